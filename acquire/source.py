@@ -1,0 +1,55 @@
+"""What a source of samples is: blocks that carry their rate, first frame and gap mark, and the protocol to read them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+
+class SourceError(ValueError):
+    """A source that cannot be opened or read: the message says which, why, and what to do next."""
+
+
+class SourceLost(SourceError):
+    """A source that delivered and then went away; what came before is kept."""
+
+
+@dataclass(frozen=True)
+class Block:
+    """Consecutive frames of one source.
+
+    `samples` is float32 of shape (frames, channels), in units of digital full scale; `first_frame` counts from the
+    start of the source; `gap_before` says that frames were lost just before this block.
+    """
+
+    first_frame: int
+    rate_hz: float
+    samples: NDArray[np.float32]
+    gap_before: bool = False
+
+
+class Source(Protocol):
+    """An opened source. It is opened by its constructor, read from one thread, and closed once."""
+
+    rate_hz: float
+    channels: int
+    description: str
+
+    def read(self, timeout_s: float) -> Block | None:
+        """Next block; an empty block when nothing came within the timeout; None at the end of a finite source.
+
+        Raises SourceLost when the device went away.
+        """
+
+    def close(self) -> None:
+        """Release the device. Never called twice."""
+
+
+class SourceRequest(Protocol):
+    """A picklable order for a source, sent to the acquisition process, which opens it there."""
+
+    def open(self) -> Source:
+        """Open the source; raises SourceError with one clear line."""

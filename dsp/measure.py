@@ -1,0 +1,343 @@
+"""One measurement: samples go in piece by piece, live or from a file, and the vectors of every point come out.
+
+The same code serves both, so what a screen shows for a run is what the command line prints for its recording.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stillshaft.dsp import order as orders
+from stillshaft.dsp import spectrum, steadiness, tach, units, vectors
+
+Real = NDArray[np.float64]
+Complex = NDArray[np.complex128]
+
+HARMONICS = 5
+_NEEDED_AFTER = 8  # pulses after a block before it is worked out: its spline sees so many
+_SHORTEST_BLOCK_S = 0.04  # at high speed a block is more revolutions
+_FULL_SCALE = 0.999
+
+
+class MeasureError(ValueError):
+    """Samples that give no measurement: the message says which channel, why, and what to do."""
+
+
+class PulseChannel(Protocol):
+    """What is needed of the pulse input; angles in degrees."""
+
+    @property
+    def index(self) -> int: ...  # noqa: D102
+    @property
+    def edge(self) -> str: ...  # noqa: D102
+
+
+class PointChannel(Protocol):
+    """What is needed of a point's input: SI units; `si_per_reading` carries the sign of an inverted sensor."""
+
+    @property
+    def name(self) -> str: ...  # noqa: D102
+    @property
+    def index(self) -> int: ...  # noqa: D102
+    @property
+    def quantity(self) -> str: ...  # noqa: D102
+    @property
+    def si_per_reading(self) -> float: ...  # noqa: D102
+    @property
+    def delay_s(self) -> float: ...  # noqa: D102
+    @property
+    def highpass_hz(self) -> tuple[float, ...]: ...  # noqa: D102
+
+
+@dataclass(frozen=True)
+class Speed:
+    """Speed over the record, r/min, and how the pulses were."""
+
+    mean_rpm: float
+    min_rpm: float
+    max_rpm: float
+    pulses: int
+    missing_pulses: int
+    extra_pulses: int
+
+
+@dataclass(frozen=True)
+class PointVector:
+    """One point's vector in the displayed unit, with 95 % half widths; `overall` is the broadband level."""
+
+    name: str
+    z: complex
+    amplitude_ci95: float
+    phase_ci95_deg: float | None
+    revolutions: int
+    overall: float | None
+    steadiness: steadiness.Steadiness
+    blocks: Complex
+
+
+@dataclass(frozen=True)
+class Measurement:
+    """Vectors of all points at one order, in the displayed unit, with their common covariance.
+
+    `covariance` (2M, 2M) is that of re and im of each point's mean; `times_s` are the middles of the short-time
+    vectors `points[i].blocks`; `edge` is how the pulse edge was resolved, `mark_share` the part of a revolution that
+    the mark covers.
+    """
+
+    speed: Speed
+    order: float
+    unit: str
+    points: tuple[PointVector, ...]
+    covariance: Real
+    degrees_of_freedom: int
+    times_s: Real
+    duration_s: float
+    edge: str
+    mark_share: float
+    reasons: tuple[str, ...]
+
+    @property
+    def trusted(self) -> bool:
+        """True when nothing speaks against using these vectors."""
+        return not self.reasons
+
+
+class Measuring:
+    """Takes samples (frames, channels) in units of digital full scale and keeps what the vectors need."""
+
+    def __init__(
+        self, rate_hz: float, pulse: PulseChannel, points: Sequence[PointChannel], display: str, order: float = 1.0
+    ) -> None:
+        if not order > 0.0 or not math.isfinite(order):
+            raise MeasureError(f"order {order}: must be above 0")
+        self.rate_hz = rate_hz
+        self.frames = 0
+        self._pulse, self._points, self._order = pulse, tuple(points), order
+        self._unit = units.vibration_unit(display)
+        self._follower = tach.EdgeFollower(rate_hz, pulse.edge)
+        self._levels = spectrum.BandLevel(rate_hz, len(self._points))
+        self._pieces: list[Real] = []  # vibration not yet worked out; the first begins at self._first
+        self._first = 0
+        self._blocks: list[orders.BlockEquations] = []
+        self._worked_out = -math.inf  # frame of the pulse that the next block begins with
+        self._numbered = 0  # pulses when the revolutions were last numbered
+        self._revolutions: tach.Revolutions | None = None
+        self._at_full_scale = np.zeros(len(self._points), dtype=np.int64)
+        self._low = np.full(len(self._points), np.inf)
+        self._high = np.full(len(self._points), -np.inf)
+
+    def feed(self, samples: NDArray[np.generic]) -> None:
+        """Take the next samples. Raises MeasureError for a value that is not finite."""
+        wanted = [self._pulse.index, *(p.index for p in self._points)]
+        taken = np.asarray(samples[:, wanted], dtype=np.float64)
+        if not np.isfinite(taken).all():
+            frame, channel = (int(i) for i in np.argwhere(~np.isfinite(taken))[0])
+            raise MeasureError(
+                f"input {wanted[channel] + 1} has a value that is not finite at {(self.frames + frame) / self.rate_hz:.3f} s: "
+                "the file is damaged; record again"
+            )
+        vibration = taken[:, 1:]
+        self._at_full_scale += np.count_nonzero(np.abs(vibration) >= _FULL_SCALE, axis=0)
+        if vibration.size:
+            self._low = np.minimum(self._low, vibration.min(axis=0))
+            self._high = np.maximum(self._high, vibration.max(axis=0))
+        self.frames += taken.shape[0]
+        self._pieces.append(vibration)
+        self._levels.feed(vibration)
+        self._follower.feed(taken[:, 0])
+        self._work_out(last=False)
+
+    def _work_out(self, *, last: bool) -> None:
+        """Turn the revolutions that are complete into blocks."""
+        found = sum(f.size for f in self._follower.frames)
+        if not found or (not last and found < self._numbered + orders.REVOLUTIONS_PER_BLOCK):
+            return
+        self._numbered = found
+        try:
+            self._revolutions = turned = tach.number_revolutions(self._follower.result().frames)
+        except tach.TachError:
+            if last:
+                raise
+            return
+        usable = turned.frames.size - 1 - (0 if last else _NEEDED_AFTER)
+        per_block = self._revolutions_per_block(turned, last)
+        begin = int(np.searchsorted(turned.frames, self._worked_out - 0.5))
+        while begin + 1 <= usable:
+            end = int(np.searchsorted(turned.numbers, turned.numbers[begin] + per_block))
+            if end > usable:
+                if not last or self._blocks:
+                    break  # a last short block would weigh little and scatter much
+                end = usable
+            self._add_block(turned, begin, end)
+            begin, self._worked_out = end, float(turned.frames[end])
+        if begin < turned.frames.size:
+            self._forget(math.floor(turned.frames[begin]))
+
+    def _revolutions_per_block(self, turned: tach.Revolutions, last: bool) -> int:
+        """Four revolutions, more at high speed; fewer in a record too short for two such blocks."""
+        period_s = float(np.median(np.diff(turned.frames))) / self.rate_hz
+        usual = max(orders.REVOLUTIONS_PER_BLOCK, math.ceil(_SHORTEST_BLOCK_S / period_s))
+        if last and not self._blocks:
+            whole = int(turned.numbers[-1] - turned.numbers[0])
+            return max(1, min(usual, whole // 4))
+        return usual
+
+    def _add_block(self, turned: tach.Revolutions, begin: int, end: int) -> None:
+        first = math.ceil(turned.frames[begin])
+        beyond = math.ceil(turned.frames[end])
+        samples = self._samples(first, beyond)
+        angle, speed = tach.angle_between(turned, begin, end, np.arange(first, beyond, dtype=np.float64))
+        mean_speed = float(speed.mean()) * self.rate_hz
+        highest = max(1, min(HARMONICS, int(0.45 * self.rate_hz / (mean_speed / (2.0 * np.pi)))))
+        if self._order * mean_speed / (2.0 * np.pi) > 0.45 * self.rate_hz:
+            raise MeasureError(
+                f"order {self._order:g} at {mean_speed * 30 / np.pi:.0f} r/min is {self._order * mean_speed / 2 / np.pi:.0f} Hz: "
+                f"more than 0.45 of the sample rate {self.rate_hz:.0f} Hz; choose a lower order or record faster"
+            )
+        self._blocks.append(
+            orders.block_equations(
+                samples,
+                angle,
+                orders.columns_of(self._order, highest),
+                int(turned.numbers[end] - turned.numbers[begin]),
+                0.5 * (first + beyond) / self.rate_hz,
+                mean_speed,
+            )
+        )
+
+    def _samples(self, first: int, beyond: int) -> Real:
+        if len(self._pieces) > 1:
+            self._pieces = [np.concatenate(self._pieces)]
+        return self._pieces[0][first - self._first : beyond - self._first]
+
+    def _forget(self, frame: int) -> None:
+        """Drop samples before a frame."""
+        if frame - self._first > 0 and self._pieces:
+            whole = np.concatenate(self._pieces)
+            self._pieces = [whole[frame - self._first :].copy()]
+            self._first = frame
+
+    def result(self, *, last: bool = True) -> Measurement:
+        """The measurement so far; `last` says that no more samples will come.
+
+        Raises MeasureError and TachError with one line that says why there is none.
+        """
+        if not self.frames:
+            raise MeasureError("no samples: the recording is empty; record again")
+        if last:
+            self._follower.finish()
+            self._work_out(last=True)
+        self._check_channels()
+        if self._revolutions is None or len(self._blocks) < 2:
+            found = sum(f.size for f in self._follower.frames)
+            raise self._follower.problem or tach.TachError(
+                f"{found} pulses in {self.frames / self.rate_hz:.1f} s: need 3 or more; check the pulse sensor or record longer"
+            )
+        pooled = orders.pooled([b for b in self._blocks if b.gram.shape == self._blocks[0].gram.shape])
+        return self._measurement(pooled, self._revolutions)
+
+    def _check_channels(self) -> None:
+        for point, low, high, clipped in zip(self._points, self._low, self._high, self._at_full_scale, strict=True):
+            where = f'input {point.index + 1} ("{point.name}")'
+            if low == high:
+                raise MeasureError(f"{where} is silent: every sample is {low:g}; check the sensor, its supply and the cable")
+            if clipped:
+                raise MeasureError(
+                    f"{where} is clipped: {clipped} samples at full scale; lower the gain or choose a larger range, record again"
+                )
+
+    def _measurement(self, pooled: orders.OrderVectors, turned: tach.Revolutions) -> Measurement:
+        periods = np.diff(turned.frames) / np.diff(turned.numbers)
+        rpm = 60.0 * self.rate_hz / periods
+        mean_rpm = 60.0 * self.rate_hz * (turned.numbers[-1] - turned.numbers[0]) / (turned.frames[-1] - turned.frames[0])
+        frequency_hz = float(np.mean(pooled.speeds_rad_s)) / (2.0 * np.pi) * self._order
+        factors = np.array([self._to_display(point, frequency_hz) for point in self._points])
+        covariance = vectors.rotated_covariance(pooled.covariance, factors)
+        band_hz = spectrum.overall_band(mean_rpm)
+        points = []
+        for i, point in enumerate(self._points):
+            z = complex(pooled.mean[i] * factors[i])
+            part = covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2]
+            amplitude_ci, phase_ci = vectors.half_widths(z, part, pooled.degrees_of_freedom)
+            level = self._levels.rms(i, point.quantity, self._unit.quantity, band_hz, point.highpass_hz)
+            blocks = np.asarray(pooled.blocks[:, i] * factors[i])
+            points.append(
+                PointVector(
+                    point.name,
+                    z,
+                    amplitude_ci,
+                    phase_ci,
+                    pooled.revolutions,
+                    None if level is None else level * abs(point.si_per_reading) * self._unit.per_si_rms,
+                    steadiness.judge(blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order),
+                    blocks,
+                )
+            )
+        reasons = [f"{p.name}: {reason}" for p in points for reason in p.steadiness.reasons]
+        edges = self._follower.result()
+        return Measurement(
+            Speed(float(mean_rpm), float(rpm.min()), float(rpm.max()), turned.frames.size, turned.missing, turned.extra),
+            self._order,
+            self._unit.text,
+            tuple(points),
+            covariance,
+            pooled.degrees_of_freedom,
+            pooled.times_s,
+            self.frames / self.rate_hz,
+            edges.edge,
+            edges.mark_share,
+            tuple(reasons),
+        )
+
+    def _to_display(self, point: PointChannel, frequency_hz: float) -> complex:
+        """Factor from the peak reading of a channel to the displayed unit, channel response undone."""
+        return (
+            point.si_per_reading
+            * vectors.response_undone(frequency_hz, point.highpass_hz, point.delay_s)
+            * vectors.quantity_factor(point.quantity, self._unit.quantity, frequency_hz)
+            * self._unit.per_si_peak
+        )
+
+
+def to_json(measurement: Measurement) -> dict[str, object]:
+    """The keys of the contract's `vector` object that the measurement knows."""
+    points = []
+    for point in measurement.points:
+        amplitude, phase_deg = vectors.amplitude_phase(point.z)
+        points.append(
+            {
+                "name": point.name,
+                "unit": measurement.unit,
+                "amplitude": amplitude,
+                "phase_deg": phase_deg,
+                "amplitude_ci95": point.amplitude_ci95,
+                "phase_ci95_deg": point.phase_ci95_deg,
+                "revolutions": point.revolutions,
+                "overall": point.overall,
+                "steadiness": steadiness.to_json(point.steadiness),
+            }
+        )
+    names = [f"{p.name} {part}" for p in measurement.points for part in ("re", "im")]
+    return {
+        "speed": {
+            "mean_rpm": measurement.speed.mean_rpm,
+            "min_rpm": measurement.speed.min_rpm,
+            "max_rpm": measurement.speed.max_rpm,
+            "pulses": measurement.speed.pulses,
+            "missing_pulses": measurement.speed.missing_pulses,
+            "extra_pulses": measurement.speed.extra_pulses,
+        },
+        "order": measurement.order,
+        "points": points,
+        "covariance": {
+            "order": names,
+            "matrix": measurement.covariance.tolist(),
+            "degrees_of_freedom": measurement.degrees_of_freedom,
+        },
+    }

@@ -1,0 +1,106 @@
+"""Units at the edges: text with a unit becomes a float in SI, and vibration units become a quantity and a factor.
+
+The one file of dsp that every layer may import. In sensitivities and vibration units "g" is 9.80665 m/s², in
+masses it is the gram: the caller says which by the unit it asks for.
+"""
+
+from __future__ import annotations
+
+import functools
+import math
+import re
+from dataclasses import dataclass
+from typing import Any
+
+STANDARD_GRAVITY_M_S2 = 9.80665
+_QUANTITIES = ("displacement", "velocity", "acceleration")  # position = number of differentiations
+_SI_UNIT = {"displacement": "m", "velocity": "m/s", "acceleration": "m/s^2"}
+# what one unit of the named measure is as a peak value: vectors are peak values inside
+_PEAK_PER_MEASURE = {"rms": math.sqrt(2.0), "peak": 1.0, "p-p": 0.5}
+
+
+class UnitError(ValueError):
+    """A text that is no number with a suitable unit."""
+
+
+@functools.cache
+def _registry() -> Any:
+    import pint  # takes a third of a second: only when a unit is met
+
+    return pint.UnitRegistry(cache_folder=None)
+
+
+@functools.cache
+def _factor(unit: str, target: str, gravity: bool) -> float:
+    """Size of one `unit` in `target`; with `gravity`, a bare g is standard gravity."""
+    text = unit.replace("µ", "u").replace("μ", "u").replace("²", "^2").strip()
+    if gravity:
+        text = re.sub(r"(?<![A-Za-z])g(?![A-Za-z])", "standard_gravity", text)
+    text = re.sub(r"(?<![A-Za-z])in(?![A-Za-z])", "inch", text)
+    text = re.sub(r"(?<![A-Za-z])mil(?![A-Za-z])", "thou", text)  # the registry's own mil is an angle
+    registry = _registry()
+    try:
+        return float(registry.parse_expression(text).to(target).magnitude)
+    except Exception as error:  # noqa: BLE001 - pint raises many kinds, a tokenizer error among them
+        raise UnitError(f'"{unit}" is not a unit of {target}') from error
+
+
+def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float:
+    """Number with a unit as a float in `target`, a pint unit such as "V" or "kg".
+
+    `gravity` reads a bare "g" as standard gravity. Raises UnitError that names `field`.
+    """
+    match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(\S.*?)\s*", text)
+    if not match:
+        raise UnitError(f'{field}: "{text}" is not a number with a unit; write for example "2.5 {target}"')
+    number, unit = match.groups()
+    try:
+        value = float(number) * _factor(unit, target, gravity)
+    except UnitError as error:
+        raise UnitError(f'{field}: "{text}": {error}') from error
+    if not math.isfinite(value):
+        raise UnitError(f'{field}: "{text}" is not a finite number')
+    return value
+
+
+@dataclass(frozen=True)
+class VibrationUnit:
+    """A unit to show vibration in: the quantity, and how many of it one SI peak unit is.
+
+    `per_si_peak` turns an order vector's peak amplitude in m, m/s or m/s² into this unit; `per_si_rms` turns a true
+    rms level, marked equivalent where the unit is a peak one.
+    """
+
+    text: str
+    quantity: str
+    per_si_peak: float
+    per_si_rms: float
+
+
+def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
+    """Read a vibration unit: "mm/s rms", "in/s peak", "um p-p", "g peak", "m/s^2 rms" and the like.
+
+    Raises UnitError that names `field`.
+    """
+    match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text)
+    if not match:
+        raise UnitError(f'{field}: "{text}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"')
+    unit, measure = match.groups()
+    for quantity in _QUANTITIES:
+        try:
+            si_per_unit = _factor(unit, _SI_UNIT[quantity], True)
+        except UnitError:
+            continue
+        per_si_peak = 1.0 / (si_per_unit * _PEAK_PER_MEASURE[measure])
+        return VibrationUnit(f"{unit} {measure}", quantity, per_si_peak, per_si_peak * math.sqrt(2.0))
+    raise UnitError(f'{field}: "{text}" is not a unit of displacement, velocity or acceleration')
+
+
+def sensitivity(text: str, quantity: str, field: str) -> float:
+    """Volts per SI unit of the quantity, from text such as "100 mV/g" or "7.87 V/mm". Raises UnitError."""
+    return parse(text, f"V/({_SI_UNIT[quantity]})", field, gravity=quantity == "acceleration")
+
+
+def differentiations(from_quantity: str, to_quantity: str) -> int:
+    """How many times `from_quantity` must be differentiated to give `to_quantity`; negative: integrated."""
+    return _QUANTITIES.index(to_quantity) - _QUANTITIES.index(from_quantity)

@@ -12,7 +12,6 @@ from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import order as orders
 from stillshaft.dsp import spectrum, steadiness, tach, units, vectors
 
@@ -98,6 +97,7 @@ class Measurement:
     degrees_of_freedom: int
     times_s: Real
     duration_s: float
+    rate_hz: float
     edge: str
     mark_share: float
     reasons: tuple[str, ...]
@@ -112,7 +112,12 @@ class Measuring:
     """Takes samples (frames, channels) in units of digital full scale and keeps what the vectors need."""
 
     def __init__(
-        self, rate_hz: float, pulse: PulseChannel, points: Sequence[PointChannel], display: str, order: float = 1.0
+        self,
+        rate_hz: float,
+        pulse: PulseChannel,
+        points: Sequence[PointChannel],
+        display: str,
+        order: float = 1.0,
     ) -> None:
         if not order > 0.0 or not math.isfinite(order):
             raise MeasureError(f"order {order}: must be above 0")
@@ -243,10 +248,14 @@ class Measuring:
         return self._measurement(pooled, self._revolutions)
 
     def _check_channels(self) -> None:
-        for point, low, high, clipped in zip(self._points, self._low, self._high, self._at_full_scale, strict=True):
+        for point, low, high, clipped in zip(
+            self._points, self._low, self._high, self._at_full_scale, strict=True
+        ):
             where = f'input {point.index + 1} ("{point.name}")'
             if low == high:
-                raise MeasureError(f"{where} is silent: every sample is {low:g}; check the sensor, its supply and the cable")
+                raise MeasureError(
+                    f"{where} is silent: every sample is {low:g}; check the sensor, its supply and the cable"
+                )
             if clipped:
                 raise MeasureError(
                     f"{where} is clipped: {clipped} samples at full scale; lower the gain or choose a larger range, record again"
@@ -255,7 +264,12 @@ class Measuring:
     def _measurement(self, pooled: orders.OrderVectors, turned: tach.Revolutions) -> Measurement:
         periods = np.diff(turned.frames) / np.diff(turned.numbers)
         rpm = 60.0 * self.rate_hz / periods
-        mean_rpm = 60.0 * self.rate_hz * (turned.numbers[-1] - turned.numbers[0]) / (turned.frames[-1] - turned.frames[0])
+        mean_rpm = (
+            60.0
+            * self.rate_hz
+            * (turned.numbers[-1] - turned.numbers[0])
+            / (turned.frames[-1] - turned.frames[0])
+        )
         frequency_hz = float(np.mean(pooled.speeds_rad_s)) / (2.0 * np.pi) * self._order
         factors = np.array([self._to_display(point, frequency_hz) for point in self._points])
         covariance = vectors.rotated_covariance(pooled.covariance, factors)
@@ -275,14 +289,23 @@ class Measuring:
                     phase_ci,
                     pooled.revolutions,
                     None if level is None else level * abs(point.si_per_reading) * self._unit.per_si_rms,
-                    steadiness.judge(blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order),
+                    steadiness.judge(
+                        blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order
+                    ),
                     blocks,
                 )
             )
         reasons = [f"{p.name}: {reason}" for p in points for reason in p.steadiness.reasons]
         edges = self._follower.result()
         return Measurement(
-            Speed(float(mean_rpm), float(rpm.min()), float(rpm.max()), turned.frames.size, turned.missing, turned.extra),
+            Speed(
+                float(mean_rpm),
+                float(rpm.min()),
+                float(rpm.max()),
+                turned.frames.size,
+                turned.missing,
+                turned.extra,
+            ),
             self._order,
             self._unit.text,
             tuple(points),
@@ -290,6 +313,7 @@ class Measuring:
             pooled.degrees_of_freedom,
             pooled.times_s,
             self.frames / self.rate_hz,
+            self.rate_hz,
             edges.edge,
             edges.mark_share,
             tuple(reasons),

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import vectors
 
 Real = NDArray[np.float64]
@@ -49,7 +48,12 @@ def columns_of(order: float, highest: int) -> tuple[float, ...]:
 
 
 def block_equations(
-    samples: Real, angle_rad: Real, orders: Sequence[float], revolutions: int, time_s: float, speed_rad_s: float
+    samples: Real,
+    angle_rad: Real,
+    orders: Sequence[float],
+    revolutions: int,
+    time_s: float,
+    speed_rad_s: float,
 ) -> BlockEquations:
     """Normal equations of samples (frames, channels) at shaft angles (frames,)."""
     turning = np.exp(1j * np.outer(angle_rad, orders))
@@ -100,7 +104,9 @@ def pooled(blocks: Sequence[BlockEquations]) -> OrderVectors:
     revolutions = np.array([sum(b.revolutions for b in group) for group in groups])
     weight = np.array([sum(b.frames for b in group) for group in groups], dtype=np.float64)
     times = np.array([np.mean([b.time_s for b in group]) for group in groups])
-    speeds = np.array([np.average([b.speed_rad_s for b in group], weights=[b.frames for b in group]) for group in groups])
+    speeds = np.array(
+        [np.average([b.speed_rad_s for b in group], weights=[b.frames for b in group]) for group in groups]
+    )
     covariance, degrees = mean_covariance(short, weight)
     return OrderVectors(
         mean, covariance, degrees, short, times, speeds, int(revolutions.sum()), len(groups) < 4 * _LINES

@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import units
 
 Real = NDArray[np.float64]

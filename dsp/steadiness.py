@@ -11,7 +11,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import vectors
 
 Real = NDArray[np.float64]
@@ -81,7 +80,9 @@ def judge(
     if beat is not None and beat.ratio > 0.01 * _SMALL_PERCENT and beat.record_in_beats >= 0.5:
         return _beating(beat, phase_swing, amplitude_swing)
     if line.score - still.score > _LINE_LEAD and line_change > 0.01 * _SMALL_PERCENT:
-        return _drifting(blocks, speeds_rad_s, still.score, line.score, phase_swing, amplitude_swing, turn_per_min, span_s)
+        return _drifting(
+            blocks, speeds_rad_s, still.score, line.score, phase_swing, amplitude_swing, turn_per_min, span_s
+        )
     if still.memory > 0.7 and harmful:
         reason = f"the vector wanders: phase {phase_swing:.1f}° and amplitude {amplitude_swing:.1f} % peak to peak, slowly"
         return Steadiness(
@@ -97,21 +98,41 @@ def _beating(beat: Beat, phase_swing: float, amplitude_swing: float) -> Steadine
     where = " or ".join(f"{rpm:.1f}" for rpm in beat.source_rpm)
     reason = (
         f"a second source at {where} r/min, {beat.ratio:.2f} times as strong, "
-        + (f"turns the phase through 360° every {period_s:.1f} s" if walking
-           else f"swings the phase by {2 * math.degrees(math.asin(beat.ratio)):.1f}° every {period_s:.1f} s")
+        + (
+            f"turns the phase through 360° every {period_s:.1f} s"
+            if walking
+            else f"swings the phase by {2 * math.degrees(math.asin(beat.ratio)):.1f}° every {period_s:.1f} s"
+        )
         + f": find and stop it, or record {record_s} s"
     )
     return Steadiness(
-        "walking" if walking else "beating", None, phase_swing, amplitude_swing, beat, None, float(record_s), False, (reason,)
+        "walking" if walking else "beating",
+        None,
+        phase_swing,
+        amplitude_swing,
+        beat,
+        None,
+        float(record_s),
+        False,
+        (reason,),
     )
 
 
 def _drifting(
-    blocks: Complex, speeds: Real, still: float, line: float, phase_swing: float, amplitude_swing: float,
-    turn_per_min: float, span_s: float,
+    blocks: Complex,
+    speeds: Real,
+    still: float,
+    line: float,
+    phase_swing: float,
+    amplitude_swing: float,
+    turn_per_min: float,
+    span_s: float,
 ) -> Steadiness:
     spread = float(np.std(speeds))
-    cause, reason = "trend", f"the phase drifts by {turn_per_min:+.1f}°/min: let the machine settle, then record again"
+    cause, reason = (
+        "trend",
+        f"the phase drifts by {turn_per_min:+.1f}°/min: let the machine settle, then record again",
+    )
     if spread > 1e-5 * float(speeds.mean()):
         by_speed = _best(blocks, np.column_stack([np.ones(blocks.size), (speeds - speeds.mean()) / spread]))
         if by_speed.score > line and by_speed.score - still > _LINE_LEAD:

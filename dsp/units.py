@@ -50,7 +50,7 @@ def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float
 
     `gravity` reads a bare "g" as standard gravity. Raises UnitError that names `field`.
     """
-    match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(\S.*?)\s*", text)
+    match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(?![\d.])\s*(\S.*?)\s*", text)
     if not match:
         raise UnitError(f'{field}: "{text}" is not a number with a unit; write for example "2.5 {target}"')
     number, unit = match.groups()
@@ -84,7 +84,9 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
     """
     match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text)
     if not match:
-        raise UnitError(f'{field}: "{text}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"')
+        raise UnitError(
+            f'{field}: "{text}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'
+        )
     unit, measure = match.groups()
     for quantity in _QUANTITIES:
         try:

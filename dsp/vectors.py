@@ -10,7 +10,6 @@ import math
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import units
 
 Complex = NDArray[np.complex128]
@@ -29,7 +28,7 @@ def amplitude_phase(z: complex) -> tuple[float, float]:
 
 
 def from_coefficients(cosine: Real, sine: Real) -> Complex:
-    """z of the least-squares columns cos θ and sin θ: x = c·cos θ + s·sin θ = A·cos(θ − φ)."""
+    """Z of the least-squares columns cos θ and sin θ: x = c·cos θ + s·sin θ = A·cos(θ − φ)."""
     return np.asarray(cosine + 1j * sine, dtype=np.complex128)
 
 

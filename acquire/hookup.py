@@ -1,0 +1,226 @@
+"""The hook-up file: what is wired to which input, where it sits on the machine, and how readings become SI units."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+import typing
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Literal
+
+import msgspec
+from stillshaft.dsp import units
+
+_EXPECTED = {
+    "int": "a whole number",
+    "float": "a number",
+    "str": "a text",
+    "bool": "true or false",
+    "object": "a table",
+    "array": "a list",
+}
+
+
+class HookupError(ValueError):
+    """A hook-up that cannot be used: the message names the field and says what would be right."""
+
+
+class _Pulse(msgspec.Struct, forbid_unknown_fields=True):
+    input: int = 1
+    edge: Literal["rising", "falling", "auto"] = "auto"
+    pulses_per_rev: int = 1
+    reference: Literal["single", "missing", "wide", "unequal"] = "single"
+    angle: float = 0.0
+
+
+class _Point(msgspec.Struct, forbid_unknown_fields=True):
+    name: str
+    input: int
+    quantity: Literal["acceleration", "velocity", "displacement"]
+    sensitivity: str
+    direction: Literal["radial", "axial"] = "radial"
+    full_scale: str = "2.0 V"
+    angle: float = 0.0
+    inverted: bool = False
+    delay: str = "0 us"
+    highpass: str | list[str] = []
+    calibrated: dict[str, Any] | None = None
+
+
+class _File(msgspec.Struct, forbid_unknown_fields=True):
+    format: Literal[1]
+    point: list[_Point]
+    pulse: _Pulse = msgspec.field(default_factory=_Pulse)
+    display: str = "mm/s rms"
+    reference_end: str = "drive"
+    rotation: Literal["counter-clockwise", "clockwise"] = "counter-clockwise"
+    datum: str = "12 o'clock"
+
+
+@dataclass(frozen=True)
+class PulseInput:
+    """The once-per-rev pulse: `index` counts inputs from 0; `angle_deg` is the stator angle of its sensor."""
+
+    index: int
+    edge: str
+    angle_deg: float
+
+
+@dataclass(frozen=True)
+class Point:
+    """A vibration sensor: `si_per_reading` turns a reading in digital full scale into SI, inverted sensors negative."""
+
+    name: str
+    index: int
+    quantity: str
+    direction: str
+    si_per_reading: float
+    angle_deg: float
+    delay_s: float
+    highpass_hz: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class Hookup:
+    """A checked hook-up; `table` is the file's content, which goes into every recording."""
+
+    pulse: PulseInput
+    points: tuple[Point, ...]
+    display: str
+    table: dict[str, Any]
+
+    @property
+    def channels(self) -> int:
+        """Inputs that must be captured: up to the highest one that is wired."""
+        return 1 + max(self.pulse.index, *(p.index for p in self.points))
+
+    def channel_names(self, channels: int) -> list[str]:
+        """A name for each of so many inputs."""
+        names = [f"input {i + 1}" for i in range(channels)]
+        names[self.pulse.index] = "pulse"
+        for point in self.points:
+            names[point.index] = point.name
+        return names
+
+
+def load_hookup(path: Path) -> Hookup:
+    """Read a hook-up file. Raises HookupError with one line that names the file and the field."""
+    try:
+        table = tomllib.loads(path.read_bytes().decode("utf-8"))
+    except FileNotFoundError:
+        raise HookupError(f"{path}: there is no such file; name the hook-up file of this machine") from None
+    except OSError as error:
+        raise HookupError(f"{path}: cannot be read: {error.strerror}") from None
+    except UnicodeDecodeError:
+        raise HookupError(f"{path}: is not a text file; a hook-up is TOML") from None
+    except tomllib.TOMLDecodeError as error:
+        raise HookupError(f"{path}: is not valid TOML: {error}") from None
+    try:
+        return hookup_from(table)
+    except HookupError as error:
+        raise HookupError(f"{path}: {error}") from None
+
+
+def hookup_from(table: dict[str, Any]) -> Hookup:
+    """Check the content of a hook-up file. Raises HookupError that names the field."""
+    try:
+        file = msgspec.convert(table, _File)
+    except msgspec.ValidationError as error:
+        raise HookupError(plain(str(error))) from None
+    try:
+        display = units.vibration_unit(file.display, "display").text
+        points = tuple(_point(p, f"point {n}") for n, p in enumerate(file.point, start=1))
+    except units.UnitError as error:
+        raise HookupError(str(error)) from None
+    if not points:
+        raise HookupError("point: there is none; a hook-up needs at least one [[point]]")
+    if file.pulse.pulses_per_rev != 1 or file.pulse.reference != "single":
+        raise HookupError(
+            f"pulse.pulses_per_rev: {file.pulse.pulses_per_rev} with reference {file.pulse.reference!r} cannot be used yet; "
+            "leave one mark on the shaft"
+        )
+    _whole_input(file.pulse.input, "pulse.input")
+    _finite(file.pulse.angle, "pulse.angle")
+    used = {file.pulse.input - 1: "the pulse"}
+    names: set[str] = set()
+    for number, point in enumerate(points, start=1):
+        if point.index in used:
+            raise HookupError(
+                f"point {number}.input: input {point.index + 1} is taken by {used[point.index]}; each input carries one signal"
+            )
+        if point.name in names or not point.name.strip():
+            raise HookupError(
+                f"point {number}.name: {point.name!r} is empty or used twice; each point needs its own name"
+            )
+        used[point.index] = f'point "{point.name}"'
+        names.add(point.name)
+    return Hookup(PulseInput(file.pulse.input - 1, file.pulse.edge, file.pulse.angle), points, display, table)
+
+
+def with_edge(hookup: Hookup, edge: str) -> Hookup:
+    """The hook-up with the pulse edge written in, as the first run of a job resolved it."""
+    return hookup_from({**hookup.table, "pulse": {**hookup.table.get("pulse", {}), "edge": edge}})
+
+
+def _point(point: _Point, where: str) -> Point:
+    _whole_input(point.input, f"{where}.input")
+    _finite(point.angle, f"{where}.angle")
+    sensitivity = units.sensitivity(point.sensitivity, point.quantity, f"{where}.sensitivity")
+    full_scale_v = units.parse(point.full_scale, "V", f"{where}.full_scale")
+    for value, name in ((sensitivity, "sensitivity"), (full_scale_v, "full_scale")):
+        if value <= 0.0:
+            raise HookupError(
+                f"{where}.{name}: must be above 0; a sensor wired the other way round has inverted = true"
+            )
+    texts = [point.highpass] if isinstance(point.highpass, str) else point.highpass
+    corners = tuple(c for t in texts if (c := units.parse(t, "Hz", f"{where}.highpass")) != 0.0)
+    if len(corners) > 2 or any(c < 0.0 for c in corners):
+        raise HookupError(f"{where}.highpass: {texts}: give none, one or two corners above 0 Hz")
+    return Point(
+        point.name,
+        point.input - 1,
+        point.quantity,
+        point.direction,
+        full_scale_v / sensitivity * (-1.0 if point.inverted else 1.0),
+        point.angle,
+        units.parse(point.delay, "s", f"{where}.delay"),
+        corners,
+    )
+
+
+def _whole_input(value: int, where: str) -> None:
+    if not 1 <= value <= 64:
+        raise HookupError(f"{where}: {value} is not an input; inputs count from 1 to 64")
+
+
+def _finite(value: float, where: str) -> None:
+    if not abs(value) < float("inf"):
+        raise HookupError(f"{where}: {value} is not a finite number of degrees")
+
+
+def plain(message: str) -> str:
+    """A validation message in plain words: the field first, list entries counted from 1."""
+    text, _, path = message.partition(" - at `$")
+    field = re.sub(r"\[(\d+)\]", lambda m: f" {int(m[1]) + 1}", path.strip("`").lstrip(".")).replace(
+        "[...]", ""
+    )
+    if found := re.match(r"Object contains unknown field `(.*)`", text):
+        return f"{field + '.' if field else ''}{found[1]}: unknown key; remove it or mend its spelling"
+    if found := re.match(r"Object missing required field `(.*)`", text):
+        return f"{field + '.' if field else ''}{found[1]}: is missing"
+    if found := re.match(r"Expected `(.*)`, got `(.*)`", text):
+        wanted = " or ".join(_EXPECTED.get(kind, kind) for kind in found[1].split(" | "))
+        return f"{field}: must be {wanted}, not {_EXPECTED.get(found[2], found[2])}"
+    if found := re.match(r"Invalid enum value (.*)", text):
+        return f"{field}: must be {_choices(field.split('.')[-1])}, not {found[1]}"
+    return f"{field}: {text[0].lower()}{text[1:]}" if field else text
+
+
+def _choices(field: str) -> str:
+    """The allowed values of a field, in words."""
+    for kind in (_File, _Pulse, _Point):
+        values = typing.get_args(typing.get_type_hints(kind).get(field))
+        if values:
+            return " or ".join(str(v) for v in values)
+    return "another value"

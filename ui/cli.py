@@ -1,0 +1,294 @@
+"""The command line. Results go to standard output, progress and warnings to standard error.
+
+Nothing heavy is imported before the verb is known: help and mistakes answer at once.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any, NoReturn
+
+import typer
+
+if TYPE_CHECKING:
+    from stillshaft.dsp.measure import Measurement
+
+INPUT_UNUSABLE, DO_NOT_TRUST = 1, 3
+
+app = typer.Typer(
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="Balance a rotor where it stands: measure, prove the phase, find the mass, show the result.",
+)
+
+JsonOption = Annotated[bool, typer.Option("--json", help="Print one JSON object instead of tables.")]
+HookupOption = Annotated[Path | None, typer.Option("--hookup", metavar="FILE", help="Hook-up file (TOML).")]
+
+
+def main() -> NoReturn:
+    """Run the command line; bad input ends in one line on standard error and exit status 1."""
+    try:
+        app()
+    except (ValueError, OSError) as error:
+        if not _is_ours(error):
+            raise
+        print(f"stillshaft: {_one_line(error)}", file=sys.stderr)  # noqa: T201
+        sys.exit(INPUT_UNUSABLE)
+    sys.exit(0)
+
+
+def _is_ours(error: Exception) -> bool:
+    """True for what the person's input can cause; a plain ValueError from inside is a fault of the program."""
+    return isinstance(error, OSError) or type(error).__module__.startswith("stillshaft.")
+
+
+def _one_line(error: Exception) -> str:
+    if isinstance(error, OSError) and error.filename:
+        return f"{error.filename}: {error.strerror}"
+    return " ".join(str(error).split())
+
+
+def _version() -> str:
+    from importlib.metadata import version
+
+    return version("stillshaft")
+
+
+def _print_json(verb: str, trusted: bool, reasons: list[str], content: dict[str, Any]) -> None:
+    whole = {
+        "format": 1,
+        "verb": verb,
+        "version": _version(),
+        "trusted": trusted,
+        "reasons": reasons,
+        **content,
+    }
+    typer.echo(json.dumps(whole, indent=2, allow_nan=False))
+
+
+def _warn(text: str) -> None:
+    typer.echo(text, err=True)
+
+
+@app.callback(invoke_without_command=True)
+def _start(context: typer.Context) -> None:
+    if context.invoked_subcommand is None:
+        _open_window()
+
+
+@app.command("app")
+def open_app() -> None:
+    """Open the desktop program."""
+    _open_window()
+
+
+def _open_window() -> None:
+    from stillshaft.ui import window
+
+    raise typer.Exit(window.run())
+
+
+@app.command()
+def vector(
+    recording: Annotated[Path, typer.Argument(help="Recording: WAV, FLAC, AU, CAF.")],
+    hookup: HookupOption = None,
+    order: Annotated[float, typer.Option(help="Order of the shaft speed.")] = 1.0,
+    append: Annotated[
+        Path | None, typer.Option(metavar="RUNS", help="Runs file to write the vectors to.")
+    ] = None,
+    run: Annotated[str | None, typer.Option(metavar="NAME", help="Name of the run in that file.")] = None,
+    mass: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar='"PLANE = MASS at ANGLE"', help='What was on the rotor, such as "left = 10 g at 270".'
+        ),
+    ] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Measure the once-per-rev amplitude and phase of each point, with 95 % intervals and a steadiness verdict."""
+    from stillshaft.dsp import measure
+    from stillshaft.ui import account, session
+
+    if (append is None) != (run is None):
+        raise typer.BadParameter("--append and --run belong together")
+    if mass and append is None:
+        raise typer.BadParameter("--mass goes into a runs file: add --append and --run")
+    if append is not None and order != 1.0:
+        raise typer.BadParameter("a runs file holds once-per-rev vectors: leave --order out")
+    wiring = session.hookup_of(recording, hookup)
+    masses = session.masses_from(mass or [])
+    with account.progress("measuring") as report:
+        measured = session.measure_recording(recording, wiring, order, report)
+    if append is not None and run is not None:
+        session.append_measurement(append, run, measured, wiring, masses)
+        _warn(f'run "{run}" written to {append}')
+    if as_json:
+        content = {
+            "recording": str(recording),
+            "duration_s": measured.duration_s,
+            "sample_rate_hz": measured.rate_hz,
+            **measure.to_json(measured),
+        }
+        _print_json("vector", measured.trusted, list(measured.reasons), content)
+    else:
+        account.print_vectors(recording.name, measured)
+    _leave(measured)
+
+
+def _leave(measured: Measurement) -> None:
+    if not measured.trusted:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def solve(
+    runs: Annotated[Path, typer.Argument(help="Runs file (TOML).")],
+    method: Annotated[str, typer.Option(help="auto or least-squares.")] = "auto",
+    as_json: JsonOption = False,
+) -> None:
+    """Work out the corrections from a runs file."""
+    from stillshaft.solver import correction
+    from stillshaft.solver.runs import load_runs
+    from stillshaft.ui import account
+
+    solution = correction.solve(load_runs(runs), method)
+    if as_json:
+        typer.echo(json.dumps(correction.to_json(solution, _version()), indent=2, allow_nan=False))
+    else:
+        account.print_solution(solution)
+    if not solution.trusted:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def sources(as_json: JsonOption = False) -> None:
+    """List the inputs that can be captured from."""
+    from stillshaft.acquire import soundcard
+    from stillshaft.ui import account
+
+    inputs = soundcard.list_inputs()
+    if as_json:
+        rows = [
+            {
+                "source": f"{i.host_api}/{i.name}",
+                "channels": i.channels,
+                "rate_hz": i.default_rate_hz,
+                "converted": i.converted,
+            }
+            for i in inputs
+        ]
+        _print_json("sources", True, [], {"sources": rows})
+    else:
+        account.print_sources(inputs)
+
+
+@app.command()
+def capture(
+    source: Annotated[str, typer.Argument(help="An input as `stillshaft sources` lists it.")],
+    out: Annotated[Path, typer.Argument(help="Recording to write, .au")],
+    hookup: HookupOption = None,
+    seconds: Annotated[float, typer.Option(help="How long to record.", min=0.1)] = 15.0,
+    rate: Annotated[
+        float | None, typer.Option(metavar="HZ", help="Sample rate; the input's own unless given.")
+    ] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Record one run from a source into a recording with its event log."""
+    from stillshaft.acquire import hookup as wiring
+    from stillshaft.acquire import process, soundcard
+    from stillshaft.ui import account
+
+    if hookup is None:
+        raise typer.BadParameter("--hookup FILE says which inputs to record")
+    if out.suffix != ".au":
+        raise typer.BadParameter(f"{out}: recordings are written as .au; convert them afterwards")
+    wired = wiring.load_hookup(hookup)
+    found = soundcard.find_input(source, soundcard.list_inputs())
+    if wired.channels > found.channels:
+        raise wiring.HookupError(f"{hookup}: uses {wired.channels} inputs, but {source} has {found.channels}")
+    if found.converted:
+        _warn(
+            f"warning: {source} passes through software that may convert the samples; prefer an input not marked so"
+        )
+    request = soundcard.SoundCard(found.host_api, found.name, wired.channels, rate or found.default_rate_hz)
+    with account.progress("recording") as report:
+        summary = process.capture(
+            request, out, seconds, wired.table, wired.channel_names(wired.channels), report
+        )
+    reasons = [] if summary.complete else [summary.reason or "recording is incomplete"]
+    reasons += [f"{len(summary.gaps)} gaps in the recording"] if summary.gaps else []
+    if as_json:
+        content = {
+            "recording": str(out),
+            "seconds": summary.seconds,
+            "frames": summary.frames,
+            "complete": summary.complete,
+        }
+        _print_json("capture", not reasons, reasons, content)
+    else:
+        typer.echo(
+            f"{out}: {summary.seconds:.2f} s, {summary.frames} frames, {'complete' if summary.complete else 'incomplete'}"
+        )
+    if not summary.complete:
+        _warn(f"stillshaft: {out}: {summary.reason}; what was recorded is kept")
+        raise typer.Exit(INPUT_UNUSABLE)
+    if reasons:
+        _warn(f"stillshaft: {out}: {'; '.join(reasons)}")
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def tolerance(
+    runs: Annotated[Path | None, typer.Argument(help="Runs file, to show where the rotor stands.")] = None,
+    grade: Annotated[str, typer.Option(help="Balance quality grade, such as G6.3.")] = "G6.3",
+    rotor_mass: Annotated[str | None, typer.Option(help='Rotor mass, such as "80 kg".')] = None,
+    speed: Annotated[float | None, typer.Option(metavar="RPM", help="Highest service speed, r/min.")] = None,
+    bearing_span: Annotated[
+        str | None, typer.Option(help='Distance between bearings, such as "900 mm".')
+    ] = None,
+    centre_of_mass: Annotated[
+        str | None, typer.Option(help='Centre of mass from the first bearing, such as "400 mm".')
+    ] = None,
+    overhung: Annotated[bool, typer.Option(help="The rotor hangs outside its bearings.")] = False,
+    as_json: JsonOption = False,
+) -> None:
+    """Permissible residual unbalance by ISO 21940-11, and where the rotor stands."""
+    from stillshaft.ui import account, session
+
+    result = session.tolerance_of(
+        runs, grade, rotor_mass, speed, bearing_span, centre_of_mass, "overhung" if overhung else None
+    )
+    if as_json:
+        typer.echo(json.dumps(session.tolerance_json(result, _version()), indent=2, allow_nan=False))
+    else:
+        account.print_tolerance(result)
+
+
+@app.command()
+def rehearse(
+    folder: Annotated[
+        Path | None, typer.Argument(help="New folder for recordings, runs file and account.")
+    ] = None,
+    planes: Annotated[int, typer.Option(min=1, max=2, help="Correction planes.")] = 2,
+    seed: Annotated[int, typer.Option(min=0, help="Draws the scatter and the placement errors.")] = 1,
+    fast: Annotated[bool, typer.Option("--fast", help="Not in real time.")] = False,
+    as_json: JsonOption = False,
+) -> None:
+    """A whole balance job on the built-in simulated rotor, end to end, and its account."""
+    from stillshaft.ui import account, rehearsal
+
+    with account.progress("") as report:
+        outcome = rehearsal.rehearse(folder, planes=planes, seed=seed, real_time=not fast, on_progress=report)
+    if as_json:
+        _print_json("rehearse", outcome.trusted, list(outcome.reasons), rehearsal.to_json(outcome))
+    else:
+        account.print_rehearsal(outcome)
+    if not outcome.trusted:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+if __name__ == "__main__":
+    main()

@@ -137,8 +137,8 @@ def hookup_from(table: dict[str, Any]) -> Hookup:
         raise HookupError("point: there is none; a hook-up needs at least one [[point]]")
     if file.pulse.pulses_per_rev != 1 or file.pulse.reference != "single":
         raise HookupError(
-            f"pulse.pulses_per_rev: {file.pulse.pulses_per_rev} with reference {file.pulse.reference!r} cannot be used yet; "
-            "leave one mark on the shaft"
+            f"pulse.pulses_per_rev: {file.pulse.pulses_per_rev} with reference {file.pulse.reference!r} "
+            "cannot be used yet; leave one mark on the shaft"
         )
     _whole_input(file.pulse.input, "pulse.input")
     _finite(file.pulse.angle, "pulse.angle")
@@ -147,7 +147,8 @@ def hookup_from(table: dict[str, Any]) -> Hookup:
     for number, point in enumerate(points, start=1):
         if point.index in used:
             raise HookupError(
-                f"point {number}.input: input {point.index + 1} is taken by {used[point.index]}; each input carries one signal"
+                f"point {number}.input: input {point.index + 1} is taken by {used[point.index]}; "
+                "each input carries one signal"
             )
         if point.name in names or not point.name.strip():
             raise HookupError(
@@ -202,9 +203,7 @@ def _finite(value: float, where: str) -> None:
 def plain(message: str) -> str:
     """A validation message in plain words: the field first, list entries counted from 1."""
     text, _, path = message.partition(" - at `$")
-    field = re.sub(r"\[(\d+)\]", lambda m: f" {int(m[1]) + 1}", path.strip("`").lstrip(".")).replace(
-        "[...]", ""
-    )
+    field = re.sub(r"\[(\d+)\]", lambda m: f" {int(m[1]) + 1}", path.strip("`").lstrip(".")).replace("[...]", "")
     if found := re.match(r"Object contains unknown field `(.*)`", text):
         return f"{field + '.' if field else ''}{found[1]}: unknown key; remove it or mend its spelling"
     if found := re.match(r"Object missing required field `(.*)`", text):

@@ -144,8 +144,8 @@ class Measuring:
         if not np.isfinite(taken).all():
             frame, channel = (int(i) for i in np.argwhere(~np.isfinite(taken))[0])
             raise MeasureError(
-                f"input {wanted[channel] + 1} has a value that is not finite at {(self.frames + frame) / self.rate_hz:.3f} s: "
-                "the file is damaged; record again"
+                f"input {wanted[channel] + 1} has a value that is not finite at "
+                f"{(self.frames + frame) / self.rate_hz:.3f} s: the file is damaged; record again"
             )
         vibration = taken[:, 1:]
         self._at_full_scale += np.count_nonzero(np.abs(vibration) >= _FULL_SCALE, axis=0)
@@ -202,8 +202,9 @@ class Measuring:
         highest = max(1, min(HARMONICS, int(0.45 * self.rate_hz / (mean_speed / (2.0 * np.pi)))))
         if self._order * mean_speed / (2.0 * np.pi) > 0.45 * self.rate_hz:
             raise MeasureError(
-                f"order {self._order:g} at {mean_speed * 30 / np.pi:.0f} r/min is {self._order * mean_speed / 2 / np.pi:.0f} Hz: "
-                f"more than 0.45 of the sample rate {self.rate_hz:.0f} Hz; choose a lower order or record faster"
+                f"order {self._order:g} at {mean_speed * 30 / np.pi:.0f} r/min is "
+                f"{self._order * mean_speed / 2 / np.pi:.0f} Hz: more than 0.45 of the sample rate "
+                f"{self.rate_hz:.0f} Hz; choose a lower order or record faster"
             )
         self._blocks.append(
             orders.block_equations(
@@ -242,15 +243,14 @@ class Measuring:
         if self._revolutions is None or len(self._blocks) < 2:
             found = sum(f.size for f in self._follower.frames)
             raise self._follower.problem or tach.TachError(
-                f"{found} pulses in {self.frames / self.rate_hz:.1f} s: need 3 or more; check the pulse sensor or record longer"
+                f"{found} pulses in {self.frames / self.rate_hz:.1f} s: need 3 or more; "
+                "check the pulse sensor or record longer"
             )
         pooled = orders.pooled([b for b in self._blocks if b.gram.shape == self._blocks[0].gram.shape])
         return self._measurement(pooled, self._revolutions)
 
     def _check_channels(self) -> None:
-        for point, low, high, clipped in zip(
-            self._points, self._low, self._high, self._at_full_scale, strict=True
-        ):
+        for point, low, high, clipped in zip(self._points, self._low, self._high, self._at_full_scale, strict=True):
             where = f'input {point.index + 1} ("{point.name}")'
             if low == high:
                 raise MeasureError(
@@ -258,17 +258,15 @@ class Measuring:
                 )
             if clipped:
                 raise MeasureError(
-                    f"{where} is clipped: {clipped} samples at full scale; lower the gain or choose a larger range, record again"
+                    f"{where} is clipped: {clipped} samples at full scale; "
+                    "lower the gain or choose a larger range, record again"
                 )
 
     def _measurement(self, pooled: orders.OrderVectors, turned: tach.Revolutions) -> Measurement:
         periods = np.diff(turned.frames) / np.diff(turned.numbers)
         rpm = 60.0 * self.rate_hz / periods
         mean_rpm = (
-            60.0
-            * self.rate_hz
-            * (turned.numbers[-1] - turned.numbers[0])
-            / (turned.frames[-1] - turned.frames[0])
+            60.0 * self.rate_hz * (turned.numbers[-1] - turned.numbers[0]) / (turned.frames[-1] - turned.frames[0])
         )
         frequency_hz = float(np.mean(pooled.speeds_rad_s)) / (2.0 * np.pi) * self._order
         factors = np.array([self._to_display(point, frequency_hz) for point in self._points])
@@ -289,9 +287,7 @@ class Measuring:
                     phase_ci,
                     pooled.revolutions,
                     None if level is None else level * abs(point.si_per_reading) * self._unit.per_si_rms,
-                    steadiness.judge(
-                        blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order
-                    ),
+                    steadiness.judge(blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order),
                     blocks,
                 )
             )

@@ -60,9 +60,7 @@ def block_equations(
     columns = np.empty((angle_rad.size, 2 * len(orders)))
     columns[:, 0::2], columns[:, 1::2] = turning.real, turning.imag
     columns -= columns.mean(axis=0)
-    return BlockEquations(
-        columns.T @ columns, columns.T @ samples, angle_rad.size, revolutions, time_s, speed_rad_s
-    )
+    return BlockEquations(columns.T @ columns, columns.T @ samples, angle_rad.size, revolutions, time_s, speed_rad_s)
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""Can the phase be trusted: do the short-time vectors of a record stay put, drift, or swing with a second source?
+"""Whether the phase can be trusted: the short-time vectors of a record stay put, drift, or swing with a second source.
 
 The second source is sought as V + B·e^{jδk} in first-order autoregressive noise, against V alone, by the likelihood
 ratio (Kay, Detection Theory, 1998, from memory); drift as a straight line in time or in speed, the same way.
@@ -56,9 +56,7 @@ class Steadiness:
     reasons: tuple[str, ...]
 
 
-def judge(
-    blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, order: float = 1.0
-) -> Steadiness:
+def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, order: float = 1.0) -> Steadiness:
     """Judge the short-time vectors of one point: `blocks` (K,) complex, at `times_s`, at `speeds_rad_s`."""
     count = blocks.size
     mean = complex(blocks.mean())
@@ -84,10 +82,8 @@ def judge(
             blocks, speeds_rad_s, still.score, line.score, phase_swing, amplitude_swing, turn_per_min, span_s
         )
     if still.memory > 0.7 and harmful:
-        reason = f"the vector wanders: phase {phase_swing:.1f}° and amplitude {amplitude_swing:.1f} % peak to peak, slowly"
-        return Steadiness(
-            "unsettled", "wander", phase_swing, amplitude_swing, None, None, 2 * span_s, False, (reason,)
-        )
+        reason = f"the vector wanders slowly: {phase_swing:.1f}° and {amplitude_swing:.1f} % peak to peak"
+        return Steadiness("unsettled", "wander", phase_swing, amplitude_swing, None, None, 2 * span_s, False, (reason,))
     return Steadiness("steady", None, phase_swing, amplitude_swing, None, turn_per_min, None, True, ())
 
 
@@ -138,9 +134,7 @@ def _drifting(
         if by_speed.score > line and by_speed.score - still > _LINE_LEAD:
             cause = "speed"
             reason = "the phase follows the speed: hold the speed, or measure away from a resonance"
-    return Steadiness(
-        "drifting", cause, phase_swing, amplitude_swing, None, turn_per_min, 2 * span_s, False, (reason,)
-    )
+    return Steadiness("drifting", cause, phase_swing, amplitude_swing, None, turn_per_min, 2 * span_s, False, (reason,))
 
 
 def _swings(blocks: Complex, mean: complex) -> tuple[float, float]:

@@ -108,9 +108,7 @@ def find_edges(x: Real, edge: str = "auto") -> Edges:
     """
     x = np.asarray(x, dtype=np.float64)
     if x.size < 4 or x.min() == x.max():
-        raise TachError(
-            "the pulse channel is constant: no pulses; check the pulse sensor, its supply and the input"
-        )
+        raise TachError("the pulse channel is constant: no pulses; check the pulse sensor, its supply and the input")
     low, high, noise = _levels(x)
     if high - low < _MINIMUM_SEPARATION * noise:
         raise TachError(
@@ -127,9 +125,7 @@ def find_edges(x: Real, edge: str = "auto") -> Edges:
     before, after = decided[turns], decided[turns + 1]
     rising = state[after] > 0
     if rising.size < 2:
-        raise TachError(
-            f"{rising.sum()} pulses found: need 3 or more; check the pulse sensor or record longer"
-        )
+        raise TachError(f"{rising.sum()} pulses found: need 3 or more; check the pulse sensor or record longer")
     dwell = np.diff(after)  # from each edge to the next one
     high_dwell, low_dwell = dwell[rising[:-1]], dwell[~rising[:-1]]
     typical = [float(np.median(d)) if d.size else np.inf for d in (high_dwell, low_dwell)]
@@ -162,9 +158,7 @@ def number_revolutions(frames: Real) -> Revolutions:
     Raises TachError for fewer than three pulses and where the intervals have no common period.
     """
     if frames.size < 3:
-        raise TachError(
-            f"{frames.size} pulses found: need 3 or more; check the pulse sensor or record longer"
-        )
+        raise TachError(f"{frames.size} pulses found: need 3 or more; check the pulse sensor or record longer")
     intervals = np.diff(frames)
     period = _local_median(intervals)
     if np.all(np.abs(intervals / period - 1.0) < _SPREAD_OF_REGULAR):

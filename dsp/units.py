@@ -84,9 +84,7 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
     """
     match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text)
     if not match:
-        raise UnitError(
-            f'{field}: "{text}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'
-        )
+        raise UnitError(f'{field}: "{text}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"')
     unit, measure = match.groups()
     for quantity in _QUANTITIES:
         try:

@@ -96,15 +96,11 @@ def vector(
     recording: Annotated[Path, typer.Argument(help="Recording: WAV, FLAC, AU, CAF.")],
     hookup: HookupOption = None,
     order: Annotated[float, typer.Option(help="Order of the shaft speed.")] = 1.0,
-    append: Annotated[
-        Path | None, typer.Option(metavar="RUNS", help="Runs file to write the vectors to.")
-    ] = None,
+    append: Annotated[Path | None, typer.Option(metavar="RUNS", help="Runs file to write the vectors to.")] = None,
     run: Annotated[str | None, typer.Option(metavar="NAME", help="Name of the run in that file.")] = None,
     mass: Annotated[
         list[str] | None,
-        typer.Option(
-            metavar='"PLANE = MASS at ANGLE"', help='What was on the rotor, such as "left = 10 g at 270".'
-        ),
+        typer.Option(metavar='"PLANE = MASS at ANGLE"', help='What was on the rotor, such as "left = 10 g at 270".'),
     ] = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -191,9 +187,7 @@ def capture(
     out: Annotated[Path, typer.Argument(help="Recording to write, .au")],
     hookup: HookupOption = None,
     seconds: Annotated[float, typer.Option(help="How long to record.", min=0.1)] = 15.0,
-    rate: Annotated[
-        float | None, typer.Option(metavar="HZ", help="Sample rate; the input's own unless given.")
-    ] = None,
+    rate: Annotated[float | None, typer.Option(metavar="HZ", help="Sample rate; the input's own unless given.")] = None,
     as_json: JsonOption = False,
 ) -> None:
     """Record one run from a source into a recording with its event log."""
@@ -210,14 +204,10 @@ def capture(
     if wired.channels > found.channels:
         raise wiring.HookupError(f"{hookup}: uses {wired.channels} inputs, but {source} has {found.channels}")
     if found.converted:
-        _warn(
-            f"warning: {source} passes through software that may convert the samples; prefer an input not marked so"
-        )
+        _warn(f"warning: {source} passes through software that may convert the samples; prefer an input not marked so")
     request = soundcard.SoundCard(found.host_api, found.name, wired.channels, rate or found.default_rate_hz)
     with account.progress("recording") as report:
-        summary = process.capture(
-            request, out, seconds, wired.table, wired.channel_names(wired.channels), report
-        )
+        summary = process.capture(request, out, seconds, wired.table, wired.channel_names(wired.channels), report)
     reasons = [] if summary.complete else [summary.reason or "recording is incomplete"]
     reasons += [f"{len(summary.gaps)} gaps in the recording"] if summary.gaps else []
     if as_json:
@@ -229,9 +219,8 @@ def capture(
         }
         _print_json("capture", not reasons, reasons, content)
     else:
-        typer.echo(
-            f"{out}: {summary.seconds:.2f} s, {summary.frames} frames, {'complete' if summary.complete else 'incomplete'}"
-        )
+        ending = "complete" if summary.complete else "incomplete"
+        typer.echo(f"{out}: {summary.seconds:.2f} s, {summary.frames} frames, {ending}")
     if not summary.complete:
         _warn(f"stillshaft: {out}: {summary.reason}; what was recorded is kept")
         raise typer.Exit(INPUT_UNUSABLE)
@@ -246,9 +235,7 @@ def tolerance(
     grade: Annotated[str, typer.Option(help="Balance quality grade, such as G6.3.")] = "G6.3",
     rotor_mass: Annotated[str | None, typer.Option(help='Rotor mass, such as "80 kg".')] = None,
     speed: Annotated[float | None, typer.Option(metavar="RPM", help="Highest service speed, r/min.")] = None,
-    bearing_span: Annotated[
-        str | None, typer.Option(help='Distance between bearings, such as "900 mm".')
-    ] = None,
+    bearing_span: Annotated[str | None, typer.Option(help='Distance between bearings, such as "900 mm".')] = None,
     centre_of_mass: Annotated[
         str | None, typer.Option(help='Centre of mass from the first bearing, such as "400 mm".')
     ] = None,
@@ -269,9 +256,7 @@ def tolerance(
 
 @app.command()
 def rehearse(
-    folder: Annotated[
-        Path | None, typer.Argument(help="New folder for recordings, runs file and account.")
-    ] = None,
+    folder: Annotated[Path | None, typer.Argument(help="New folder for recordings, runs file and account.")] = None,
     planes: Annotated[int, typer.Option(min=1, max=2, help="Correction planes.")] = 2,
     seed: Annotated[int, typer.Option(min=0, help="Draws the scatter and the placement errors.")] = 1,
     fast: Annotated[bool, typer.Option("--fast", help="Not in real time.")] = False,

@@ -55,8 +55,7 @@ def test_clean_constant_speed_sine_is_exact():
     angle = 2 * np.pi * 25.0 * np.arange(76_800) / RATE_HZ
     x = 2.0 * np.cos(angle - 0.4)
     blocks = [
-        order.block_equations(x[i : i + 7680, None], angle[i : i + 7680], (1.0,), 4, 0.0, 157.0)
-        for i in (0, 7680)
+        order.block_equations(x[i : i + 7680, None], angle[i : i + 7680], (1.0,), 4, 0.0, 157.0) for i in (0, 7680)
     ]
     assert order.pooled(blocks).mean[0] == pytest.approx(2.0 * np.exp(0.4j), abs=1e-10)
 
@@ -75,10 +74,7 @@ def test_moving_the_pulse_sensor_turns_every_phase_alike():
         angle = signals.shaft_angle(frames, 1480.0, 0.003)
         pulse = signals.pulse_train(angle + np.deg2rad(start), 1480.0)
         results.append(
-            measured(
-                np.column_stack([pulse, np.cos(angle - 1.0), 0.5 * np.cos(angle - 2.0)]).astype(np.float32)
-                * 0.5
-            )
+            measured(np.column_stack([pulse, np.cos(angle - 1.0), 0.5 * np.cos(angle - 2.0)]).astype(np.float32) * 0.5)
         )
     for before, after in zip(results[0].points, results[1].points, strict=True):
         turn = np.rad2deg(np.angle(after.z / before.z))
@@ -95,9 +91,7 @@ def test_channel_response_is_undone():
     samples = signals.record(6.0, 1500.0, [A], wander=0.0)
     plain = measured(samples).points[0].z
     corrected = measured(samples, [Channel("a", 1, highpass_hz=(2.0,), delay_s=1e-4)]).points[0].z
-    assert np.rad2deg(np.angle(corrected / plain)) == pytest.approx(
-        np.rad2deg(np.arctan(2.0 / 25.0)) - 0.9, abs=1e-3
-    )
+    assert np.rad2deg(np.angle(corrected / plain)) == pytest.approx(np.rad2deg(np.arctan(2.0 / 25.0)) - 0.9, abs=1e-3)
 
 
 def test_acceleration_is_shown_as_velocity():

@@ -11,9 +11,7 @@ def test_phase_is_the_lag_from_pulse_to_positive_peak():
     angle = np.linspace(0.0, 2 * np.pi, 3601)
     x = 2.5 * np.cos(angle - np.deg2rad(70.0))
     c, s = (2.0 / 3600 * (x[:-1] * f(angle[:-1])).sum() for f in (np.cos, np.sin))
-    amplitude, phase_deg = vectors.amplitude_phase(
-        complex(vectors.from_coefficients(np.array(c), np.array(s)))
-    )
+    amplitude, phase_deg = vectors.amplitude_phase(complex(vectors.from_coefficients(np.array(c), np.array(s))))
     assert amplitude == pytest.approx(2.5)
     assert phase_deg == pytest.approx(70.0)
     assert angle[x.argmax()] == pytest.approx(np.deg2rad(phase_deg), abs=1e-3)
@@ -23,16 +21,16 @@ def test_phase_is_the_lag_from_pulse_to_positive_peak():
 def test_phase_stays_within_0_and_360(phase_deg):
     back = vectors.amplitude_phase(vectors.vector(1.0, -phase_deg))[1]
     assert 0.0 <= back < 360.0
-    assert math.isclose(
-        (back + phase_deg) % 360.0 % 360.0, 0.0, abs_tol=1e-6
-    ) or back + phase_deg == pytest.approx(360.0)
+    assert math.isclose((back + phase_deg) % 360.0 % 360.0, 0.0, abs_tol=1e-6) or back + phase_deg == pytest.approx(
+        360.0
+    )
 
 
 def test_velocity_leads_displacement_by_90_and_acceleration_by_180():
     z = vectors.vector(1.0, 120.0)
-    assert vectors.amplitude_phase(z * vectors.quantity_factor("displacement", "velocity", 25.0))[
-        1
-    ] == pytest.approx(30.0)
+    assert vectors.amplitude_phase(z * vectors.quantity_factor("displacement", "velocity", 25.0))[1] == pytest.approx(
+        30.0
+    )
     assert vectors.amplitude_phase(z * vectors.quantity_factor("displacement", "acceleration", 25.0))[
         1
     ] == pytest.approx(300.0)

@@ -1,0 +1,165 @@
+"""What the command line prints for people: short tables on standard output, progress on standard error."""
+
+from __future__ import annotations
+
+import contextlib
+from collections.abc import Callable, Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from rich.console import Console
+from rich.table import Table
+
+from stillshaft.dsp import vectors
+
+if TYPE_CHECKING:
+    from stillshaft.acquire.soundcard import SoundInput
+    from stillshaft.dsp.measure import Measurement
+    from stillshaft.solver.correction import Correction, Solution
+    from stillshaft.solver.limits import Tolerance
+    from stillshaft.ui.rehearsal import Rehearsal
+
+Report = Callable[[float, str], None]
+
+
+def _console() -> Console:
+    return Console(highlight=False, soft_wrap=False, width=None)
+
+
+@contextlib.contextmanager
+def progress(what: str) -> Iterator[Report]:
+    """A progress bar on standard error while a screen is there; called with a share 0…1 and a text."""
+    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
+
+    console = Console(stderr=True)
+    columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
+    with Progress(*columns, console=console, transient=True, disable=not console.is_terminal) as bar:
+        task = bar.add_task(what, total=1.0)
+        yield lambda share, text="": bar.update(task, completed=share, description=text or what)
+
+
+def number(value: float, half_width: float | None) -> str:
+    """A value with as many decimals as its interval makes worth reading."""
+    decimals = 2
+    if half_width is not None and half_width > 0.0:
+        while decimals < 6 and half_width < 1.5 * 10.0**-decimals:
+            decimals += 1
+        while decimals > 0 and half_width >= 15.0 * 10.0**-decimals:
+            decimals -= 1
+    return f"{value:.{decimals}f}"
+
+
+def with_interval(value: float, half_width: float | None) -> str:
+    """Value and 95 % half width, or "any" where it cannot be told."""
+    if half_width is None:
+        return f"{value:.2f} ± ?"
+    return f"{number(value, half_width)} ± {number(half_width, half_width)}"
+
+
+def print_vectors(name: str, measured: Measurement) -> None:
+    """Speed and one line per point."""
+    console = _console()
+    speed = measured.speed
+    console.print(
+        f"{name}: {measured.duration_s:.1f} s, {speed.mean_rpm:.1f} r/min "
+        f"({speed.min_rpm:.1f} to {speed.max_rpm:.1f}), {speed.pulses} pulses on the {measured.edge} edge, "
+        f"{speed.missing_pulses} missing, {speed.extra_pulses} too many"
+    )
+    table = Table(title=f"order {measured.order:g}, {measured.unit}, ± is the 95 % interval of this run only")
+    for heading in ("point", "amplitude", "phase °", "overall", "steadiness"):
+        table.add_column(heading, justify="left" if heading in ("point", "steadiness") else "right")
+    for point in measured.points:
+        amplitude, phase_deg = vectors.amplitude_phase(point.z)
+        table.add_row(
+            point.name,
+            with_interval(amplitude, point.amplitude_ci95),
+            with_interval(phase_deg, point.phase_ci95_deg),
+            "-" if point.overall is None else f"{point.overall:.2f}",
+            point.steadiness.verdict,
+        )
+    console.print(table)
+    for reason in measured.reasons:
+        console.print(f"do not trust: {reason}", soft_wrap=True)
+
+
+def _correction_rows(table: Table, corrections: Sequence[Correction]) -> None:
+    for c in corrections:
+        table.add_row(
+            c.plane,
+            with_interval(c.mass, c.mass_ci95),
+            with_interval(c.angle_deg, c.angle_ci95_deg),
+            "-" if c.radius_mm is None else f"{c.radius_mm:.0f}",
+            "yes" if c.determined else "no",
+        )
+
+
+def print_solution(solution: Solution) -> None:
+    """Corrections, what to add now, expected vibration."""
+    console = _console()
+    unit = solution.corrections[0].unit
+    for title, corrections in (
+        (f"corrections, {unit}, all trial masses off", solution.corrections),
+        (f"or to add with the masses of the last run left on, {unit}", solution.additional),
+    ):
+        table = Table(title=title)
+        for heading in ("plane", "mass", "angle ° against rotation", "radius mm", "determined"):
+            table.add_column(heading, justify="left" if heading == "plane" else "right")
+        _correction_rows(table, corrections)
+        console.print(table)
+    table = Table(title="expected vibration after the correction")
+    for heading in ("point", "r/min", "amplitude", "at most (95 %)", "unit"):
+        table.add_column(heading, justify="left" if heading in ("point", "unit") else "right")
+    for p in solution.predicted:
+        table.add_row(p.point, f"{p.speed_rpm:.0f}", f"{p.amplitude:.3f}", f"{p.amplitude_upper95:.3f}", p.unit)
+    console.print(table)
+    for warning in (*solution.warnings, *solution.reasons):
+        console.print(warning, soft_wrap=True)
+
+
+def print_tolerance(tolerance: Tolerance) -> None:
+    """Permissible and residual unbalance by plane, vibration against its limits."""
+    console = _console()
+    console.print(
+        f"{tolerance.grade} by ISO 21940-11 (from memory; the edition in force decides): "
+        f"{tolerance.e_per_um:.2f} µm, {tolerance.u_per_gmm:.0f} g·mm in all"
+    )
+    table = Table(title="equivalent residual unbalance from 1x, g·mm")
+    for heading in ("plane", "permissible", "residual", "verdict"):
+        table.add_column(heading, justify="right" if heading in ("permissible", "residual") else "left")
+    for p in tolerance.planes:
+        residual = "-" if p.residual_gmm is None else with_interval(p.residual_gmm, p.residual_ci95)
+        table.add_row(p.plane, f"{p.permissible_gmm:.0f}", residual, p.verdict)
+    console.print(table)
+    for v in tolerance.vibration:
+        console.print(f"{v.point}: {with_interval(v.value, v.ci95)}, limit {v.limit:g} ({v.source}): {v.verdict}")
+    for reason in tolerance.reasons:
+        console.print(reason, soft_wrap=True)
+
+
+def print_sources(inputs: Sequence[SoundInput]) -> None:
+    """One line per input."""
+    console = _console()
+    if not inputs:
+        console.print("no sound inputs found: plug in the card, then list again")
+        return
+    table = Table(title="inputs")
+    for heading in ("source", "inputs", "rate Hz", "samples"):
+        table.add_column(heading, justify="right" if heading in ("inputs", "rate Hz") else "left")
+    for i in inputs:
+        path = "converted on the way" if i.converted else "as the card made them"
+        table.add_row(f"{i.host_api}/{i.name}", str(i.channels), f"{i.default_rate_hz:.0f}", path)
+    console.print(table)
+
+
+def print_rehearsal(outcome: Rehearsal) -> None:
+    """The whole job, step by step."""
+    console = _console()
+    for line in outcome.lines:
+        console.print(line, soft_wrap=True)
+    for title, measured in outcome.runs:
+        print_vectors(title, measured)
+    for title, solution in outcome.solutions:
+        console.print(f"[bold]{title}[/bold]")
+        print_solution(solution)
+    print_tolerance(outcome.tolerance)
+    console.print(outcome.verdict, soft_wrap=True)
+    console.print(f"kept in {outcome.folder}: recordings, runs.toml, hookup.toml, account.html", soft_wrap=True)

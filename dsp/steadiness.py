@@ -69,17 +69,20 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
     phase_swing, amplitude_swing = _swings(blocks, mean)
     clock = (times_s - times_s.mean()) / max(span_s, 1e-9)
     still = _best(blocks, np.ones((count, 1)))
-    line = _best(blocks, np.column_stack([np.ones(count), clock]))
     turn_per_min = _turn(blocks, clock, mean) / max(span_s, 1e-9) * 60.0
     beat = _beat(blocks, still.score, span_s, float(speeds_rad_s.mean()), order)
     harmful = phase_swing > _SMALL_DEG or amplitude_swing > _SMALL_PERCENT
-    line_change = abs(complex(line.coefficients[1])) / abs(mean)
-
     if beat is not None and beat.ratio > 0.01 * _SMALL_PERCENT and beat.record_in_beats >= 0.5:
         return _beating(beat, phase_swing, amplitude_swing)
-    if line.score - still.score > _LINE_LEAD and line_change > 0.01 * _SMALL_PERCENT:
-        return _drifting(
-            blocks, speeds_rad_s, still.score, line.score, phase_swing, amplitude_swing, turn_per_min, span_s
+    cause = _drift(blocks, clock, speeds_rad_s, still.score)
+    if cause is not None:
+        reason = (
+            "the phase follows the speed: hold the speed, or measure away from a resonance"
+            if cause == "speed"
+            else f"the phase drifts by {turn_per_min:+.1f}°/min: let the machine settle, then record again"
+        )
+        return Steadiness(
+            "drifting", cause, phase_swing, amplitude_swing, None, turn_per_min, 2 * span_s, False, (reason,)
         )
     if still.memory > 0.7 and harmful:
         reason = f"the vector wanders slowly: {phase_swing:.1f}° and {amplitude_swing:.1f} % peak to peak"
@@ -114,27 +117,18 @@ def _beating(beat: Beat, phase_swing: float, amplitude_swing: float) -> Steadine
     )
 
 
-def _drifting(
-    blocks: Complex,
-    speeds: Real,
-    still: float,
-    line: float,
-    phase_swing: float,
-    amplitude_swing: float,
-    turn_per_min: float,
-    span_s: float,
-) -> Steadiness:
-    spread = float(np.std(speeds))
-    cause, reason = (
-        "trend",
-        f"the phase drifts by {turn_per_min:+.1f}°/min: let the machine settle, then record again",
-    )
-    if spread > 1e-5 * float(speeds.mean()):
-        by_speed = _best(blocks, np.column_stack([np.ones(blocks.size), (speeds - speeds.mean()) / spread]))
-        if by_speed.score > line and by_speed.score - still > _LINE_LEAD:
-            cause = "speed"
-            reason = "the phase follows the speed: hold the speed, or measure away from a resonance"
-    return Steadiness("drifting", cause, phase_swing, amplitude_swing, None, turn_per_min, 2 * span_s, False, (reason,))
+def _drift(blocks: Complex, clock: Real, speeds_rad_s: Real, still: float) -> str | None:
+    """ "trend" or "speed", whichever explains a change that matters better; None without one."""
+    candidates = {"trend": clock}
+    if np.ptp(speeds_rad_s) > 1e-5 * float(speeds_rad_s.mean()):
+        candidates["speed"] = (speeds_rad_s - speeds_rad_s.mean()) / np.ptp(speeds_rad_s)
+    best, best_score = None, still + _LINE_LEAD
+    for cause, course in candidates.items():
+        fit = _best(blocks, np.column_stack([np.ones(blocks.size), course]))
+        change = abs(complex(fit.coefficients[1])) / abs(complex(blocks.mean()))
+        if fit.score > best_score and change > 0.01 * _SMALL_PERCENT:
+            best, best_score = cause, fit.score
+    return best
 
 
 def _swings(blocks: Complex, mean: complex) -> tuple[float, float]:

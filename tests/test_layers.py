@@ -14,7 +14,7 @@ MAY_IMPORT = {
     "solver": {"dsp"},
     "ui": {"acquire", "dsp", "solver"},
 }
-WINDOW_FILES = {"window.py", "plots.py", "theme.py"}
+WINDOW_FILES = {"page.py", "plots.py"}
 HEADLESS = [
     "dsp",
     "acquire",

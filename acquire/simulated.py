@@ -1,0 +1,352 @@
+"""A simulated rotor that speaks the source protocol: rigid rotor, two planes, two supports stiff differently each way.
+
+Linear modal superposition, two modes in each direction; gyroscopic moments are left out. It writes its cosines out by
+itself, so that a wrong sign in the signal processing cannot cancel.
+"""
+
+from __future__ import annotations
+
+import math
+import time
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stillshaft.acquire.source import Block, Source
+
+Real = NDArray[np.float64]
+Complex = NDArray[np.complex128]
+
+_PIECE_S = 0.25  # samples are made in pieces of this length, whatever is asked for
+_WARM_UP = 14.0  # time constants of the slowest mode before the first frame
+_RISE_SHARE = 0.003  # of a revolution that a pulse edge takes
+
+
+@dataclass(frozen=True)
+class Support:
+    """Stiffness of one bearing and its pedestal, N/m."""
+
+    horizontal_n_per_m: float
+    vertical_n_per_m: float
+
+
+@dataclass(frozen=True)
+class Plane:
+    """A correction plane: distance from the first bearing and radius, m."""
+
+    name: str
+    z_m: float
+    radius_m: float
+
+
+@dataclass(frozen=True)
+class Rotor:
+    """A rigid rotor on two supports; `transverse_inertia_kg_m2` is about the centre of mass."""
+
+    mass_kg: float
+    transverse_inertia_kg_m2: float
+    bearing_span_m: float
+    centre_of_mass_m: float
+    supports: tuple[Support, Support]
+    damping_ratio: float
+    planes: tuple[Plane, ...]
+
+
+@dataclass(frozen=True)
+class Sensor:
+    """An accelerometer on a bearing (0 or 1) at a stator angle, degrees in the direction of rotation."""
+
+    name: str
+    bearing: int
+    angle_deg: float
+    volts_per_m_s2: float = 0.1 / 9.80665
+    full_scale_v: float = 2.0
+
+
+@dataclass(frozen=True)
+class Conditions:
+    """How a run goes: speed and its wander (percent rms), noise, harmonics, a neighbour, scatter from run to run.
+
+    `harmonics_m_s2` are peak accelerations of 2x, 3x, …; `neighbour` is frequency in Hz and peak acceleration.
+    """
+
+    speed_rpm: float
+    wander_percent: float = 0.05
+    noise_m_s2: float = 0.05
+    pulse_snr_db: float = 30.0
+    pulse_duty: float = 0.02
+    pulse_angle_deg: float = 0.0
+    harmonics_m_s2: tuple[float, ...] = (0.3, 0.15)
+    neighbour: tuple[float, float] | None = None
+    scatter_amplitude: float = 0.01
+    scatter_deg: float = 1.0
+
+
+def modes(rotor: Rotor, stiffness: tuple[float, float]) -> tuple[Real, Real]:
+    """Natural frequencies (2,) in rad/s and mass-normalised shapes (2 bearings, 2 modes) in one direction."""
+    from scipy.linalg import eigh
+
+    share = rotor.centre_of_mass_m / rotor.bearing_span_m
+    centre, tilt = np.array([1.0 - share, share]), np.array([-1.0, 1.0]) / rotor.bearing_span_m
+    mass = rotor.mass_kg * np.outer(centre, centre) + rotor.transverse_inertia_kg_m2 * np.outer(tilt, tilt)
+    squares, shapes = eigh(np.diag(stiffness), mass)
+    return np.sqrt(squares), np.asarray(shapes)
+
+
+def _paths(rotor: Rotor, sensor: Sensor, pulse_angle_deg: float) -> list[tuple[float, Complex]]:
+    """Ways from the planes to a sensor: natural frequency, and the force of each plane seen by it as a complex factor.
+
+    A mass at rotor angle α stands at stator angle p + θ − α, so along a direction at stator angle d it pushes with
+    cos(θ − (α + d − p)).
+    """
+    paths = []
+    arms = np.array([[1.0 - p.z_m / rotor.bearing_span_m, p.z_m / rotor.bearing_span_m] for p in rotor.planes])
+    angle = math.radians(sensor.angle_deg)
+    for direction_deg, part, key in ((0.0, math.cos(angle), "vertical"), (90.0, math.sin(angle), "horizontal")):
+        if abs(part) < 1e-12:
+            continue
+        stiffness = tuple(getattr(s, f"{key}_n_per_m") for s in rotor.supports)
+        frequencies, shapes = modes(rotor, (stiffness[0], stiffness[1]))
+        lag = np.exp(-1j * math.radians(direction_deg - pulse_angle_deg))
+        for mode in range(2):
+            force = part * shapes[sensor.bearing, mode] * (arms @ shapes[:, mode]) * lag
+            paths.append((float(frequencies[mode]), np.asarray(force, dtype=np.complex128)))
+    return paths
+
+
+def frequency_response(
+    rotor: Rotor, sensors: Sequence[Sensor], speed_rpm: float, pulse_angle_deg: float = 0.0
+) -> Complex:
+    """Displacement vector z = A·e^{jφ} (peak, m) of each sensor per unbalance m·r·e^{jα} (kg·m) of each plane.
+
+    Shape (sensors, planes). Modal superposition: any text on vibration, such as Rao's.
+    """
+    omega = speed_rpm * math.pi / 30.0
+    response = np.zeros((len(sensors), len(rotor.planes)), dtype=np.complex128)
+    for row, sensor in enumerate(sensors):
+        for natural, force in _paths(rotor, sensor, pulse_angle_deg):
+            receptance = 1.0 / (natural**2 - omega**2 + 2j * rotor.damping_ratio * natural * omega)
+            response[row] += np.conj(receptance * omega**2 * force)
+    return response
+
+
+def place(
+    mass: float, angle_deg: float, rng: np.random.Generator, mass_sd: float = 0.01, angle_sd_deg: float = 2.0
+) -> tuple[float, float]:
+    """What was really put on when this mass at this angle was meant."""
+    return mass * (1.0 + mass_sd * rng.standard_normal()), angle_deg + angle_sd_deg * rng.standard_normal()
+
+
+@dataclass(frozen=True)
+class SimulatedRun:
+    """An order for one run: `unbalance` is m·r·e^{jα} in kg·m for each plane, initial state and masses together."""
+
+    rotor: Rotor
+    sensors: tuple[Sensor, ...]
+    unbalance: tuple[complex, ...]
+    conditions: Conditions
+    seed: int
+    seconds: float | None = None
+    real_time: bool = True
+    rate_hz: float = 48_000.0
+
+    def open(self) -> Source:
+        """Start the run."""
+        return SimulatedSource(self)
+
+
+@dataclass
+class _Path:
+    """One mode on the way to one sensor: filter coefficients and state, complex factor of the force."""
+
+    sensor: int
+    numerator: Real
+    denominator: Real
+    force: complex
+    state: Real = field(default_factory=lambda: np.zeros(2))
+
+
+class SimulatedSource:
+    """The rotor running: input 1 is the pulse, the sensors follow; values in digital full scale."""
+
+    def __init__(self, run: SimulatedRun) -> None:
+        from scipy.signal import bilinear
+
+        self.rate_hz = run.rate_hz
+        self.channels = 1 + len(run.sensors)
+        self.description = f"simulated rotor at {run.conditions.speed_rpm:g} r/min"
+        self.can_wait = not run.real_time
+        self._run = run
+        self._rng = np.random.default_rng(run.seed)
+        self._wander = self._draw_wander()
+        self._scatter = self._draw_scatter()
+        self._start_deg = float(self._rng.uniform(0.0, 360.0))
+        self._paths = [
+            _Path(
+                number,
+                *bilinear([1.0, 0.0, 0.0], [1.0, 2.0 * run.rotor.damping_ratio * natural, natural**2], run.rate_hz),
+                complex(np.dot(force, np.conj(run.unbalance)) * np.conj(self._scatter[number])),
+            )
+            for number, sensor in enumerate(run.sensors)
+            for natural, force in _paths(run.rotor, sensor, run.conditions.pulse_angle_deg)
+        ]
+        self._frame = 0
+        self._piece = round(_PIECE_S * run.rate_hz)
+        self._frames = None if run.seconds is None else round(run.seconds * run.rate_hz)
+        self._settle()
+        self._began = time.monotonic()
+
+    def _draw_wander(self) -> list[tuple[float, float, float]]:
+        """Slow sines: rad/s, relative speed amplitude, phase."""
+        rates = 2.0 * np.pi / self._rng.uniform(2.5, 9.0, 3)
+        amplitude = self._run.conditions.wander_percent / 100.0 * math.sqrt(2.0 / 3.0)
+        return [(float(r), amplitude, float(self._rng.uniform(0.0, 2.0 * np.pi))) for r in rates]
+
+    def _draw_scatter(self) -> Complex:
+        count, conditions = len(self._run.sensors), self._run.conditions
+        amplitude = 1.0 + conditions.scatter_amplitude * self._rng.standard_normal(count)
+        return np.asarray(
+            amplitude * np.exp(1j * np.deg2rad(conditions.scatter_deg) * self._rng.standard_normal(count))
+        )
+
+    def angle(self, frames: NDArray[np.int64]) -> tuple[Real, Real, Real]:
+        """True shaft angle in rad, speed in rad/s, acceleration in rad/s² at these frames."""
+        t = frames / self.rate_hz
+        mean = self._run.conditions.speed_rpm * math.pi / 30.0
+        angle = math.radians(self._start_deg) + mean * t
+        speed, acceleration = np.full(t.shape, mean), np.zeros(t.shape)
+        for rate, share, phase in self._wander:
+            angle = angle + mean * share / rate * np.sin(rate * t + phase)
+            speed += mean * share * np.cos(rate * t + phase)
+            acceleration -= mean * share * rate * np.sin(rate * t + phase)
+        return angle, speed, acceleration
+
+    def _settle(self) -> None:
+        """Run the filters in before the first frame, so that the rotor is in its stride."""
+        slowest = min(n for s in self._run.sensors for n, _ in _paths(self._run.rotor, s, 0.0))
+        seconds = _WARM_UP / (self._run.rotor.damping_ratio * slowest)
+        self._vibration(np.arange(-round(seconds * self.rate_hz), 0))
+
+    def _vibration(self, frames: NDArray[np.int64]) -> tuple[Real, Real, Real]:
+        """Accelerations (frames, sensors) of the rotor alone, with the angle and speed they belong to."""
+        from scipy.signal import lfilter
+
+        angle, speed, acceleration = self.angle(frames)
+        turning = np.exp(1j * angle) * (speed**2 - 1j * acceleration)
+        moved = np.zeros((frames.size, len(self._run.sensors)))
+        for path in self._paths:
+            force = (path.force * turning).real
+            response, path.state = lfilter(path.numerator, path.denominator, force, zi=path.state)
+            moved[:, path.sensor] += response
+        return moved, angle, speed
+
+    def _samples(self, frames: NDArray[np.int64]) -> NDArray[np.float32]:
+        conditions, sensors = self._run.conditions, self._run.sensors
+        moved, angle, speed = self._vibration(frames)
+        for number in range(len(sensors)):
+            for order, level in enumerate(conditions.harmonics_m_s2, start=2):
+                moved[:, number] += level * np.cos(order * angle - 0.9 * order - 0.4 * number)
+            if conditions.neighbour is not None:
+                frequency, level = conditions.neighbour
+                moved[:, number] += level * np.cos(2.0 * np.pi * frequency * frames / self.rate_hz - 0.3 * number)
+        moved += conditions.noise_m_s2 * self._rng.standard_normal(moved.shape)
+        scale = np.array([s.volts_per_m_s2 / s.full_scale_v for s in sensors])
+        pulse = self._pulse(angle, speed) + 10.0 ** (-conditions.pulse_snr_db / 20.0) * self._rng.standard_normal(
+            frames.size
+        )
+        return np.column_stack([0.5 * pulse, moved * scale]).astype(np.float32)
+
+    def _pulse(self, angle: Real, speed: Real) -> Real:
+        """Pulses of height 1 whose leading edge is half-way up at angle 0."""
+        from scipy.special import erf
+
+        turn = angle / (2.0 * np.pi)
+        period = 2.0 * np.pi * self.rate_hz / speed
+        duty = self._run.conditions.pulse_duty
+        width = np.maximum(1.0, 0.4 * _RISE_SHARE * period) * math.sqrt(2.0)
+        past = (turn - np.floor(turn + 0.5)) * period
+        return np.asarray(0.5 * (erf(past / width) - erf((past - duty * period) / width)))
+
+    def read(self, timeout_s: float) -> Block | None:
+        """Next quarter of a second, in real time if so ordered; None at the end."""
+        first = self._frame
+        count = self._piece if self._frames is None else min(self._piece, self._frames - first)
+        if count <= 0:
+            return None
+        samples = self._samples(np.arange(first, first + self._piece))[:count]
+        self._frame += count
+        if self._run.real_time:
+            time.sleep(max(0.0, self._began + self._frame / self.rate_hz - time.monotonic()))
+        return Block(first, self.rate_hz, samples)
+
+    def close(self) -> None:
+        """Nothing to release."""
+
+
+DEMO_SPEED_RPM = 1480.0
+
+
+def demo_rotor(planes: int) -> Rotor:
+    """The fan of the demonstration: a dust-extraction fan between bearings, wide (two planes) or narrow (one)."""
+    supports = (Support(2.3e6, 3.9e6), Support(2.6e6, 4.3e6))
+    wide = (Plane("drive side", 0.18, 0.31), Plane("far side", 0.70, 0.31))
+    if planes == 1:
+        return Rotor(62.0, 2.1, 0.9, 0.43, supports, 0.04, (Plane("disc", 0.43, 0.31),))
+    return Rotor(74.0, 6.5, 0.9, 0.43, supports, 0.04, wide)
+
+
+def demo_unbalance(planes: int) -> tuple[complex, ...]:
+    """Its initial unbalance, kg·m."""
+    pieces = ((0.024, 140.0),) if planes == 1 else ((0.019, 65.0), (0.014, 210.0))
+    return tuple(m * 0.31 * complex(np.exp(1j * np.deg2rad(a))) for m, a in pieces)
+
+
+def demo_sensors() -> tuple[Sensor, ...]:
+    """A horizontal accelerometer on each bearing."""
+    return (Sensor("drive end horizontal", 0, 90.0), Sensor("far end horizontal", 1, 90.0))
+
+
+def demo_hookup() -> dict[str, object]:
+    """Content of the hook-up file that belongs to the demonstration."""
+    return {
+        "format": 1,
+        "display": "mm/s rms",
+        "reference_end": "drive",
+        "rotation": "counter-clockwise",
+        "datum": "12 o'clock",
+        "pulse": {"input": 1, "edge": "auto", "angle": 0.0},
+        "point": [
+            {
+                "name": sensor.name,
+                "input": number,
+                "quantity": "acceleration",
+                "sensitivity": "100 mV/g",
+                "full_scale": "2.0 V",
+                "angle": sensor.angle_deg,
+            }
+            for number, sensor in enumerate(demo_sensors(), start=2)
+        ],
+    }
+
+
+def demo_run(
+    planes: int,
+    masses: Sequence[tuple[str, float, float]],
+    *,
+    seed: int,
+    real_time: bool,
+    seconds: float | None = None,
+) -> SimulatedRun:
+    """A run of the demonstration with masses (plane, grams, degrees) on, placed as well as a hand can."""
+    rotor = demo_rotor(planes)
+    unbalance = list(demo_unbalance(planes))
+    names = [p.name for p in rotor.planes]
+    rng = np.random.default_rng([seed, 77])
+    for plane, mass_g, angle_deg in masses:
+        really_g, really_deg = place(mass_g, angle_deg, rng)
+        number = names.index(plane) if plane in names else 0
+        radius_m = rotor.planes[number].radius_m
+        unbalance[number] += 0.001 * really_g * radius_m * complex(np.exp(1j * np.deg2rad(really_deg)))
+    return SimulatedRun(rotor, demo_sensors(), tuple(unbalance), Conditions(DEMO_SPEED_RPM), seed, seconds, real_time)

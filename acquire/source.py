@@ -1,4 +1,4 @@
-"""What a source of samples is: blocks that carry their rate, first frame and gap mark, and the protocol to read them."""
+"""What a source of samples is: blocks that carry rate, first frame and gap mark, and the protocol to read them."""
 
 from __future__ import annotations
 

@@ -118,7 +118,7 @@ def _beating(beat: Beat, phase_swing: float, amplitude_swing: float) -> Steadine
 
 
 def _drift(blocks: Complex, clock: Real, speeds_rad_s: Real, still: float) -> str | None:
-    """ "trend" or "speed", whichever explains a change that matters better; None without one."""
+    """Tell whether "trend" or "speed" explains a change that matters better; None without one."""
     candidates = {"trend": clock}
     if np.ptp(speeds_rad_s) > 1e-5 * float(speeds_rad_s.mean()):
         candidates["speed"] = (speeds_rad_s - speeds_rad_s.mean()) / np.ptp(speeds_rad_s)

@@ -1,0 +1,186 @@
+"""Recordings: append-only AU with an event log beside it, readable without repair after a crash at any moment.
+
+NAME.au is written once, front to back: a header of 4096 bytes whose free text holds JSON, then big-endian float32
+frames in units of digital full scale. NAME.events.jsonl beside it has one event a line; the first holds the hook-up.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import struct
+import time
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from types import TracebackType
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+_HEADER_BYTES = 4096
+_FLOAT32 = 6  # encoding number of the AU format
+_SIZE_UNKNOWN = 0xFFFFFFFF
+_SYNC_EVERY_S = 1.0
+
+
+class RecordingError(ValueError):
+    """A recording that cannot be written or read: the message names the file and says why."""
+
+
+def events_path(recording: Path) -> Path:
+    """The event log that belongs to a recording."""
+    return recording.with_suffix(".events.jsonl")
+
+
+def _line(event: dict[str, Any]) -> bytes:
+    return (json.dumps(event, ensure_ascii=False, allow_nan=False) + "\n").encode()
+
+
+class Recorder:
+    """Writes one recording. Used by one thread; `close` may be called once."""
+
+    def __init__(
+        self,
+        path: Path,
+        rate_hz: float,
+        channel_names: Sequence[str],
+        device: str,
+        hookup: dict[str, Any] | None,
+    ) -> None:
+        self.path, self.rate_hz, self.channels = path, rate_hz, len(channel_names)
+        self.frames = 0
+        self.gaps: list[int] = []
+        started = datetime.now(UTC).isoformat(timespec="milliseconds")
+        about = {"rate_hz": rate_hz, "channels": list(channel_names), "device": device, "started": started}
+        text = json.dumps(about, ensure_ascii=True).encode()
+        room = _HEADER_BYTES - 24
+        header = struct.pack(
+            ">4s5I", b".snd", _HEADER_BYTES, _SIZE_UNKNOWN, _FLOAT32, round(rate_hz), self.channels
+        ) + (text if len(text) <= room else b"{}").ljust(room, b"\0")
+        if events_path(path).exists():
+            raise RecordingError(f"{events_path(path)}: is there already; choose a new name")
+        try:
+            self._file = open(path, "xb", buffering=0)  # noqa: SIM115 - closed by close()
+        except FileExistsError:
+            raise RecordingError(f"{path}: is there already; choose a new name") from None
+        except OSError as error:
+            raise RecordingError(f"{path}: cannot be written: {error.strerror}") from None
+        try:
+            self._events = open(events_path(path), "xb", buffering=0)  # noqa: SIM115 - closed by close()
+            self._put(header)
+            self.event({"format": 1, "kind": "start", "hookup": hookup, **about, "channels": self.channels,
+                        "names": list(channel_names)})  # fmt: skip
+        except (OSError, RecordingError) as error:
+            self._file.close()
+            path.unlink(missing_ok=True)
+            events_path(path).unlink(missing_ok=True)
+            raise RecordingError(f"{path}: cannot be written: {error}") from None
+        self._synced = time.monotonic()
+
+    def _put(self, data: bytes) -> None:
+        """Write all of it, or say that the disk took only a part."""
+        try:
+            written = self._file.write(data)
+        except OSError as error:
+            raise RecordingError(f"{self.path}: {error.strerror}; what was recorded is kept") from None
+        if written != len(data):
+            raise RecordingError(f"{self.path}: the disk is full; what was recorded is kept")
+
+    def write(self, samples: NDArray[np.float32], *, gap_before: bool = False) -> None:
+        """Append frames (frames, channels). Raises RecordingError when the disk takes no more."""
+        if gap_before and self.frames:
+            self.gaps.append(self.frames)
+            self.event({"kind": "gap", "frame": self.frames, "text": "samples were lost before this frame"})
+        self._put(np.ascontiguousarray(samples, dtype=">f4").tobytes())
+        self.frames += len(samples)
+        if time.monotonic() - self._synced > _SYNC_EVERY_S:
+            os.fdatasync(self._file.fileno()) if hasattr(os, "fdatasync") else os.fsync(self._file.fileno())
+            self._synced = time.monotonic()
+
+    def event(self, event: dict[str, Any]) -> None:
+        """Append one line to the event log."""
+        self._events.write(_line(event))
+
+    def close(self, *, complete: bool, reason: str | None = None) -> None:
+        """Write the last event and close both files."""
+        try:
+            self.event({"kind": "stop", "frames": self.frames, "complete": complete, "reason": reason})
+        finally:
+            self._file.close()
+            self._events.close()
+
+
+@dataclass(frozen=True)
+class RecordingReader:
+    """An opened recording; `hookup` and `gaps` come from its event log."""
+
+    path: Path
+    rate_hz: float
+    channels: int
+    frames: int
+    hookup: dict[str, Any] | None
+    gaps: tuple[int, ...]
+    _file: Any
+
+    def blocks(self, frames: int = 65_536) -> Iterator[NDArray[np.float32]]:
+        """Float32 arrays (frames, channels) in units of full scale, to the end."""
+        self._file.seek(0)
+        while len(block := self._file.read(frames, dtype="float32", always_2d=True)):
+            yield block
+
+    def __enter__(self) -> RecordingReader:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        self._file.close()
+
+
+def open_recording(path: Path) -> RecordingReader:
+    """Open WAV, FLAC, AU, CAF or another format of libsndfile. Raises RecordingError in one line."""
+    import soundfile
+
+    if not path.exists():
+        raise RecordingError(f"{path}: there is no such file")
+    if path.is_dir():
+        raise RecordingError(f"{path}: is a folder; name the recording in it")
+    if path.stat().st_size == 0:
+        raise RecordingError(f"{path}: is empty (0 bytes); record again")
+    try:
+        file = soundfile.SoundFile(path)
+    except (soundfile.SoundFileError, RuntimeError, OSError) as error:
+        raise RecordingError(f"{path}: is no recording that can be read, or its header is cut off ({_cause(error)})") from None
+    if file.frames <= 0:
+        file.close()
+        raise RecordingError(f"{path}: has no samples in it; record again")
+    try:
+        hookup, gaps = _events(events_path(path))
+    except RecordingError:
+        file.close()
+        raise
+    return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, file)
+
+
+def _cause(error: Exception) -> str:
+    return " ".join(str(error).split()).rsplit(": ", 1)[-1].rstrip(".")
+
+
+def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...]]:
+    """Hook-up and gap frames of an event log; a torn last line is left out."""
+    if not path.exists():
+        return None, ()
+    hookup: dict[str, Any] | None = None
+    gaps = []
+    for number, line in enumerate(path.read_bytes().split(b"\n")[:-1], start=1):
+        try:
+            event = json.loads(line)
+            kind = event["kind"]
+        except (ValueError, KeyError, TypeError):
+            raise RecordingError(f"{path}: line {number} is damaged; remove the file to use the recording without it") from None
+        if kind == "start":
+            hookup = event.get("hookup")
+        elif kind == "gap":
+            gaps.append(int(event["frame"]))
+    return hookup, tuple(gaps)

@@ -119,7 +119,8 @@ def vector(
     with account.progress("measuring") as report:
         measured = session.measure_recording(recording, wiring, order, report)
     if append is not None and run is not None:
-        session.append_measurement(append, run, measured, wiring, masses)
+        for plane in session.append_measurement(append, run, measured, wiring, masses):
+            _warn(f'plane "{plane}" is new in {append}; give it a radius there')
         _warn(f'run "{run}" written to {append}')
     if as_json:
         content = {
@@ -243,13 +244,14 @@ def tolerance(
     as_json: JsonOption = False,
 ) -> None:
     """Permissible residual unbalance by ISO 21940-11, and where the rotor stands."""
+    from stillshaft.solver import limits
     from stillshaft.ui import account, session
 
     result = session.tolerance_of(
         runs, grade, rotor_mass, speed, bearing_span, centre_of_mass, "overhung" if overhung else None
     )
     if as_json:
-        typer.echo(json.dumps(session.tolerance_json(result, _version()), indent=2, allow_nan=False))
+        typer.echo(json.dumps(limits.to_json(result, _version()), indent=2, allow_nan=False))
     else:
         account.print_tolerance(result)
 

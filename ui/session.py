@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import os
 import re
 from collections.abc import Callable, Sequence
@@ -15,6 +16,7 @@ from stillshaft.dsp.measure import Measurement, Measuring
 
 if TYPE_CHECKING:
     from stillshaft.solver.correction import Solution
+    from stillshaft.solver.limits import Tolerance
 
 Report = Callable[[float, str], None]
 
@@ -81,21 +83,23 @@ def measure_recording(
 
 def append_measurement(
     runs: Path, name: str, measured: Measurement, hookup: wiring.Hookup, masses: Sequence[Placed]
-) -> None:
-    """Write a measurement into a runs file, which is made if there is none. Nothing is written on an error."""
+) -> list[str]:
+    """Write a measurement into a runs file, which is made if there is none. Nothing is written on an error.
+
+    Returns the planes that the file did not have and that were added without a radius.
+    """
     from stillshaft.solver.runs import append_run
 
-    unit = "g"
-    append_run(
+    return append_run(
         runs,
         name=name,
         speed_rpm=measured.speed.mean_rpm,
-        vectors={p.name: p.z for p in measured.points},
-        covariance=measured.covariance.tolist(),
+        vectors_by_point={p.name: p.z for p in measured.points},
+        covariance=measured.covariance,
         degrees_of_freedom=measured.degrees_of_freedom,
         masses=[(m.plane, m.mass_g, m.angle_deg) for m in masses],
         vibration_unit=measured.unit,
-        mass_unit=unit,
+        mass_unit="g",
         points=[
             {"name": p.name, "angle": p.angle_deg, "quantity": p.quantity, "direction": p.direction}
             for p in hookup.points
@@ -220,6 +224,33 @@ class Job:
         from stillshaft.solver.runs import load_runs
 
         return correction.solve(load_runs(self.runs_file))
+
+
+def tolerance_of(
+    runs_path: Path | None,
+    grade: str,
+    mass: str | None,
+    speed_rpm: float | None,
+    bearing_span: str | None,
+    centre_of_mass: str | None,
+    kind: str | None,
+) -> Tolerance:
+    """Tolerance from a runs file's rotor table, each value replaced by one given here."""
+    from stillshaft.solver import limits, runs
+
+    read = None if runs_path is None else runs.load_runs(runs_path)
+    rotor = (read.rotor if read is not None else None) or runs.Rotor("between bearings", None, None, None, None)
+    given = {
+        "kind": kind,
+        "mass_kg": None if mass is None else units.parse(mass, "kg", "--rotor-mass"),
+        "speed_rpm": speed_rpm,
+        "bearing_span_mm": None if bearing_span is None else units.parse(bearing_span, "mm", "--bearing-span"),
+        "centre_of_mass_mm": None if centre_of_mass is None else units.parse(centre_of_mass, "mm", "--centre-of-mass"),
+    }
+    whole = dataclasses.replace(rotor, **{key: value for key, value in given.items() if value is not None})
+    if whole.bearing_span_mm is not None and whole.bearing_span_mm <= 0.0:
+        raise SessionError(f'--bearing-span: "{bearing_span}" must be above 0')
+    return limits.tolerance(grade, whole, read)
 
 
 def write_new(path: Path, text: str) -> None:

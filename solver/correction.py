@@ -1,0 +1,264 @@
+"""What mass goes where: corrections from the fitted runs, how sure they are, and the vibration to expect."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stillshaft.dsp import vectors
+from stillshaft.solver.influence import Fit, as_reals, fit, real_form
+from stillshaft.solver.runs import Runs
+
+Real = NDArray[np.float64]
+Complex = NDArray[np.complex128]
+
+METHODS = ("auto", "least-squares")
+_CHI_2_95 = 1.7308  # √(χ²₂(0.95)/2): radius of a 95 % circle over the root of E|error|²
+_REPEATABLE = 0.01  # a fit less likely than this is doubted
+
+
+class SolveError(ValueError):
+    """Runs that give no correction the way that was asked for."""
+
+
+@dataclass(frozen=True)
+class Correction:
+    """Mass for one plane with 95 % half widths; None where the trial cannot tell."""
+
+    plane: str
+    mass: float
+    unit: str
+    angle_deg: float
+    radius_mm: float | None
+    mass_ci95: float | None
+    angle_ci95_deg: float | None
+    determined: bool
+
+
+@dataclass(frozen=True)
+class Predicted:
+    """Vibration of one point after the correction, and the level it stays below with 95 %."""
+
+    point: str
+    speed_rpm: float
+    unit: str
+    amplitude: float
+    phase_deg: float
+    amplitude_upper95: float
+
+
+@dataclass(frozen=True)
+class Influence:
+    """One influence coefficient; `ci95` is the half width of its amplitude's 95 % interval."""
+
+    point: str
+    plane: str
+    speed_rpm: float
+    amplitude: float
+    angle_deg: float
+    unit: str
+    ci95: float
+
+
+@dataclass(frozen=True)
+class Solution:
+    """The answer to a runs file."""
+
+    method: str
+    corrections: tuple[Correction, ...]
+    additional: tuple[Correction, ...]
+    predicted: tuple[Predicted, ...]
+    influence: tuple[Influence, ...]
+    condition_number: float
+    chi_square: float | None
+    degrees_of_freedom: int
+    p_value: float | None
+    warnings: tuple[str, ...]
+    reasons: tuple[str, ...]
+
+    @property
+    def trusted(self) -> bool:
+        """True when every plane is determined."""
+        return not self.reasons
+
+
+def solve(runs: Runs, method: str = "auto") -> Solution:
+    """Corrections relative to the initial state, by least squares over all points and speeds.
+
+    Raises SolveError for a method that there is not, RunsError for a run that is missing.
+    """
+    if method not in METHODS:
+        raise SolveError(f"method {method}: cannot be used; choose {' or '.join(METHODS)}")
+    fits = fit(runs)
+    initial = np.concatenate([f.initial for f in fits])
+    influence = np.vstack([f.influence for f in fits])
+    masses = -np.linalg.lstsq(influence, initial, rcond=None)[0]
+    covariance = _correction_covariance(fits, initial, influence, masses)
+    significance = _significance(fits)
+    determined = [s > 1.0 for s in significance]
+    corrections = _corrections(runs, masses, covariance, determined)
+    last = runs.runs[-1].masses
+    warnings = [*runs.assumed]
+    if len(runs.planes) > 2:
+        warnings.append("three planes or more are solved by least squares: look for large masses that oppose each other")
+    chi_square = sum(f.chi_square for f in fits if f.chi_square is not None) if any(f.degrees_of_freedom > 0 for f in fits) else None
+    p_values = [f.p_value for f in fits if f.p_value is not None]
+    if not p_values:
+        warnings.append("repeatability and linearity are not checkable yet: there are only as many runs as unknowns")
+    elif min(p_values) < _REPEATABLE:
+        warnings.append(f"the runs do not fit each other (p = {min(p_values):.2g}): was a mass entered wrong, or did the state change?")
+    reasons = tuple(
+        f'plane "{plane.name}": not determined, because its trial moved no point beyond the scatter; use a larger mass'
+        for plane, known in zip(runs.planes, determined, strict=True)
+        if not known
+    )
+    return Solution(
+        "least-squares",
+        corrections,
+        _corrections(runs, masses - last, covariance, determined),
+        _predicted(runs, fits, masses),
+        _influence(runs, fits),
+        float(np.linalg.cond(influence)),
+        chi_square,
+        sum(f.degrees_of_freedom for f in fits),
+        min(p_values) if p_values else None,
+        tuple(warnings),
+        reasons,
+    )
+
+
+def _state(fitted: Fit, masses: Complex) -> Real:
+    """Matrix that turns errors of the unknowns into errors of v0 + H·w."""
+    points = fitted.initial.size
+    return np.kron(np.eye(points), real_form(np.concatenate([[1.0], masses])[None, :]))
+
+
+def _correction_covariance(fits: tuple[Fit, ...], initial: Complex, influence: Complex, masses: Complex) -> Real:
+    """Covariance (2P, 2P) of the corrections by the delta method, left-over vibration included.
+
+    w = −(HᴴH)⁻¹Hᴴv0 moves by −H⁺(δv0 + δH·w) − (HᴴH)⁻¹δHᴴr, r being what is left over.
+    """
+    planes = masses.size
+    inverse = np.linalg.pinv(influence)
+    gram = inverse @ inverse.conj().T
+    rest = initial + influence @ masses
+    covariance = np.zeros((2 * planes, 2 * planes))
+    row = 0
+    for fitted in fits:
+        points = fitted.initial.size
+        here = slice(row, row + points)
+        move = -real_form(inverse[:, here]) @ _state(fitted, masses)
+        for m in range(points):
+            for p in range(planes):
+                column = 2 * (m * (planes + 1) + 1 + p)
+                direction = gram[:, p] * rest[row + m]
+                # conj(δH) : re goes along, im against
+                move[:, column] -= as_reals(direction)
+                move[:, column + 1] += as_reals(1j * direction)
+        covariance += move @ fitted.covariance @ move.T
+        row += points
+    return covariance
+
+
+def _significance(fits: tuple[Fit, ...]) -> list[float]:
+    """How far each plane's effect, apart from the other planes', stands out of its scatter: above 1 it is real.
+
+    Whitened length of the column of H that the other planes cannot make, over the 95 % point of chi-square.
+    """
+    from scipy.special import chdtri
+
+    planes = fits[0].influence.shape[1]
+    significance = []
+    for plane in range(planes):
+        squared, freedom = 0.0, 0
+        for fitted in fits:
+            column = fitted.influence[:, plane]
+            others = np.delete(fitted.influence, plane, axis=1)
+            # points that the other planes can match exactly tell nothing about this one's size
+            apart = column - others @ np.linalg.lstsq(others, column, rcond=None)[0] if others.size else column
+            index = [2 * (m * (planes + 1) + 1 + plane) + part for m in range(column.size) for part in (0, 1)]
+            scatter = fitted.covariance[np.ix_(index, index)]
+            scatter = scatter + 1e-24 * np.eye(len(index)) * max(1e-300, float(np.abs(column).max()) ** 2)
+            squared += float(as_reals(apart) @ np.linalg.solve(scatter, as_reals(apart)))
+            freedom += 2 * (column.size - others.shape[1])
+        significance.append(squared / float(chdtri(max(2, freedom), 0.05)))
+    return significance
+
+
+def _corrections(runs: Runs, masses: Complex, covariance: Real, determined: list[bool]) -> tuple[Correction, ...]:
+    corrections = []
+    for i, plane in enumerate(runs.planes):
+        mass, angle_deg = vectors.amplitude_phase(complex(masses[i]))
+        mass_ci, angle_ci = vectors.half_widths(
+            complex(masses[i]), covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2], math.inf
+        )
+        known = determined[i]
+        corrections.append(
+            Correction(
+                plane.name, mass, runs.mass_unit, angle_deg, plane.radius_mm,
+                mass_ci if known else None, angle_ci if known else None, known,
+            )
+        )  # fmt: skip
+    return tuple(corrections)
+
+
+def _predicted(runs: Runs, fits: tuple[Fit, ...], masses: Complex) -> tuple[Predicted, ...]:
+    predicted = []
+    placed = runs.placement[0] ** 2 + runs.placement[1] ** 2
+    for fitted in fits:
+        state = _state(fitted, masses)
+        covariance = state @ fitted.covariance @ state.T
+        left = fitted.initial + fitted.influence @ masses
+        misplaced = placed * np.sum(np.abs(fitted.influence * masses) ** 2, axis=1)
+        for m, point in enumerate(runs.points):
+            amplitude, phase_deg = vectors.amplitude_phase(complex(left[m]))
+            spread = float(np.trace(covariance[2 * m : 2 * m + 2, 2 * m : 2 * m + 2])) + float(misplaced[m])
+            upper = amplitude + _CHI_2_95 * math.sqrt(spread)
+            predicted.append(Predicted(point, fitted.speed_rpm, runs.vibration_unit, amplitude, phase_deg, upper))
+    return tuple(predicted)
+
+
+def _influence(runs: Runs, fits: tuple[Fit, ...]) -> tuple[Influence, ...]:
+    listed = []
+    planes = len(runs.planes)
+    for fitted in fits:
+        for m, point in enumerate(runs.points):
+            for p, plane in enumerate(runs.planes):
+                h = complex(fitted.influence[m, p])
+                at = 2 * (m * (planes + 1) + 1 + p)
+                half, _ = vectors.half_widths(h, fitted.covariance[at : at + 2, at : at + 2], math.inf)
+                amplitude, angle_deg = vectors.amplitude_phase(h)
+                unit = f"{runs.vibration_unit} per {runs.mass_unit}"
+                listed.append(Influence(point, plane.name, fitted.speed_rpm, amplitude, angle_deg, unit, half))
+    return tuple(listed)
+
+
+def to_json(solution: Solution, version: str) -> dict[str, Any]:
+    """The contract's `solve` object."""
+    from dataclasses import asdict
+
+    return {
+        "format": 1,
+        "verb": "solve",
+        "version": version,
+        "trusted": solution.trusted,
+        "reasons": list(solution.reasons),
+        "method": solution.method,
+        "corrections": [asdict(c) for c in solution.corrections],
+        "additional": [asdict(c) for c in solution.additional],
+        "predicted": [asdict(p) for p in solution.predicted],
+        "influence": [asdict(i) for i in solution.influence],
+        "condition_number": solution.condition_number if math.isfinite(solution.condition_number) else None,
+        "fit": None
+        if solution.chi_square is None
+        else {
+            "chi_square": solution.chi_square,
+            "degrees_of_freedom": solution.degrees_of_freedom,
+            "p_value": solution.p_value,
+        },
+        "warnings": list(solution.warnings),
+    }

@@ -1,0 +1,447 @@
+"""The runs file: what was measured with what on the rotor, read and checked, or written run by run."""
+
+from __future__ import annotations
+
+import math
+import os
+import re
+import tomllib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Literal
+
+import msgspec
+import numpy as np
+from numpy.typing import NDArray
+
+from stillshaft.dsp import units, vectors
+
+Real = NDArray[np.float64]
+Complex = NDArray[np.complex128]
+
+_DEFAULT_REPEATABILITY = "2 % 2 deg"  # common practice, no source: direct drive, until measured
+_DEFAULT_PLACEMENT = "1 % 2 deg"
+_WORDS = {"int": "a whole number", "float": "a number", "str": "a text", "bool": "true or false", "object": "a table",
+          "array": "a list", "null": "nothing"}  # fmt: skip
+
+
+class RunsError(ValueError):
+    """A runs file that cannot be used: the message names the file, the field, and what would be right."""
+
+
+class _Strict(msgspec.Struct, forbid_unknown_fields=True):
+    pass
+
+
+class _Plane(_Strict):
+    name: str
+    radius: str | None = None
+    z: str | None = None
+    positions: int | list[float] | None = None
+    blocked: list[int] = []
+    cap: str | None = None
+
+
+class _Point(_Strict):
+    name: str
+    angle: float = 0.0
+    quantity: Literal["acceleration", "velocity", "displacement"] = "acceleration"
+    direction: Literal["radial", "axial"] = "radial"
+
+
+class _Rotor(_Strict):
+    kind: Literal["between bearings", "overhung"] = "between bearings"
+    mass: str | None = None
+    speed_rpm: float | None = None
+    bearing_span: str | None = None
+    centre_of_mass: str | None = None
+
+
+class _Stock(_Strict):
+    mass: str
+    count: int
+
+
+class _Limit(_Strict):
+    point: str
+    amplitude: float
+
+
+class _Vector(_Strict):
+    amplitude: float
+    phase: float | None = None
+    spread: float = 0.0
+
+
+class _Piece(_Strict):
+    mass: float
+    angle: float = 0.0
+    radius: str | None = None
+    position: int | None = None
+    mass_sd: float | None = None
+    angle_sd: float | None = None
+
+
+class _Covariance(_Strict):
+    points: list[str]
+    matrix: list[list[float]]
+    degrees_of_freedom: float | None = None
+
+
+class _Run(_Strict):
+    name: str
+    speed_rpm: float
+    vectors: dict[str, _Vector]
+    kind: Literal["initial", "trial", "correction", "trim", "check", "slow roll"] | None = None
+    setup: int | None = None
+    masses: dict[str, _Piece | list[_Piece]] = {}
+    covariance: _Covariance | None = None
+
+
+class _File(_Strict):
+    format: Literal[1]
+    run: list[_Run]
+    plane: list[_Plane] = []
+    point: list[_Point] = []
+    vibration_unit: str = "mm/s rms"
+    mass_unit: str = "g"
+    repeatability: str | None = None
+    placement: str | None = None
+    speed_tolerance: str = "2 %"
+    rotor: _Rotor | None = None
+    stock: list[_Stock] = []
+    limit: list[_Limit] = []
+
+
+@dataclass(frozen=True)
+class Plane:
+    """A correction plane; lengths in mm, None where the file does not say."""
+
+    name: str
+    radius_mm: float | None
+    z_mm: float | None
+
+
+@dataclass(frozen=True)
+class Rotor:
+    """What the file says of the rotor: kg, r/min, mm."""
+
+    kind: str
+    mass_kg: float | None
+    speed_rpm: float | None
+    bearing_span_mm: float | None
+    centre_of_mass_mm: float | None
+
+
+@dataclass(frozen=True)
+class Run:
+    """One run: `vectors` (points,) complex in the displayed unit, `masses` (planes,) complex in the mass unit.
+
+    `covariance` (2M, 2M) is of re and im of each point, repeatability included; `placement_variance` (planes,) is
+    E|error|² of each plane's mass.
+    """
+
+    name: str
+    speed_rpm: float
+    vectors: Complex
+    masses: Complex
+    covariance: Real
+    placement_variance: Real
+
+
+@dataclass(frozen=True)
+class Runs:
+    """A checked runs file."""
+
+    path: Path
+    points: tuple[str, ...]
+    planes: tuple[Plane, ...]
+    runs: tuple[Run, ...]
+    vibration_unit: str
+    mass_unit: str
+    kg_per_mass_unit: float
+    rotor: Rotor | None
+    limits: tuple[tuple[str, float], ...]
+    speed_tolerance: float
+    placement: tuple[float, float]
+    assumed: tuple[str, ...]
+
+
+def load_runs(path: Path) -> Runs:
+    """Read a runs file. Raises RunsError with one line that names the file and the field."""
+    try:
+        text = path.read_bytes().decode("utf-8")
+    except FileNotFoundError:
+        raise RunsError(f"{path}: there is no such file") from None
+    except UnicodeDecodeError:
+        raise RunsError(f"{path}: is not a text file; a runs file is TOML") from None
+    except OSError as error:
+        raise RunsError(f"{path}: cannot be read: {error.strerror}") from None
+    return _checked(text, path)
+
+
+def _checked(text: str, path: Path) -> Runs:
+    try:
+        file = msgspec.convert(tomllib.loads(text), _File)
+        return _runs(file, path)
+    except tomllib.TOMLDecodeError as error:
+        raise RunsError(f"{path}: is not valid TOML: {error}") from None
+    except msgspec.ValidationError as error:
+        raise RunsError(f"{path}: {_plain(str(error))}") from None
+    except (RunsError, units.UnitError) as error:
+        raise RunsError(f"{path}: {error}") from None
+
+
+def _plain(message: str) -> str:
+    """A validation message in plain words: the field first, list entries counted from 1."""
+    text, _, at = message.partition(" - at `")
+    field = re.sub(r"\[(\d+)\]", lambda m: f" {int(m[1]) + 1}", at.strip("`").removeprefix("key in ").lstrip("$.").replace("[...]", ""))
+    before = f"{field}." if field else ""
+    if found := re.match(r"Object contains unknown field `(.*)`", text):
+        return f"{before}{found[1]}: unknown key; remove it or mend its spelling"
+    if found := re.match(r"Object missing required field `(.*)`", text):
+        return f"{before}{found[1]}: is missing"
+    if found := re.match(r"Expected `(.*)`, got `(.*)`", text):
+        wanted = " or ".join(_WORDS.get(kind, kind) for kind in found[1].split(" | "))
+        return f"{field}: must be {wanted}, not {_WORDS.get(found[2], found[2])}"
+    return f"{field}: {text[0].lower()}{text[1:]}" if field else text
+
+
+def _percent_and_degrees(text: str, field: str) -> tuple[float, float]:
+    """Standard deviations from "2 % 2 deg": relative, and in rad."""
+    match = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s+(\d+(?:\.\d+)?)\s*deg\s*", text)
+    if not match:
+        raise RunsError(f'{field}: "{text}": write percent and degrees, such as "2 % 2 deg"')
+    return float(match[1]) / 100.0, math.radians(float(match[2]))
+
+
+def _finite(value: float, field: str, *, lowest: float = -math.inf) -> float:
+    if not math.isfinite(value) or value < lowest:
+        limit = "" if lowest == -math.inf else f", {lowest:g} or more"
+        raise RunsError(f"{field}: {value} must be a finite number{limit}")
+    return value
+
+
+def _length_mm(text: str | None, field: str, *, positive: bool = False) -> float | None:
+    if text is None:
+        return None
+    value = units.parse(text, "mm", field)
+    if positive and value <= 0.0:
+        raise RunsError(f'{field}: "{text}" must be above 0')
+    return value
+
+
+def _unique(names: Sequence[str], what: str) -> None:
+    for number, name in enumerate(names, start=1):
+        if not name.strip() or name in names[: number - 1]:
+            raise RunsError(f'{what} {number}.name: "{name}" is empty or used twice; each {what} needs its own name')
+
+
+def _runs(file: _File, path: Path) -> Runs:
+    _unique([p.name for p in file.plane], "plane")
+    _unique([r.name for r in file.run], "run")
+    _unique([p.name for p in file.point], "point")
+    unit = units.vibration_unit(file.vibration_unit, "vibration_unit").text
+    kg = units.parse(f"1 {file.mass_unit}", "kg", "mass_unit")
+    if not file.run:
+        raise RunsError("run: there is none; a runs file needs an initial run and a trial run for each plane")
+    points = tuple(file.run[0].vectors)
+    if file.point and set(points) - {p.name for p in file.point}:
+        raise RunsError(f"run 1.vectors: {sorted(set(points) - {p.name for p in file.point})} are no [[point]] of this file")
+    planes = tuple(
+        Plane(p.name, _length_mm(p.radius, f'plane "{p.name}".radius', positive=True), _length_mm(p.z, f'plane "{p.name}".z'))
+        for p in file.plane
+    )
+    tolerance = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*", file.speed_tolerance)
+    if not tolerance:
+        raise RunsError(f'speed_tolerance: "{file.speed_tolerance}": write percent, such as "2 %"')
+    repeatability = _percent_and_degrees(file.repeatability or _DEFAULT_REPEATABILITY, "repeatability")
+    placement = _percent_and_degrees(file.placement or _DEFAULT_PLACEMENT, "placement")
+    assumed = tuple(
+        f"{name} {default} is assumed: the file does not say"
+        for name, value, default in (
+            ("repeatability", file.repeatability, _DEFAULT_REPEATABILITY),
+            ("placement", file.placement, _DEFAULT_PLACEMENT),
+        )
+        if value is None
+    )
+    runs = tuple(_run(run, points, planes, repeatability, placement) for run in file.run if run.kind != "slow roll")
+    for limit in file.limit:
+        if limit.point not in points:
+            raise RunsError(f'limit: "{limit.point}" is no point of this file; there is {", ".join(points)}')
+        _finite(limit.amplitude, f'limit "{limit.point}".amplitude', lowest=0.0)
+    return Runs(
+        path, points, planes, runs, unit, file.mass_unit, kg, _rotor(file.rotor),
+        tuple((m.point, m.amplitude) for m in file.limit), float(tolerance[1]) / 100.0, placement, assumed,
+    )  # fmt: skip
+
+
+def _rotor(rotor: _Rotor | None) -> Rotor | None:
+    if rotor is None:
+        return None
+    mass_kg = None if rotor.mass is None else units.parse(rotor.mass, "kg", "rotor.mass")
+    if mass_kg is not None and mass_kg <= 0.0:
+        raise RunsError(f'rotor.mass: "{rotor.mass}" must be above 0')
+    if rotor.speed_rpm is not None:
+        _finite(rotor.speed_rpm, "rotor.speed_rpm", lowest=1.0)
+    return Rotor(
+        rotor.kind, mass_kg, rotor.speed_rpm,
+        _length_mm(rotor.bearing_span, "rotor.bearing_span", positive=True),
+        _length_mm(rotor.centre_of_mass, "rotor.centre_of_mass"),
+    )  # fmt: skip
+
+
+def _run(
+    run: _Run,
+    points: tuple[str, ...],
+    planes: tuple[Plane, ...],
+    repeatability: tuple[float, float],
+    placement: tuple[float, float],
+) -> Run:
+    where = f'run "{run.name}"'
+    _finite(run.speed_rpm, f"{where}.speed_rpm", lowest=1.0)
+    for name in (*points, *run.vectors):
+        if name not in run.vectors or name not in points:
+            raise RunsError(f'{where}.vectors: "{name}" is not in every run; all runs need the same points: {", ".join(points)}')
+    z = np.empty(len(points), dtype=np.complex128)
+    for row, name in enumerate(points):
+        vector, field = run.vectors[name], f'{where}.vectors."{name}"'
+        if vector.phase is None:
+            raise RunsError(f"{field}.phase: is missing; corrections from amplitudes alone cannot be worked out yet")
+        amplitude = _finite(vector.amplitude, f"{field}.amplitude", lowest=0.0)
+        z[row] = vectors.vector(amplitude, _finite(vector.phase, f"{field}.phase"))
+        _finite(vector.spread, f"{field}.spread", lowest=0.0)
+    masses, variance = np.zeros(len(planes), dtype=np.complex128), np.zeros(len(planes))
+    names = [p.name for p in planes]
+    for name, given in run.masses.items():
+        if name not in names:
+            listed = ", ".join(names) or "none: add a [[plane]]"
+            raise RunsError(f'{where}.masses: "{name}" is no plane of this file; there is {listed}')
+        column = names.index(name)
+        for piece in given if isinstance(given, list) else [given]:
+            w, w_variance = _piece(piece, planes[column], f'{where}.masses."{name}"', placement)
+            masses[column] += w
+            variance[column] += w_variance
+    measured = _measured_covariance(run, points, where)
+    return Run(run.name, run.speed_rpm, z, masses, measured + _repeatability(z, repeatability), variance)
+
+
+def _piece(piece: _Piece, plane: Plane, where: str, placement: tuple[float, float]) -> tuple[complex, float]:
+    """Mass of a piece at the plane's own radius, and E|error|² of it."""
+    mass = _finite(piece.mass, f"{where}.mass")
+    angle = _finite(piece.angle, f"{where}.angle")
+    radius_mm = _length_mm(piece.radius, f"{where}.radius", positive=True)
+    if radius_mm is not None:
+        if plane.radius_mm is None:
+            raise RunsError(f'{where}.radius: plane "{plane.name}" has none to compare with; give it one')
+        mass *= radius_mm / plane.radius_mm
+    w = vectors.vector(1.0, angle) * mass
+    mass_sd = placement[0] * abs(mass) if piece.mass_sd is None else _finite(piece.mass_sd, f"{where}.mass_sd", lowest=0.0)
+    angle_sd = placement[1] if piece.angle_sd is None else math.radians(_finite(piece.angle_sd, f"{where}.angle_sd", lowest=0.0))
+    return w, mass_sd**2 + (abs(mass) * angle_sd) ** 2
+
+
+def _repeatability(z: Complex, repeatability: tuple[float, float]) -> Real:
+    """Run-to-run scatter: relative along, an angle across each vector."""
+    covariance = np.zeros((2 * z.size, 2 * z.size))
+    for i, value in enumerate(z):
+        unit = value / abs(value) if value else 1.0
+        axes = np.array([[unit.real, -unit.imag], [unit.imag, unit.real]])
+        scatter = np.diag([(repeatability[0] * abs(value)) ** 2, (repeatability[1] * abs(value)) ** 2])
+        covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2] = axes @ scatter @ axes.T
+    return covariance
+
+
+def _measured_covariance(run: _Run, points: tuple[str, ...], where: str) -> Real:
+    """Scatter within the run: the covariance given, else the spreads."""
+    size = 2 * len(points)
+    if run.covariance is None:
+        return np.diag(np.repeat([run.vectors[p].spread ** 2 for p in points], 2))
+    given = run.covariance
+    if sorted(given.points) != sorted(points):
+        raise RunsError(f"{where}.covariance.points: must name {', '.join(points)}")
+    if len(given.matrix) != size or any(len(row) != size for row in given.matrix):
+        raise RunsError(f"{where}.covariance.matrix: must be {size} by {size}, re and im of each point")
+    matrix = np.array(given.matrix)
+    largest = float(np.abs(matrix).max())
+    if not np.isfinite(matrix).all() or np.abs(matrix - matrix.T).max() > 1e-9 * largest:
+        raise RunsError(f"{where}.covariance.matrix: must be finite and symmetric")
+    if np.linalg.eigvalsh(matrix).min() < -1e-9 * largest:
+        raise RunsError(f"{where}.covariance.matrix: is no covariance: some variance in it is negative")
+    order = [2 * given.points.index(p) + part for p in points for part in (0, 1)]
+    return np.asarray(matrix[np.ix_(order, order)])
+
+
+def append_run(
+    path: Path,
+    *,
+    name: str,
+    speed_rpm: float,
+    vectors_by_point: Mapping[str, complex],
+    covariance: Real,
+    degrees_of_freedom: float,
+    masses: Sequence[tuple[str, float, float]],
+    vibration_unit: str,
+    mass_unit: str,
+    points: Sequence[Mapping[str, Any]],
+) -> list[str]:
+    """Append a run to a runs file, made if there is none; every byte that was there stays as it is.
+
+    `masses` are plane, mass in `mass_unit`, angle in degrees. A plane the file does not have is added without a radius
+    and named in the list returned. Raises RunsError and writes nothing where the result would not be a runs file.
+    """
+    import tomli_w
+
+    old = path.read_text(encoding="utf-8") if path.exists() else ""
+    head: dict[str, Any] = {}
+    if old:
+        _same_unit(old, path, vibration_unit)
+        known = {p["name"] for p in tomllib.loads(old).get("plane", [])}
+    else:
+        known = set()
+        head = {"format": 1, "vibration_unit": vibration_unit, "mass_unit": mass_unit, "point": list(points)}
+    added = [plane for plane in dict.fromkeys(m[0] for m in masses) if plane not in known]
+    placed: dict[str, list[dict[str, float]]] = {}
+    factor = 1.0 if not old else _mass_factor(old, mass_unit)
+    for plane, mass, angle_deg in masses:
+        placed.setdefault(plane, []).append({"mass": mass * factor, "angle": angle_deg})
+    amplitudes = {p: vectors.amplitude_phase(z) for p, z in vectors_by_point.items()}
+    run: dict[str, Any] = {
+        "name": name,
+        "speed_rpm": float(speed_rpm),
+        "vectors": {p: {"amplitude": float(a), "phase": float(phase)} for p, (a, phase) in amplitudes.items()},
+        "covariance": {
+            "points": list(vectors_by_point),
+            "matrix": np.asarray(covariance).tolist(),
+            "degrees_of_freedom": float(degrees_of_freedom),
+        },
+    }
+    if placed:
+        run["masses"] = {p: pieces[0] if len(pieces) == 1 else pieces for p, pieces in placed.items()}
+    fresh = tomli_w.dumps({**head, **({"plane": [{"name": p} for p in added]} if added else {}), "run": [run]})
+    whole = (old if not old or old.endswith("\n") else old + "\n") + ("\n" if old else "") + fresh
+    _checked(whole, path)
+    partial = path.with_name(path.name + ".partial")
+    try:
+        partial.write_text(whole, encoding="utf-8")
+        os.replace(partial, path)
+    except OSError as error:
+        partial.unlink(missing_ok=True)
+        raise RunsError(f"{path}: cannot be written: {error.strerror}") from None
+    return added
+
+
+def _same_unit(old: str, path: Path, vibration_unit: str) -> None:
+    try:
+        there = tomllib.loads(old).get("vibration_unit", "mm/s rms")
+    except tomllib.TOMLDecodeError as error:
+        raise RunsError(f"{path}: is not valid TOML: {error}") from None
+    if there != vibration_unit:
+        raise RunsError(f"{path}: vibration_unit is {there}, but this run is in {vibration_unit}; use one for all runs")
+
+
+def _mass_factor(old: str, mass_unit: str) -> float:
+    """What a mass in `mass_unit` is in the file's own unit."""
+    there = tomllib.loads(old).get("mass_unit", "g")
+    return units.parse(f"1 {mass_unit}", "kg", "mass_unit") / units.parse(f"1 {there}", "kg", "mass_unit")

@@ -153,13 +153,14 @@ def print_sources(inputs: Sequence[SoundInput]) -> None:
 def print_rehearsal(outcome: Rehearsal) -> None:
     """The whole job, step by step."""
     console = _console()
-    for line in outcome.lines:
-        console.print(line, soft_wrap=True)
-    for title, measured in outcome.runs:
-        print_vectors(title, measured)
+    for name, masses, measured in outcome.runs:
+        placed = "; ".join(f"{m.plane} {m.mass_g:g} g at {m.angle_deg:g}°" for m in masses) or "nothing"
+        console.rule(f"{name}: {placed} on the rotor", align="left")
+        print_vectors(name, measured)
     for title, solution in outcome.solutions:
-        console.print(f"[bold]{title}[/bold]")
+        console.rule(title, align="left")
         print_solution(solution)
+    console.rule("where the rotor stands", align="left")
     print_tolerance(outcome.tolerance)
     console.print(outcome.verdict, soft_wrap=True)
     console.print(f"kept in {outcome.folder}: recordings, runs.toml, hookup.toml, account.html", soft_wrap=True)

@@ -13,7 +13,7 @@ from stillshaft.acquire.source import SourceRequest
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.solver.correction import Solution
-from stillshaft.ui import account, session
+from stillshaft.ui import account, rehearsal, session
 from stillshaft.ui.live import Live, Snapshot
 from stillshaft.ui.plots import PhaseRibbon, VectorCloud
 from stillshaft.ui.theme import SHAPE_WORDS, THEMES, style_sheet
@@ -89,8 +89,9 @@ class PointFigures(QtWidgets.QFrame):
             self.verdict.setText("no figures yet")
             return
         amplitude, phase_deg = vectors.amplitude_phase(point.z)
-        self.amplitude.setText(f"{account.number(amplitude, point.amplitude_ci95)} {measured.unit}")
-        self.amplitude_interval.setText(f"± {account.number(point.amplitude_ci95, point.amplitude_ci95)} this run only")
+        self.amplitude.setText(account.number(amplitude, point.amplitude_ci95))
+        interval = account.number(point.amplitude_ci95, point.amplitude_ci95)
+        self.amplitude_interval.setText(f"± {interval} {measured.unit}")
         half = point.phase_ci95_deg
         self.phase.setText(f"{account.number(phase_deg, half)}°")
         self.phase_interval.setText("phase not determined" if half is None else f"± {account.number(half, half)}°")
@@ -145,6 +146,7 @@ class Window(QtWidgets.QMainWindow):
         self.next_line.setAccessibleName("What to do next")
         self.next_line.setMinimumHeight(56)
         whole.addWidget(self.next_line)
+        whole.addWidget(_label(_CAUTION, "quiet", wrap=True))
         self.setCentralWidget(middle)
 
     def _top_row(self) -> QtWidgets.QHBoxLayout:
@@ -182,6 +184,7 @@ class Window(QtWidgets.QMainWindow):
         inside.addWidget(self.speed)
         inside.addWidget(self.speed_range)
         layout.addWidget(frame)
+        layout.addWidget(_label("± is the 95 % interval of this run only", "quiet", wrap=True))
         self._figures_layout = QtWidgets.QVBoxLayout()
         layout.addLayout(self._figures_layout)
         layout.addStretch(1)
@@ -217,6 +220,7 @@ class Window(QtWidgets.QMainWindow):
         area.setWidget(inner)
         area.setFixedWidth(430)
         area.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
+        self._job_area = area
         return area
 
     def _masses_panel(self) -> QtWidgets.QWidget:
@@ -247,13 +251,14 @@ class Window(QtWidgets.QMainWindow):
         self.run_seconds = QtWidgets.QSpinBox()
         self.run_seconds.setAccessibleName("Seconds to record")
         self.run_seconds.setRange(3, 600)
+        self.run_seconds.setFixedWidth(84)
         self.run_seconds.setValue(15)
         self.run_seconds.setSuffix(" s")
+        self.run_seconds.setButtonSymbols(QtWidgets.QAbstractSpinBox.ButtonSymbols.NoButtons)
         self.take = _button("Take &run", self._take_run, "main")
         for widget in (self.run_name, self.run_seconds, self.take):
             row.addWidget(widget)
         inside.addLayout(row)
-        inside.addWidget(_label(_CAUTION, "quiet", wrap=True))
         return frame
 
     def _runs_panel(self) -> QtWidgets.QWidget:
@@ -308,13 +313,15 @@ class Window(QtWidgets.QMainWindow):
         self.runs.setColumnCount(2 + len(hookup.points))
         self.runs.setHorizontalHeaderLabels(["run", "r/min", *(p.name for p in hookup.points)])
         header = self.runs.horizontalHeader()
+        header.setFixedHeight(46)
         header.setDefaultAlignment(QtCore.Qt.AlignmentFlag(0x84 | int(QtCore.Qt.TextFlag.TextWordWrap)))
         header.setSectionResizeMode(QtWidgets.QHeaderView.ResizeMode.Stretch)
 
     def _fill_planes(self, count: int) -> None:
         if self.job is not None:
             return
-        planes = simulated.demo_planes(count) if self.source.currentText() == _SIMULATED else None
+        simulation = self.source.currentText() == _SIMULATED
+        planes = rehearsal.job_planes(simulated.demo_rotor(count)) if simulation else None
         self.masses.blockSignals(True)
         self.masses.setRowCount(count)
         for row in range(count):
@@ -503,7 +510,8 @@ class Window(QtWidgets.QMainWindow):
 
                 stamp = datetime.now().strftime("%Y-%m-%d %H.%M.%S")
                 folder = platformdirs.user_documents_path() / "Stillshaft" / stamp
-            rotor = simulated.demo_rotor_facts() if self.source.currentText() == _SIMULATED else None
+            simulation = self.source.currentText() == _SIMULATED
+            rotor = rehearsal.job_rotor(simulated.demo_rotor(self.masses.rowCount())) if simulation else None
             self.job = session.Job(folder, self.hookup, self.planes(), rotor)
             self.plane_count.setEnabled(False)
         return self.job
@@ -565,7 +573,7 @@ class Window(QtWidgets.QMainWindow):
                 texts.append(f"{amplitude:.2f} ∠ {phase_deg:.0f}°")
             for column, text in enumerate(texts):
                 self.runs.setItem(row, column, QtWidgets.QTableWidgetItem(text))
-            self.runs.setRowHeight(row, 32)
+            self.runs.setRowHeight(row, 30)
 
     def _solve(self) -> None:
         assert self.job is not None
@@ -592,11 +600,20 @@ class Window(QtWidgets.QMainWindow):
         self.correction.setText("\n".join(lines))
         usable = all(c.determined for c in self.solution.corrections)
         self.put_on.setEnabled(usable)
-        self._say(
-            "Stop, take the trial masses off, put the correction on, start again and take a check run."
-            if usable
-            else "The trial said too little: repeat it with a larger mass."
-        )
+        QtCore.QTimer.singleShot(0, lambda: self._job_area.ensureWidgetVisible(self.put_on))
+        self._say(self._where_it_stands() if usable else "The trial said too little: repeat it with a larger mass.")
+
+    def _where_it_stands(self) -> str:
+        """What the last run shows, and what to do next."""
+        assert self.job is not None
+        if len(self.job.runs) < len(self.job.planes) + 2:
+            return "Stop, take the trial masses off, put the correction on, start again and take a check run."
+        worst, half = max(rehearsal.residual_percent(self.job).values())
+        stands = f"“{self.job.runs[-1].name}” is at {worst:.1f} ± {half:.1f} % of the initial vibration at its worst point"
+        if self.job.rotor is not None:
+            judged = session.tolerance_of(self.job.runs_file, "G6.3", None, None, None, None, None)
+            stands += f"; G6.3: {judged.verdict}"
+        return f"{stands}. Trim with the correction at the right, or stop here and make the masses permanent."
 
     def _put_on(self) -> None:
         if self.solution is None:

@@ -57,7 +57,7 @@ def style_sheet(theme: Theme) -> str:
     QLabel#quiet {{ color: {theme.quiet}; }}
     QLabel#heading {{ font-size: 15px; font-weight: 600; }}
     QLabel#figure {{ font-size: 30px; font-weight: 600; }}
-    QLabel#speed {{ font-size: 38px; font-weight: 600; }}
+    QLabel#speed {{ font-size: 32px; font-weight: 600; }}
     QLabel#next {{ font-size: 17px; font-weight: 600; padding: 6px; }}
     QPushButton {{ background: {theme.panel}; border: 1px solid {theme.quiet}; border-radius: 6px;
         padding: 6px 14px; min-height: 28px; }}

@@ -35,6 +35,7 @@ _QUEUE_BLOCKS = 400  # of the recorder: 20 s of live blocks of 50 ms
 _WRITTEN, _READ = range(2)  # counters at the head of the ring
 _COUNTER_BYTES = 64
 _NO_READER = -1
+_GONE = "the acquisition process ended unexpectedly; start the source again"
 
 
 @dataclass(frozen=True)
@@ -47,6 +48,16 @@ class RecordingSummary:
     complete: bool
     gaps: tuple[int, ...]
     reason: str | None
+
+
+@dataclass(frozen=True)
+class RecordingOrder:
+    """What to record from the source's first frame on: where, with which hook-up and names, how long."""
+
+    path: Path
+    hookup: dict[str, Any] | None
+    channel_names: tuple[str, ...]
+    seconds: float
 
 
 class _Ring:
@@ -99,17 +110,19 @@ class Acquisition:
     Use as a context manager. Raises SourceError with the child's one line when the source cannot be opened.
     """
 
-    def __init__(self, request: SourceRequest, *, ring_seconds: float = 10.0) -> None:
+    def __init__(
+        self, request: SourceRequest, *, ring_seconds: float = 10.0, recording: RecordingOrder | None = None
+    ) -> None:
         context = multiprocessing.get_context("spawn")
         self._pipe, theirs = context.Pipe()
         self._process = context.Process(
-            target=_child, args=(request, theirs, ring_seconds), name="stillshaft-acquisition", daemon=True
+            target=_child, args=(request, theirs, ring_seconds, recording), name="acquisition", daemon=True
         )
         self._process.start()
         theirs.close()
         self._ring: _Ring | None = None
         self._finished: list[RecordingSummary] = []
-        self._recording = False
+        self._recording = recording is not None
         self.failure: str | None = None
         self._closed = False
         try:
@@ -141,6 +154,12 @@ class Acquisition:
             return message
         return None
 
+    def _send(self, kind: str, content: Any) -> None:
+        try:
+            self._pipe.send((kind, content))
+        except OSError:
+            self.failure = self.failure or _GONE
+
     def _listen(self, timeout_s: float = 0.0) -> None:
         """Take what the child reports."""
         try:
@@ -153,7 +172,7 @@ class Acquisition:
                 elif kind == "failed":
                     self.failure = content
         except (EOFError, OSError):
-            self.failure = self.failure or "the acquisition process ended unexpectedly; start the source again"
+            self.failure = self.failure or _GONE
 
     @property
     def frames(self) -> int:
@@ -174,7 +193,7 @@ class Acquisition:
     ) -> None:
         """Record from the next frame on, until `stop_recording` or for so many frames."""
         self._recording = True
-        self._pipe.send(("record", (path, hookup, list(channel_names), frames)))
+        self._send("record", (path, hookup, list(channel_names), frames))
 
     def finished_recording(self) -> RecordingSummary | None:
         """The summary of a recording that has ended since the last call, if one has."""
@@ -187,7 +206,7 @@ class Acquisition:
     def stop_recording(self) -> RecordingSummary:
         """End the recording now. Raises SourceLost when the child is gone."""
         if not self._finished and self.failure is None:
-            self._pipe.send(("stop", None))
+            self._send("stop", None)
         deadline = time.monotonic() + 5.0
         while not self._finished and self.failure is None and time.monotonic() < deadline:
             self._listen(0.1)
@@ -200,10 +219,7 @@ class Acquisition:
         if self._closed:
             return
         self._closed = True
-        try:
-            self._pipe.send(("close", None))
-        except OSError:
-            pass  # it is gone already
+        self._send("close", None)
         self._process.join(_CLOSE_LIMIT_S)
         if self._process.is_alive():
             self._process.kill()
@@ -238,14 +254,13 @@ def capture(
     """
     if path.exists():
         raise RecordingError(f"{path}: is there already; choose a new name")
-    with Acquisition(request) as acquisition:
-        wanted = round(seconds * acquisition.rate_hz)
-        began = acquisition.frames
-        acquisition.record(path, hookup, channel_names, frames=wanted)
+    order = RecordingOrder(path, hookup, tuple(channel_names), seconds)
+    with Acquisition(request, recording=order) as acquisition:
+        wanted = max(1, round(seconds * acquisition.rate_hz))
         try:
             while (summary := acquisition.finished_recording()) is None:
                 if on_progress is not None:
-                    on_progress(min(1.0, (acquisition.frames - began) / wanted), "recording")
+                    on_progress(min(1.0, acquisition.frames / wanted), "recording")
                 time.sleep(0.02)
         except KeyboardInterrupt:
             acquisition.stop_recording()
@@ -377,6 +392,12 @@ class _Worker:
             RecordingSummary(recorder.path, recorder.frames, seconds, complete, tuple(recorder.gaps), reason),
         )
 
+    def order(self, order: tuple[str, Any]) -> None:
+        """Queue an order for the recorder behind the blocks that came before it."""
+        self.blocks.put(order)
+        if order[0] == "record":
+            self._recording.set()
+
     def obey(self) -> None:
         """Main thread: orders of the parent, until it says close or is gone."""
         while not self.ending.is_set():
@@ -388,12 +409,12 @@ class _Worker:
                 return
             if kind == "close":
                 return
-            self.blocks.put((kind, content))
-            if kind == "record":
-                self._recording.set()
+            self.order((kind, content))
 
 
-def _child(request: SourceRequest, pipe: Connection, ring_seconds: float) -> None:
+def _child(
+    request: SourceRequest, pipe: Connection, ring_seconds: float, recording: RecordingOrder | None
+) -> None:
     """Open the source and serve it until the parent says close, or is gone."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent decides what an interrupt means
     sys.setswitchinterval(0.0005)  # the reader must get its turn while the recorder works
@@ -411,6 +432,9 @@ def _child(request: SourceRequest, pipe: Connection, ring_seconds: float) -> Non
     ring.counters[:] = (0, _NO_READER)
     pipe.send(("opened", (memory.name, frames, source.channels, source.rate_hz, source.description)))
     worker = _Worker(source, ring, pipe)
+    if recording is not None:
+        wanted = max(1, round(recording.seconds * source.rate_hz))
+        worker.order(("record", (recording.path, recording.hookup, list(recording.channel_names), wanted)))
     threads = [
         threading.Thread(target=worker.read_source, name="reader", daemon=True),
         threading.Thread(target=worker.write_disk, name="recorder", daemon=True),

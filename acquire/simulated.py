@@ -139,6 +139,21 @@ def place(
     return mass * (1.0 + mass_sd * rng.standard_normal()), angle_deg + angle_sd_deg * rng.standard_normal()
 
 
+class Placing:
+    """Hands that place masses: a piece gets its errors once and keeps them while it stays on."""
+
+    def __init__(self, seed: int) -> None:
+        self._rng = np.random.default_rng([seed, 77])
+        self._placed: dict[tuple[str, float, float], tuple[float, float]] = {}
+
+    def really(self, plane: str, mass: float, angle_deg: float) -> tuple[str, float, float]:
+        """Plane, mass and angle that came of what was meant."""
+        key = (plane, mass, angle_deg)
+        if key not in self._placed:
+            self._placed[key] = place(mass, angle_deg, self._rng)
+        return (plane, *self._placed[key])
+
+
 @dataclass(frozen=True)
 class SimulatedRun:
     """An order for one run: `unbalance` is m·r·e^{jα} in kg·m for each plane, initial state and masses together."""
@@ -339,14 +354,12 @@ def demo_run(
     real_time: bool,
     seconds: float | None = None,
 ) -> SimulatedRun:
-    """A run of the demonstration with masses (plane, grams, degrees) on, placed as well as a hand can."""
+    """A run of the demonstration with these masses (plane, grams, degrees) really on."""
     rotor = demo_rotor(planes)
     unbalance = list(demo_unbalance(planes))
     names = [p.name for p in rotor.planes]
-    rng = np.random.default_rng([seed, 77])
     for plane, mass_g, angle_deg in masses:
-        really_g, really_deg = place(mass_g, angle_deg, rng)
         number = names.index(plane) if plane in names else 0
         radius_m = rotor.planes[number].radius_m
-        unbalance[number] += 0.001 * really_g * radius_m * complex(np.exp(1j * np.deg2rad(really_deg)))
+        unbalance[number] += 0.001 * mass_g * radius_m * complex(np.exp(1j * np.deg2rad(angle_deg)))
     return SimulatedRun(rotor, demo_sensors(), tuple(unbalance), Conditions(DEMO_SPEED_RPM), seed, seconds, real_time)

@@ -125,8 +125,9 @@ def _drift(blocks: Complex, clock: Real, speeds_rad_s: Real, still: float) -> st
     best, best_score = None, still + _LINE_LEAD
     for cause, course in candidates.items():
         fit = _best(blocks, np.column_stack([np.ones(blocks.size), course]))
-        change = abs(complex(fit.coefficients[1])) / abs(complex(blocks.mean()))
-        if fit.score > best_score and change > 0.01 * _SMALL_PERCENT:
+        # what it changes at the least: a small vector in noise must not look as if it followed something
+        change = abs(complex(fit.coefficients[1])) - 2.0 * fit.deviation
+        if fit.score > best_score and change > 0.01 * _SMALL_PERCENT * abs(complex(blocks.mean())):
             best, best_score = cause, fit.score
     return best
 
@@ -150,12 +151,13 @@ class _Fit:
     score: float
     memory: float
     coefficients: Complex
+    deviation: float  # of the last coefficient, re and im together
 
 
 def _best(series: Complex, columns: NDArray[np.generic]) -> _Fit:
     """Least squares in AR(1) noise, the memory that gives the highest likelihood."""
     count = series.size
-    best = _Fit(-math.inf, 0.0, np.zeros(columns.shape[1], dtype=np.complex128))
+    best = _Fit(-math.inf, 0.0, np.zeros(columns.shape[1], dtype=np.complex128), math.inf)
     for memory in _MEMORIES:
         start = math.sqrt(1.0 - memory**2)
         y = np.concatenate([[series[0] * start], series[1:] - memory * series[:-1]])
@@ -164,7 +166,8 @@ def _best(series: Complex, columns: NDArray[np.generic]) -> _Fit:
         residual = max(float(np.sum(np.abs(y - a @ solution) ** 2)), 1e-300)
         score = -count * math.log(residual) + math.log(1.0 - memory**2)
         if score > best.score:
-            best = _Fit(score, float(memory), solution)
+            power = float(np.sum(np.abs(a[:, -1] - a[:, -1].mean()) ** 2)) or math.inf
+            best = _Fit(score, float(memory), solution, math.sqrt(residual / count / power))
     return best
 
 

@@ -101,7 +101,6 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     significance = _significance(fits)
     determined = [s > 1.0 for s in significance]
     corrections = _corrections(runs, masses, covariance, determined)
-    last = runs.runs[-1].masses
     warnings = [*runs.assumed]
     if len(runs.planes) > 2:
         warnings.append("three planes or more are solved by least squares: look for large masses that oppose each other")
@@ -119,7 +118,7 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     return Solution(
         "least-squares",
         corrections,
-        _corrections(runs, masses - last, covariance, determined),
+        _additional(runs, fits, masses, covariance, determined),
         _predicted(runs, fits, masses),
         _influence(runs, fits),
         float(np.linalg.cond(influence)),
@@ -204,6 +203,28 @@ def _corrections(runs: Runs, masses: Complex, covariance: Real, determined: list
             )
         )  # fmt: skip
     return tuple(corrections)
+
+
+def _additional(
+    runs: Runs, fits: tuple[Fit, ...], masses: Complex, covariance: Real, determined: list[bool]
+) -> tuple[Correction, ...]:
+    """What to add while the masses of the last run stay on: from that run's own vectors, w = −H⁺v.
+
+    They hold the pieces' real places, errors included, which the fitted model only knows as they were meant.
+    """
+    on = runs.runs[-1].masses
+    if not all(np.array_equal(f.last.masses, on) for f in fits):
+        return _corrections(runs, masses - on, covariance, determined)
+    inverse = np.linalg.pinv(np.vstack([f.influence for f in fits]))
+    added = -inverse @ np.concatenate([f.last.vectors for f in fits])
+    scatter, row = np.zeros((2 * added.size, 2 * added.size)), 0
+    for fitted in fits:
+        points = fitted.initial.size
+        state = np.kron(np.eye(points), real_form(np.concatenate([[0.0], added])[None, :]))
+        out = real_form(inverse[:, row : row + points])
+        scatter += out @ (fitted.last.covariance + state @ fitted.covariance @ state.T) @ out.T
+        row += points
+    return _corrections(runs, added, scatter, determined)
 
 
 def _predicted(runs: Runs, fits: tuple[Fit, ...], masses: Complex) -> tuple[Predicted, ...]:

@@ -25,7 +25,7 @@ class Fit:
     """One speed group: `initial` (M,), `influence` (M, P), `covariance` of all unknowns as reals.
 
     The unknowns stand point by point, v0 then H of each plane, re then im. `chi_square` and its degrees of freedom and
-    probability are None while there are only as many runs as unknowns: not checkable yet.
+    probability are None while there are only as many runs as unknowns: not checkable yet. `last` is the group's last run.
     """
 
     speed_rpm: float
@@ -35,6 +35,7 @@ class Fit:
     chi_square: float | None
     degrees_of_freedom: int
     p_value: float | None
+    last: Run
 
 
 def real_form(matrix: Complex) -> Real:
@@ -99,7 +100,7 @@ def _fit_group(group: list[Run], runs: Runs) -> Fit:
 
         chi_square = float(np.sum((right - rows @ found) ** 2))
         p_value = float(chdtrc(freedom, chi_square))
-    return Fit(speed_rpm, solution[:, 0], solution[:, 1:], covariance, chi_square, freedom, p_value)
+    return Fit(speed_rpm, solution[:, 0], solution[:, 1:], covariance, chi_square, freedom, p_value, group[-1])
 
 
 def _placement(influence: Complex, variance: Real) -> Real:

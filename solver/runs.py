@@ -419,7 +419,9 @@ def append_run(
     }
     if placed:
         run["masses"] = {p: pieces[0] if len(pieces) == 1 else pieces for p, pieces in placed.items()}
-    fresh = tomli_w.dumps({**head, **({"plane": [{"name": p} for p in added]} if added else {}), "run": [run]})
+    # written as tables: an inline list could not be added to by the next run
+    tables = "".join(f"\n[[plane]]\n{tomli_w.dumps({'name': plane})}" for plane in added)
+    fresh = tomli_w.dumps(head) + tables + "\n[[run]]\n" + _as_subtable(tomli_w.dumps(run), "run")
     whole = (old if not old or old.endswith("\n") else old + "\n") + ("\n" if old else "") + fresh
     _checked(whole, path)
     partial = path.with_name(path.name + ".partial")
@@ -430,6 +432,11 @@ def append_run(
         partial.unlink(missing_ok=True)
         raise RunsError(f"{path}: cannot be written: {error.strerror}") from None
     return added
+
+
+def _as_subtable(text: str, parent: str) -> str:
+    """TOML text of a table's content with its own tables put under `parent`."""
+    return re.sub(r"^\[(?=[^\[\n]*\]$)", f"[{parent}.", text, flags=re.MULTILINE)
 
 
 def _same_unit(old: str, path: Path, vibration_unit: str) -> None:

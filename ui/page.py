@@ -110,6 +110,7 @@ class Window(QtWidgets.QMainWindow):
         self.job: session.Job | None = None
         self.live: Live | None = None
         self._folder, self._real_time, self._seed = folder, real_time, seed
+        self._hands = simulated.Placing(seed)
         self._starts = 0
         self._shown = 0
         self._recording: tuple[Path, str, list[session.Placed]] | None = None
@@ -439,7 +440,7 @@ class Window(QtWidgets.QMainWindow):
         if chosen == _SIMULATED:
             return simulated.demo_run(
                 self.masses.rowCount(),
-                [(self._cell(r, _PLANE), self._number(r, _MASS), self._number(r, _ANGLE)) for r in range(self.masses.rowCount())],
+                [self._hands.really(m.plane, m.mass_g, m.angle_deg) for m in self.placed()],
                 seed=self._seed + 1000 * self._starts,
                 real_time=self._real_time,
             )

@@ -16,7 +16,7 @@ from stillshaft.acquire import process, simulated
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.solver import correction, limits
-from stillshaft.solver.correction import Solution
+from stillshaft.solver.correction import Correction, Solution
 from stillshaft.solver.limits import Tolerance
 from stillshaft.ui import report, session
 
@@ -98,6 +98,7 @@ def rehearse(
     rotor = simulated.demo_rotor(planes)
     hookup = wiring.hookup_from(simulated.demo_hookup())
     job = session.Job(folder or new_folder(), hookup, job_planes(rotor), job_rotor(rotor))
+    hands = simulated.Placing(seed)
     steps = planes + 3
     solutions: list[tuple[str, Solution]] = []
 
@@ -109,7 +110,7 @@ def rehearse(
 
         order = simulated.demo_run(
             planes,
-            [(m.plane, m.mass_g, m.angle_deg) for m in masses],
+            [hands.really(m.plane, m.mass_g, m.angle_deg) for m in masses],
             seed=1000 * seed + number,
             real_time=real_time,
         )
@@ -122,10 +123,13 @@ def rehearse(
     for plane in rotor.planes:
         run(f"trial {plane.name}", [session.Placed(plane.name, trial_mass_g(rotor, plane.radius_m), 0.0)])
     trims = 0
+    on: list[session.Placed] = []
     for title, name in (("correction", "check"), ("trim", "trim")):
         solution = job.solve()
         solutions.append((title, solution))
-        run(name, _to_place(solution))
+        # a trim is added to what is on: pieces that stay keep their places
+        on += _to_place(solution.additional if on else solution.corrections)
+        run(name, on)
         trims += title == "trim"
         result = session.tolerance_of(job.runs_file, _GRADE, None, None, None, None, None)
         if max(v for v, _ in residual_percent(job).values()) < _GOAL_PERCENT and result.verdict == "met":
@@ -145,9 +149,9 @@ def rehearse(
     return outcome
 
 
-def _to_place(solution: Solution) -> list[session.Placed]:
+def _to_place(corrections: Sequence[Correction]) -> list[session.Placed]:
     """The correction as a scale and a protractor can do it: to 0.1 g and 1°."""
-    return [session.Placed(c.plane, round(c.mass, 1), float(round(c.angle_deg) % 360)) for c in solution.corrections]
+    return [session.Placed(c.plane, round(c.mass, 1), float(round(c.angle_deg) % 360)) for c in corrections]
 
 
 def residual_percent(job: session.Job) -> dict[str, tuple[float, float]]:

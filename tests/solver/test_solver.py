@@ -1,0 +1,340 @@
+"""Influence coefficients, corrections and tolerances: published examples, exact cases, laws, coverage, refusals."""
+
+import dataclasses
+import math
+from pathlib import Path
+
+import numpy as np
+import pytest
+import tomli_w
+from stillshaft.dsp import vectors
+from stillshaft.solver import correction, limits
+from stillshaft.solver.influence import fit
+from stillshaft.solver.runs import Rotor, RunsError, append_run, load_runs
+
+RAO = Path(__file__).parents[2] / "fixtures" / "rao_two_plane.toml"
+
+
+def polar(z):
+    amplitude, phase_deg = vectors.amplitude_phase(complex(z))
+    return {"amplitude": amplitude, "phase": phase_deg}
+
+
+def write(path, rows, planes=("left", "right"), points=("A", "B"), **more):
+    """A runs file from (name, vectors, masses) rows."""
+    table = {
+        "format": 1,
+        "repeatability": "0.5 % 0.5 deg",
+        "placement": "0 % 0 deg",
+        "plane": [{"name": p, "radius": "200 mm"} for p in planes],
+        "run": [
+            {
+                "name": name,
+                "speed_rpm": 1500.0,
+                "vectors": {p: polar(z) for p, z in zip(points, measured, strict=True)},
+                "masses": {
+                    p: {"mass": abs(w), "angle": math.degrees(np.angle(w))} for p, w in zip(planes, masses, strict=True) if w
+                },
+            }
+            for name, measured, masses in rows
+        ],
+    } | more
+    path.write_text(tomli_w.dumps(table))
+    return load_runs(path)
+
+
+def complex_masses(solution):
+    return np.array([vectors.vector(c.mass, c.angle_deg) for c in solution.corrections])
+
+
+def test_two_plane_example_of_a_textbook():
+    """S. S. Rao, Mechanical Vibrations, two-plane balancing example (from memory): printed, and recomputed here."""
+    solution = correction.solve(load_runs(RAO))
+    left, right = solution.corrections
+    assert (left.mass, right.mass) == (pytest.approx(10.0561, abs=5e-4), pytest.approx(5.8774, abs=5e-4))
+    assert (left.angle_deg, right.angle_deg) == (pytest.approx(325.555, abs=5e-4), pytest.approx(68.256, abs=5e-4))
+    assert left.mass == pytest.approx(10.0561387, abs=1e-6)
+    assert right.angle_deg == pytest.approx(68.255934, abs=1e-6)
+    assert solution.condition_number == pytest.approx(2.34, abs=5e-3)
+    found = {(i.point, i.plane): (i.amplitude, i.angle_deg) for i in solution.influence}
+    assert found["A", "left"] == (pytest.approx(0.80711, abs=1e-5), pytest.approx(287.6435, abs=1e-4))
+    assert found["B", "right"] == (pytest.approx(0.62350, abs=1e-5), pytest.approx(302.0988, abs=1e-4))
+    assert all(p.amplitude == pytest.approx(0.0, abs=1e-9) for p in solution.predicted)
+
+
+def test_exact_single_plane_case(tmp_path):
+    """Constructed: v0 = 10∠0°, 5 g at 0° gives 10∠60°, so 5 g at 60° is needed."""
+    runs = write(tmp_path / "r.toml", [("initial", [10.0], [0]), ("trial", [vectors.vector(10.0, 60.0)], [5.0])], ("disc",), ("A",))
+    only = correction.solve(runs).corrections[0]
+    assert (only.mass, only.angle_deg) == (pytest.approx(5.0), pytest.approx(60.0))
+
+
+H = np.array([[0.5 + 0.1j, 0.2j], [0.1 - 0.3j, -0.6 + 0.2j]])
+V0 = np.array([5.0 + 2.0j, -3.0 + 4.0j])
+TRIALS = [("initial", (0, 0)), ("trial left", (6.0, 0)), ("trial right", (0, 5.0j))]
+
+
+def simulated(path, masses=TRIALS, turn=1.0, scale=1.0, **more):
+    return write(path, [(name, scale * turn * (V0 + H @ np.array(w)), w) for name, w in masses], **more)
+
+
+def test_trial_masses_left_on_give_the_same_answer(tmp_path):
+    off = correction.solve(simulated(tmp_path / "off.toml"))
+    left_on = [("initial", (0, 0)), ("trial left", (6.0, 0)), ("trial right", (6.0, 5.0j))]
+    on = correction.solve(simulated(tmp_path / "on.toml", left_on))
+    np.testing.assert_allclose(complex_masses(on), complex_masses(off), rtol=1e-9)
+    additional = [vectors.vector(c.mass, c.angle_deg) for c in on.additional]
+    np.testing.assert_allclose(additional, complex_masses(on) - np.array([6.0, 5.0j]), rtol=1e-9)
+
+
+def test_moving_the_pulse_sensor_leaves_the_masses(tmp_path):
+    plain = correction.solve(simulated(tmp_path / "a.toml"))
+    turned = correction.solve(simulated(tmp_path / "b.toml", turn=np.exp(1j * np.deg2rad(37.0))))
+    np.testing.assert_allclose(complex_masses(turned), complex_masses(plain), rtol=1e-9)
+
+
+def test_the_unit_of_vibration_leaves_the_masses(tmp_path):
+    plain = correction.solve(simulated(tmp_path / "a.toml"))
+    scaled = correction.solve(simulated(tmp_path / "b.toml", scale=39.37, vibration_unit="in/s peak"))
+    np.testing.assert_allclose(complex_masses(scaled), complex_masses(plain), rtol=1e-9)
+
+
+def test_repeated_runs_make_the_fit_checkable(tmp_path):
+    exact = correction.solve(simulated(tmp_path / "a.toml"))
+    assert exact.chi_square is None
+    assert any("not checkable yet" in w for w in exact.warnings)
+    repeated = correction.solve(simulated(tmp_path / "b.toml", [*TRIALS, ("repeat", (0, 0))]))
+    assert repeated.chi_square == pytest.approx(0.0, abs=1e-6)
+    assert repeated.degrees_of_freedom == 4
+    wrong = simulated(tmp_path / "c.toml", [*TRIALS, ("check", (-5.0, 3.0))])
+    broken = dataclasses.replace(wrong.runs[-1], masses=wrong.runs[-1].masses * np.exp(1j * np.pi / 2))
+    doubted = correction.solve(dataclasses.replace(wrong, runs=(*wrong.runs[:-1], broken)))
+    assert doubted.p_value < 0.01
+    assert any("do not fit each other" in w for w in doubted.warnings)
+
+
+def noisy(path, rng, masses, relative, tilt):
+    rows = []
+    for name, w in masses:
+        z = V0 + H @ np.array(w)
+        rows.append((name, z * (1 + relative * rng.standard_normal(2)) * np.exp(1j * tilt * rng.standard_normal(2)), w))
+    return write(path, rows, repeatability=f"{100 * relative:g} % {math.degrees(tilt):.6f} deg")
+
+
+def test_intervals_cover_and_fits_are_doubted_as_often_as_they_say(tmp_path):
+    """300 jobs with 2 %, 2 % (in rad) scatter; binomial bounds of 1 in 1000."""
+    rng, truth = np.random.default_rng(5), -np.linalg.solve(H, V0)
+    covered, doubted, jobs = 0, 0, 300
+    for _ in range(jobs):
+        solution = correction.solve(noisy(tmp_path / "r.toml", rng, [*TRIALS, ("repeat", (0, 0))], 0.02, 0.02))
+        for c, w in zip(solution.corrections, truth, strict=True):
+            covered += abs(c.mass - abs(w)) <= c.mass_ci95
+        doubted += solution.p_value < 0.05
+    assert 0.91 <= covered / (2 * jobs) <= 0.99
+    assert doubted / jobs <= 0.10
+
+
+def test_a_trial_within_the_scatter_determines_nothing(tmp_path):
+    rng = np.random.default_rng(1)
+    weak = [("initial", (0, 0)), ("trial left", (0.05, 0)), ("trial right", (0, 5.0j))]
+    solution = correction.solve(noisy(tmp_path / "r.toml", rng, weak, 0.02, 0.02))
+    left, right = solution.corrections
+    assert (left.determined, left.mass_ci95, left.angle_ci95_deg) == (False, None, None)
+    assert not solution.trusted
+    assert "left" in solution.reasons[0]
+    assert "not determined, because" in solution.reasons[0]
+
+
+def test_more_points_than_planes_leave_the_least_squares_rest(tmp_path):
+    """numpy.linalg.lstsq as the reference."""
+    rng = np.random.default_rng(2)
+    h, v0 = (rng.standard_normal(s) + 1j * rng.standard_normal(s) for s in ((4, 1), 4))
+    points = tuple("ABCD")
+    runs = write(tmp_path / "r.toml", [("i", v0, [0]), ("t", v0 + h[:, 0] * 3.0, [3.0])], ("disc",), points)
+    solution = correction.solve(runs)
+    reference = np.linalg.lstsq(h, -v0, rcond=None)[0]
+    np.testing.assert_allclose(complex_masses(solution), reference, rtol=1e-9)
+    np.testing.assert_allclose([p.amplitude for p in solution.predicted], np.abs(v0 + h @ reference), rtol=1e-9)
+
+
+def test_json_holds_the_contracts_keys():
+    whole = correction.to_json(correction.solve(load_runs(RAO)), "0")
+    assert list(whole) == [
+        "format", "verb", "version", "trusted", "reasons", "method", "corrections", "additional", "predicted", "influence",
+        "condition_number", "fit", "warnings",
+    ]  # fmt: skip
+    assert list(whole["corrections"][0]) == [
+        "plane", "mass", "unit", "angle_deg", "radius_mm", "mass_ci95", "angle_ci95_deg", "determined"
+    ]  # fmt: skip
+    assert list(whole["predicted"][0]) == ["point", "speed_rpm", "unit", "amplitude", "phase_deg", "amplitude_upper95"]
+    assert list(whole["influence"][0]) == ["point", "plane", "speed_rpm", "amplitude", "angle_deg", "unit", "ci95"]
+
+
+# tolerances
+
+
+def test_permissible_unbalance_example_of_the_standard():
+    """ISO 1940-1:2003 / ISO 21940-11 annex, turbine rotor (from memory)."""
+    rotor = Rotor("between bearings", 3600.0, 3000.0, 2400.0, 1500.0)
+    result = limits.tolerance("G 2.5", rotor)
+    assert result.e_per_um == pytest.approx(7.96, abs=0.005)
+    assert result.u_per_gmm == pytest.approx(28.6e3, abs=100.0)
+    assert [p.permissible_gmm for p in result.planes] == [pytest.approx(10.7e3, abs=50.0), pytest.approx(17.9e3, abs=50.0)]
+
+
+def test_oil_industry_limit_in_both_unit_families():
+    """API family (from memory): 6350·m/n g·mm is 4·W/N oz·in; as a grade it is e·Ω = 6350·π/30 µm/s = 0.665 mm/s."""
+    kg_per_lb, gmm_per_oz_in = 0.45359237, 28.349523125 * 25.4
+    assert 4.0 / kg_per_lb * gmm_per_oz_in == pytest.approx(6350.0, rel=1e-3)
+    e_per_um, u_per = limits.permissible(6350.0 * math.pi / 30.0 / 1000.0, 10.0, 3000.0)
+    assert u_per == pytest.approx(6350.0 * 10.0 / 3000.0)
+    assert e_per_um == pytest.approx(6350.0 / 3000.0)
+
+
+@pytest.mark.parametrize(("centre", "shares"), [(1200.0, (0.5, 0.5)), (2300.0, (0.3, 0.7)), (600.0, (0.7, 0.3))])
+def test_shares_stay_within_the_standards_bounds(centre, shares):
+    """ISO 21940-11 (from memory): 0.3 to 0.7 of U_per between bearings."""
+    rotor = Rotor("between bearings", 100.0, 1500.0, 2400.0, centre)
+    assert limits.allocated(1000.0, rotor) == (pytest.approx(1000 * shares[0]), pytest.approx(1000 * shares[1]))
+
+
+def test_residual_of_an_unbalance_that_is_known(tmp_path):
+    """The last run carries a known remainder: the residual is that mass times its radius."""
+    needed = -np.linalg.solve(H, V0)
+    runs = simulated(tmp_path / "r.toml", [*TRIALS, ("check", tuple(needed - np.array([0.4, 0.7j])))])
+    planes = limits.tolerance("G6.3", Rotor("between bearings", 1.0, 1500.0, None, None), runs).planes
+    assert [p.residual_gmm for p in planes] == [pytest.approx(0.4 * 200.0), pytest.approx(0.7 * 200.0)]
+    assert [p.verdict for p in planes] == ["not met", "not met"]  # 20 g·mm each are allowed
+    generous = limits.tolerance("G40", Rotor("between bearings", 10.0, 1500.0, None, None), runs).planes
+    assert [p.verdict for p in generous] == ["met", "met"]
+    assert all(p.probability_within > 0.95 for p in generous)
+
+
+def test_a_residual_at_its_limit_cannot_be_told(tmp_path):
+    needed = -np.linalg.solve(H, V0)
+    runs = simulated(tmp_path / "r.toml", [*TRIALS, ("check", tuple(needed - np.array([0.4, 0.4])))], repeatability="3 % 3 deg")
+    grade_mass = 0.4 * 200.0 * 2 / (1000.0 * 6.3 / (1500.0 * math.pi / 30.0))
+    planes = limits.tolerance("G6.3", Rotor("between bearings", grade_mass, 1500.0, None, None), runs).planes
+    assert {p.verdict for p in planes} == {"cannot be told"}
+
+
+def test_vibration_is_held_against_the_files_own_limits(tmp_path):
+    limit = [{"point": "A", "amplitude": 100.0}, {"point": "B", "amplitude": 0.1}]
+    result = limits.tolerance("G6.3", Rotor("between bearings", 10.0, 1500.0, None, None), simulated(tmp_path / "r.toml", limit=limit))
+    assert [v.verdict for v in result.vibration] == ["met", "not met"]
+
+
+@pytest.mark.parametrize(("grade", "rotor", "match"), [
+    ("G5", Rotor("overhung", 1.0, 1.0, None, None), 'grade "G5": is none; choose one of G0.4'),
+    ("heavy", Rotor("overhung", 1.0, 1.0, None, None), 'grade "heavy"'),
+    ("G1", Rotor("overhung", None, 1.0, None, None), "rotor mass: is missing"),
+    ("G1", Rotor("overhung", 1.0, None, None, None), "speed: is missing"),
+    ("G1", Rotor("overhung", 1.0, math.nan, None, None), "speed: is missing"),
+])  # fmt: skip
+def test_tolerance_says_what_is_missing(grade, rotor, match):
+    with pytest.raises(limits.LimitsError, match=match):
+        limits.tolerance(grade, rotor)
+
+
+# the file
+
+
+TEXT = RAO.read_text()
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "match"),
+    [
+        ("format = 1", "format = 1\ncolour = 2", "colour: unknown key"),
+        ("format = 1", "", "format: is missing"),
+        ("amplitude = 8.5", 'amplitude = "lots"', r"amplitude: must be a number, not a text"),
+        ("amplitude = 8.5", "amplitude = nan", 'run "initial".vectors."A".amplitude: nan must be a finite number'),
+        ("amplitude = 8.5", "amplitude = -8.5", "amplitude: -8.5 must be a finite number, 0 or more"),
+        ("phase = 60.0", "phase = inf", "phase: inf must be a finite number"),
+        (", phase = 60.0", "", "phase: is missing; corrections from amplitudes alone"),
+        ("angle = 270.0", 'angle = "up"', "angle: must be a number, not a text"),
+        ("mass = 10.0", "mass = nan", 'run "trial left".masses."left".mass: nan'),
+        ('"left" = { mass', '"middle" = { mass', '"middle" is no plane of this file; there is left, right'),
+        ('"B" = { amplitude = 4.5', '"C" = { amplitude = 4.5', '"B" is not in every run'),
+        ('name = "trial left"', 'name = "initial"', 'run 2.name: "initial" is empty or used twice'),
+        ('name = "right"', 'name = "left"', 'plane 2.name: "left" is empty or used twice'),
+        ('radius = "300 mm"', 'radius = "300 zorg"', '"300 zorg"'),
+        ('radius = "300 mm"', 'radius = "-3 mm"', "must be above 0"),
+        ('"mm/s rms"', '"mm/s"', "vibration_unit: .* needs a measure"),
+        ('mass_unit = "g"', 'mass_unit = "hours"', "mass_unit"),
+        ("speed_rpm = 1480.0", "speed_rpm = 0.0", "speed_rpm: 0.0 must be a finite number, 1 or more"),
+        ("format = 1", 'format = 1\nrepeatability = "some"', 'repeatability: "some": write percent and degrees'),
+        ("[[plane]]", "[[plane", "is not valid TOML"),
+    ],
+)
+def test_bad_runs_files_are_refused_in_one_line(tmp_path, old, new, match):
+    assert old in TEXT
+    path = tmp_path / "r.toml"
+    path.write_text(TEXT.replace(old, new, 1))
+    with pytest.raises(RunsError, match=match) as caught:
+        load_runs(path)
+    assert str(caught.value).startswith(str(path))
+    assert "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("names", "match"),
+    [
+        (["initial", "trial left"], 'no trial run with a mass on plane "right"'),
+        (["trial left", "trial right"], "no initial run without masses|do not tell"),
+        (["initial"], 'no trial run with a mass on plane "left"'),
+    ],
+)
+def test_a_missing_run_is_named(tmp_path, names, match):
+    with pytest.raises(RunsError, match=match):
+        fit(simulated(tmp_path / "r.toml", [row for row in TRIALS if row[0] in names]))
+
+
+def test_unknown_methods_are_refused():
+    with pytest.raises(correction.SolveError, match="method magic: cannot be used; choose auto or least-squares"):
+        correction.solve(load_runs(RAO), "magic")
+
+
+def appended(path, name="check", **more):
+    arguments = {
+        "name": name, "speed_rpm": 1480.0, "vectors_by_point": {"A": 1.0 + 1.0j, "B": 0.5j}, "covariance": np.eye(4) * 1e-4,
+        "degrees_of_freedom": 8, "masses": [("left", 3.0, 90.0)], "vibration_unit": "mm/s rms", "mass_unit": "g",
+        "points": [{"name": "A"}, {"name": "B"}],
+    }  # fmt: skip
+    return append_run(path, **(arguments | more))
+
+
+def test_appending_leaves_every_byte_before_it(tmp_path):
+    path = tmp_path / "r.toml"
+    path.write_text(TEXT)
+    assert appended(path) == []
+    assert path.read_text().startswith(TEXT)
+    last = load_runs(path).runs[-1]
+    np.testing.assert_allclose(last.vectors, [1.0 + 1.0j, 0.5j], rtol=1e-12)
+    assert last.masses[0] == pytest.approx(3.0j)
+    assert last.covariance[0, 0] > 1e-4
+
+
+def test_appending_makes_a_file_and_names_new_planes(tmp_path):
+    path = tmp_path / "new.toml"
+    assert appended(path, "initial", masses=[]) == []
+    assert appended(path, "trial") == ["left"]
+    assert [p.name for p in load_runs(path).planes] == ["left"]
+
+
+@pytest.mark.parametrize(
+    ("more", "match"),
+    [
+        ({"name": "initial"}, "used twice"),
+        ({"vibration_unit": "in/s peak"}, "vibration_unit is mm/s rms, but this run is in in/s peak"),
+        ({"vectors_by_point": {"A": 1.0j}, "covariance": np.eye(2)}, '"B" is not in every run'),
+        ({"vectors_by_point": {"A": complex(math.nan, 0.0), "B": 1.0j}}, "must be a finite number"),
+    ],
+)
+def test_a_run_that_does_not_fit_leaves_the_file_as_it_was(tmp_path, more, match):
+    path = tmp_path / "r.toml"
+    path.write_text(TEXT)
+    with pytest.raises(RunsError, match=match):
+        appended(path, **more)
+    assert path.read_text() == TEXT
+    assert list(tmp_path.iterdir()) == [path]

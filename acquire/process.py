@@ -24,7 +24,6 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.acquire.recording import Recorder, RecordingError
 from stillshaft.acquire.source import Block, Source, SourceError, SourceLost, SourceRequest
 
@@ -412,9 +411,7 @@ class _Worker:
             self.order((kind, content))
 
 
-def _child(
-    request: SourceRequest, pipe: Connection, ring_seconds: float, recording: RecordingOrder | None
-) -> None:
+def _child(request: SourceRequest, pipe: Connection, ring_seconds: float, recording: RecordingOrder | None) -> None:
     """Open the source and serve it until the parent says close, or is gone."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent decides what an interrupt means
     sys.setswitchinterval(0.0005)  # the reader must get its turn while the recorder works

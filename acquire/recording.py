@@ -151,7 +151,9 @@ def open_recording(path: Path) -> RecordingReader:
     try:
         file = soundfile.SoundFile(path)
     except (soundfile.SoundFileError, RuntimeError, OSError) as error:
-        raise RecordingError(f"{path}: is no recording that can be read, or its header is cut off ({_cause(error)})") from None
+        raise RecordingError(
+            f"{path}: is no recording that can be read, or its header is cut off ({_cause(error)})"
+        ) from None
     if file.frames <= 0:
         file.close()
         raise RecordingError(f"{path}: has no samples in it; record again")
@@ -178,7 +180,9 @@ def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...]]:
             event = json.loads(line)
             kind = event["kind"]
         except (ValueError, KeyError, TypeError):
-            raise RecordingError(f"{path}: line {number} is damaged; remove the file to use the recording without it") from None
+            raise RecordingError(
+                f"{path}: line {number} is damaged; remove the file to use the recording without it"
+            ) from None
         if kind == "start":
             hookup = event.get("hookup")
         elif kind == "gap":

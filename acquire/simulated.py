@@ -13,7 +13,6 @@ from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.acquire.source import Block, Source
 
 Real = NDArray[np.float64]

@@ -16,7 +16,6 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
-
 from stillshaft.acquire.source import Block, Source, SourceError, SourceLost
 
 _NO_PORTAUDIO = (
@@ -122,7 +121,9 @@ class SoundCardSource:
             None,
         )
         if number is None:
-            raise SourceError(f'source "{self.description}": is not there with {order.channels} inputs; list the sources again')
+            raise SourceError(
+                f'source "{self.description}": is not there with {order.channels} inputs; list the sources again'
+            )
         try:
             self._stream = portaudio.InputStream(
                 device=number,
@@ -155,7 +156,9 @@ class SoundCardSource:
         except queue.Empty:
             limit = _START_LIMIT_S if self._began is None else max(_SILENCE_LIMIT_S, 5 * _BLOCK_S)
             if self._finished or time.monotonic() - self._last > limit:
-                raise SourceLost(f'source "{self.description}": stopped delivering; check the cable and the device') from None
+                raise SourceLost(
+                    f'source "{self.description}": stopped delivering; check the cable and the device'
+                ) from None
             return Block(self._frames, self.rate_hz, np.empty((0, self.channels), dtype=np.float32))
         self._last = time.monotonic()
         gap = overflow or self._deficit_stepped(len(samples))

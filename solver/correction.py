@@ -8,7 +8,6 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import vectors
 from stillshaft.solver.influence import Fit, as_reals, fit, real_form
 from stillshaft.solver.runs import Runs
@@ -103,13 +102,21 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     corrections = _corrections(runs, masses, covariance, determined)
     warnings = [*runs.assumed]
     if len(runs.planes) > 2:
-        warnings.append("three planes or more are solved by least squares: look for large masses that oppose each other")
-    chi_square = sum(f.chi_square for f in fits if f.chi_square is not None) if any(f.degrees_of_freedom > 0 for f in fits) else None
+        warnings.append(
+            "three planes or more are solved by least squares: look for large masses that oppose each other"
+        )
+    chi_square = (
+        sum(f.chi_square for f in fits if f.chi_square is not None)
+        if any(f.degrees_of_freedom > 0 for f in fits)
+        else None
+    )
     p_values = [f.p_value for f in fits if f.p_value is not None]
     if not p_values:
         warnings.append("repeatability and linearity are not checkable yet: there are only as many runs as unknowns")
     elif min(p_values) < _REPEATABLE:
-        warnings.append(f"the runs do not fit each other (p = {min(p_values):.2g}): was a mass entered wrong, or did the state change?")
+        warnings.append(
+            f"the runs do not fit each other (p = {min(p_values):.2g}): was a mass entered wrong, or did the state change?"
+        )
     reasons = tuple(
         f'plane "{plane.name}": not determined, because its trial moved no point beyond the scatter; use a larger mass'
         for plane, known in zip(runs.planes, determined, strict=True)

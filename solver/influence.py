@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.solver.runs import Run, Runs, RunsError
 
 Real = NDArray[np.float64]

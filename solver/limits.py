@@ -14,7 +14,6 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import vectors
 from stillshaft.solver.influence import Fit, fit, real_form
 from stillshaft.solver.runs import Rotor, Runs, RunsError
@@ -132,7 +131,9 @@ def _tolerance_planes(
         return ["bearing A", "bearing B"], list(allocated(u_per, rotor))
     if runs is None:
         return ["whole rotor"], [u_per]
-    reasons.append("bearing span or centre of mass not given: the permissible unbalance is split evenly over the planes")
+    reasons.append(
+        "bearing span or centre of mass not given: the permissible unbalance is split evenly over the planes"
+    )
     return [p.name for p in runs.planes], [u_per / len(runs.planes)] * len(runs.planes)
 
 
@@ -153,16 +154,16 @@ def _residuals(runs: Runs, planes: int, rotor: Rotor, reasons: list[str]) -> lis
     if planes == 2 and len(runs.planes) == 2 and rotor.bearing_span_mm and rotor.centre_of_mass_mm is not None:
         places = [p.z_mm for p in runs.planes]
         if None in places:
-            reasons.append("the planes' places along the shaft (z) are not given: their residuals are taken as at the bearings")
+            reasons.append(
+                "the planes' places along the shaft (z) are not given: their residuals are taken as at the bearings"
+            )
         else:
             share = np.array([z for z in places if z is not None]) / rotor.bearing_span_mm
             moved = np.array([1.0 - share, share])
             unbalance = moved @ unbalance
             turn = real_form(moved.astype(np.complex128))
             covariance = turn @ covariance @ turn.T
-    return [
-        (complex(u), covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2]) for i, u in enumerate(unbalance)
-    ]
+    return [(complex(u), covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2]) for i, u in enumerate(unbalance)]
 
 
 def _unbalance(runs: Runs, fitted: Fit) -> tuple[NDArray[np.complex128], Real]:

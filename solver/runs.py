@@ -14,7 +14,6 @@ from typing import Any, Literal
 import msgspec
 import numpy as np
 from numpy.typing import NDArray
-
 from stillshaft.dsp import units, vectors
 
 Real = NDArray[np.float64]
@@ -196,7 +195,11 @@ def _checked(text: str, path: Path) -> Runs:
 def _plain(message: str) -> str:
     """A validation message in plain words: the field first, list entries counted from 1."""
     text, _, at = message.partition(" - at `")
-    field = re.sub(r"\[(\d+)\]", lambda m: f" {int(m[1]) + 1}", at.strip("`").removeprefix("key in ").lstrip("$.").replace("[...]", ""))
+    field = re.sub(
+        r"\[(\d+)\]",
+        lambda m: f" {int(m[1]) + 1}",
+        at.strip("`").removeprefix("key in ").lstrip("$.").replace("[...]", ""),
+    )
     before = f"{field}." if field else ""
     if found := re.match(r"Object contains unknown field `(.*)`", text):
         return f"{before}{found[1]}: unknown key; remove it or mend its spelling"
@@ -248,9 +251,15 @@ def _runs(file: _File, path: Path) -> Runs:
         raise RunsError("run: there is none; a runs file needs an initial run and a trial run for each plane")
     points = tuple(file.run[0].vectors)
     if file.point and set(points) - {p.name for p in file.point}:
-        raise RunsError(f"run 1.vectors: {sorted(set(points) - {p.name for p in file.point})} are no [[point]] of this file")
+        raise RunsError(
+            f"run 1.vectors: {sorted(set(points) - {p.name for p in file.point})} are no [[point]] of this file"
+        )
     planes = tuple(
-        Plane(p.name, _length_mm(p.radius, f'plane "{p.name}".radius', positive=True), _length_mm(p.z, f'plane "{p.name}".z'))
+        Plane(
+            p.name,
+            _length_mm(p.radius, f'plane "{p.name}".radius', positive=True),
+            _length_mm(p.z, f'plane "{p.name}".z'),
+        )
         for p in file.plane
     )
     tolerance = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*", file.speed_tolerance)
@@ -303,7 +312,9 @@ def _run(
     _finite(run.speed_rpm, f"{where}.speed_rpm", lowest=1.0)
     for name in (*points, *run.vectors):
         if name not in run.vectors or name not in points:
-            raise RunsError(f'{where}.vectors: "{name}" is not in every run; all runs need the same points: {", ".join(points)}')
+            raise RunsError(
+                f'{where}.vectors: "{name}" is not in every run; all runs need the same points: {", ".join(points)}'
+            )
     z = np.empty(len(points), dtype=np.complex128)
     for row, name in enumerate(points):
         vector, field = run.vectors[name], f'{where}.vectors."{name}"'
@@ -337,8 +348,14 @@ def _piece(piece: _Piece, plane: Plane, where: str, placement: tuple[float, floa
             raise RunsError(f'{where}.radius: plane "{plane.name}" has none to compare with; give it one')
         mass *= radius_mm / plane.radius_mm
     w = vectors.vector(1.0, angle) * mass
-    mass_sd = placement[0] * abs(mass) if piece.mass_sd is None else _finite(piece.mass_sd, f"{where}.mass_sd", lowest=0.0)
-    angle_sd = placement[1] if piece.angle_sd is None else math.radians(_finite(piece.angle_sd, f"{where}.angle_sd", lowest=0.0))
+    mass_sd = (
+        placement[0] * abs(mass) if piece.mass_sd is None else _finite(piece.mass_sd, f"{where}.mass_sd", lowest=0.0)
+    )
+    angle_sd = (
+        placement[1]
+        if piece.angle_sd is None
+        else math.radians(_finite(piece.angle_sd, f"{where}.angle_sd", lowest=0.0))
+    )
     return w, mass_sd**2 + (abs(mass) * angle_sd) ** 2
 
 

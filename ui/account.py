@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 from rich.console import Console
 from rich.table import Table
-
 from stillshaft.dsp import vectors
 
 if TYPE_CHECKING:

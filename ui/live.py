@@ -95,7 +95,7 @@ class Live:
                     trouble = str(error)
                     measuring = self._fresh(acquisition)
             elif acquisition.failure is not None:
-                self._post(measuring.frames / acquisition.rate_hz, None, trouble, ended=acquisition.failure)
+                self._show(measuring, acquisition.rate_hz, None, None, ended=acquisition.failure)
                 return
             else:
                 time.sleep(0.005)
@@ -109,14 +109,19 @@ class Live:
                 measuring = self._fresh(acquisition)
 
     def _show(
-        self, measuring: Measuring, rate_hz: float, share: float | None, finished: RecordingSummary | None
+        self,
+        measuring: Measuring,
+        rate_hz: float,
+        share: float | None,
+        finished: RecordingSummary | None,
+        ended: str | None = None,
     ) -> str | None:
         measured, trouble = None, None
         try:
-            measured = measuring.result(last=False) if measuring.frames else None
+            measured = measuring.result(last=ended is not None) if measuring.frames else None
         except ValueError as error:
             trouble = str(error)
-        self._post(measuring.frames / rate_hz, measured, trouble, share, finished)
+        self._post(measuring.frames / rate_hz, measured, trouble, share, finished, ended)
         return trouble
 
     def _post(

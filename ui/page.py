@@ -6,7 +6,6 @@ from datetime import datetime
 from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
-
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import simulated
 from stillshaft.acquire.source import SourceRequest
@@ -71,7 +70,14 @@ class PointFigures(QtWidgets.QFrame):
         self.phase = _label("–", "figure")
         self.phase_interval = _label(" ", "quiet")
         self.verdict = _label("no figures yet", "quiet", wrap=True)
-        for label in (self.heading, self.amplitude, self.amplitude_interval, self.phase, self.phase_interval, self.verdict):
+        for label in (
+            self.heading,
+            self.amplitude,
+            self.amplitude_interval,
+            self.phase,
+            self.phase_interval,
+            self.verdict,
+        ):
             layout.addWidget(label)
 
     def colour(self, colours: tuple[str, ...]) -> None:
@@ -112,6 +118,7 @@ class Window(QtWidgets.QMainWindow):
         self._folder, self._real_time, self._seed = folder, real_time, seed
         self._hands = simulated.Placing(seed)
         self._starts = 0
+        self._advice = ""  # what the runs so far ask for
         self._shown = 0
         self._recording: tuple[Path, str, list[session.Placed]] | None = None
         self._handled: Path | None = None
@@ -396,11 +403,15 @@ class Window(QtWidgets.QMainWindow):
         self.source.clear()
         self.source.addItems([_SIMULATED, *self._inputs, _RECORDING])
         count = len(self._inputs)
-        self._say(f"{count} sound inputs found." if count else "No sound inputs found: plug in the card, then look again.")
+        self._say(
+            f"{count} sound inputs found." if count else "No sound inputs found: plug in the card, then look again."
+        )
 
     def _source_chosen(self) -> None:
         if self.source.currentText() == _RECORDING:
-            name, _ = QtWidgets.QFileDialog.getOpenFileName(self, "Recording", "", "Recordings (*.au *.wav *.flac *.caf)")
+            name, _ = QtWidgets.QFileDialog.getOpenFileName(
+                self, "Recording", "", "Recordings (*.au *.wav *.flac *.caf)"
+            )
             self.use_recording(Path(name) if name else None)
         elif self.source.currentText() == _SIMULATED:
             self._set_hookup(wiring.hookup_from(simulated.demo_hookup()))
@@ -462,7 +473,7 @@ class Window(QtWidgets.QMainWindow):
     def _start_or_stop(self) -> None:
         if self.live is not None:
             self._stop()
-            self._say("Stopped. Change the masses, then start again.")
+            self._say(self._advice or "Stopped. Change the masses, then start again.")
             return
         request = self._request()
         if request is None:
@@ -585,16 +596,21 @@ class Window(QtWidgets.QMainWindow):
             missing = str(error).split(": ", 1)[-1]
             self.correction.setText(missing)
             self.put_on.setEnabled(False)
-            self._say(f"Run “{self.job.runs[-1].name}” is in. Next: {missing}")
+            self._advice = f"Run “{self.job.runs[-1].name}” is in. Next: {missing}"
+            self._say(self._advice)
             return
-        lines = []
-        for c in self.solution.corrections:
+        checked = len(self.job.runs) >= len(self.job.planes) + 2
+        lines = ["Add to what is on now:"] if checked else []
+        for c in self.solution.additional if checked else self.solution.corrections:
             if not c.determined:
                 lines.append(f"{c.plane}: not determined")
                 continue
-            mass, angle = account.with_interval(c.mass, c.mass_ci95), account.with_interval(c.angle_deg, c.angle_ci95_deg)
+            mass, angle = (
+                account.with_interval(c.mass, c.mass_ci95),
+                account.with_interval(c.angle_deg, c.angle_ci95_deg),
+            )
             lines.append(f"{c.plane}: {mass} {c.unit} at {angle}°")
-        lines.append("Trial masses off. Then expect:")
+        lines.append("Then expect:" if checked else "Trial masses off. Then expect:")
         lines += [
             f"{p.point}: {p.amplitude:.2f}, at most {p.amplitude_upper95:.2f} {p.unit}" for p in self.solution.predicted
         ]
@@ -602,7 +618,8 @@ class Window(QtWidgets.QMainWindow):
         usable = all(c.determined for c in self.solution.corrections)
         self.put_on.setEnabled(usable)
         QtCore.QTimer.singleShot(0, lambda: self._job_area.ensureWidgetVisible(self.put_on))
-        self._say(self._where_it_stands() if usable else "The trial said too little: repeat it with a larger mass.")
+        self._advice = self._where_it_stands() if usable else "The trial said too little: repeat it with a larger mass."
+        self._say(self._advice)
 
     def _where_it_stands(self) -> str:
         """What the last run shows, and what to do next."""
@@ -610,7 +627,9 @@ class Window(QtWidgets.QMainWindow):
         if len(self.job.runs) < len(self.job.planes) + 2:
             return "Stop, take the trial masses off, put the correction on, start again and take a check run."
         worst, half = max(rehearsal.residual_percent(self.job).values())
-        stands = f"“{self.job.runs[-1].name}” is at {worst:.1f} ± {half:.1f} % of the initial vibration at its worst point"
+        stands = (
+            f"“{self.job.runs[-1].name}” is at {worst:.1f} ± {half:.1f} % of the initial vibration at its worst point"
+        )
         if self.job.rotor is not None:
             judged = session.tolerance_of(self.job.runs_file, "G6.3", None, None, None, None, None)
             stands += f"; G6.3: {judged.verdict}"
@@ -621,8 +640,14 @@ class Window(QtWidgets.QMainWindow):
             return
         if self.live is not None:
             self._stop()
-        self.enter_masses([session.Placed(c.plane, c.mass, c.angle_deg) for c in self.solution.corrections])
-        self.run_name.setText("check")
+        assert self.job is not None
+        checked = len(self.job.runs) >= len(self.job.planes) + 2
+        self.enter_masses(
+            self.job.with_added(self.solution.additional)
+            if checked
+            else [session.Placed(c.plane, c.mass, c.angle_deg) for c in self.solution.corrections]
+        )
+        self.run_name.setText("trim" if checked else "check")
         self._say("The correction is entered. Start the machine and take the check run.")
 
     def closeEvent(self, event: QtGui.QCloseEvent) -> None:  # noqa: N802 - Qt's name

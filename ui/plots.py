@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
-import PySide6.QtWidgets  # noqa: F401 - before pyqtgraph, which would hide what is missing
 import pyqtgraph as pg
+import PySide6.QtWidgets  # noqa: F401 - before pyqtgraph, which would hide what is missing
 from PySide6 import QtCore
-
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.ui.theme import SHAPES, Theme

@@ -69,7 +69,12 @@ def html_account(title: str, outcome: Rehearsal) -> str:
             )
         run_rows.append(row)
     mass_rows = [
-        [step, c.plane, with_interval(c.mass, c.mass_ci95) + f" {c.unit}", with_interval(c.angle_deg, c.angle_ci95_deg) + "°"]
+        [
+            step,
+            c.plane,
+            with_interval(c.mass, c.mass_ci95) + f" {c.unit}",
+            with_interval(c.angle_deg, c.angle_ci95_deg) + "°",
+        ]
         for step, solution in outcome.solutions
         for c in solution.corrections
     ]

@@ -11,11 +11,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from stillshaft.acquire import hookup as wiring
-from stillshaft.dsp import units
+from stillshaft.dsp import units, vectors
 from stillshaft.dsp.measure import Measurement, Measuring
 
 if TYPE_CHECKING:
-    from stillshaft.solver.correction import Solution
+    from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.limits import Tolerance
 
 Report = Callable[[float, str], None]
@@ -143,7 +143,9 @@ class Job:
     Every act writes the folder first and tells the listeners in `changed` after it.
     """
 
-    def __init__(self, folder: Path, hookup: wiring.Hookup, planes: Sequence[Plane], rotor: Rotor | None = None) -> None:
+    def __init__(
+        self, folder: Path, hookup: wiring.Hookup, planes: Sequence[Plane], rotor: Rotor | None = None
+    ) -> None:
         """Start a job in a new or empty folder. Raises SessionError where the folder holds a job already."""
         self.folder, self.hookup, self.planes, self.rotor = folder, hookup, tuple(planes), rotor
         self.runs: list[Run] = []
@@ -217,6 +219,15 @@ class Job:
         while name in names:
             name, number = f"{wanted} {number}", number + 1
         return name
+
+    def with_added(self, additional: Sequence[Correction]) -> list[Placed]:
+        """What is on in the last run and what is to be added, each plane's as one mass."""
+        sums = {p.name: 0j for p in self.planes}
+        for m in self.runs[-1].masses:
+            sums[m.plane] += vectors.vector(m.mass_g, m.angle_deg)
+        for c in additional:
+            sums[c.plane] += vectors.vector(c.mass, c.angle_deg)
+        return [Placed(plane, *vectors.amplitude_phase(w)) for plane, w in sums.items()]
 
     def solve(self) -> Solution:
         """Corrections from all runs so far. Raises the solver's errors, which name the missing run."""

@@ -72,7 +72,6 @@ def run() -> int:
         return 1
     sys.setswitchinterval(0.0005)  # the measuring thread must get its turn while the screen works
     from PySide6 import QtWidgets
-
     from stillshaft.ui import page
 
     application = QtWidgets.QApplication.instance() or QtWidgets.QApplication(["stillshaft"])

@@ -58,7 +58,12 @@ def test_bad_hookups_name_the_field(table, match):
 
 @pytest.mark.parametrize(
     ("content", "match"),
-    [(None, "there is no such file"), (b"point = [", "is not valid TOML"), (b"\xff\xfe", "is not a text file"), (b"format = 3", "h.toml: ")],
+    [
+        (None, "there is no such file"),
+        (b"point = [", "is not valid TOML"),
+        (b"\xff\xfe", "is not a text file"),
+        (b"format = 3", "h.toml: "),
+    ],
 )
 def test_bad_files_are_named(tmp_path, content, match):
     path = tmp_path / "h.toml"

@@ -132,13 +132,17 @@ def test_a_full_disk_is_said_and_not_swallowed(tmp_path):
 
 
 def test_capture_takes_exactly_the_frames_asked_for(tmp_path):
-    summary = process.capture(replay.Replay(record_file(tmp_path / "a.au"), False), tmp_path / "b.au", 0.7001, None, list("abc"))
+    summary = process.capture(
+        replay.Replay(record_file(tmp_path / "a.au"), False), tmp_path / "b.au", 0.7001, None, list("abc")
+    )
     assert (summary.frames, summary.complete) == (33_605, True)
     np.testing.assert_array_equal(soundfile.read(tmp_path / "b.au", dtype="float32")[0][:100], ramp(33_605)[:100])
 
 
 def test_a_source_that_ends_early_leaves_an_incomplete_recording(tmp_path):
-    summary = process.capture(replay.Replay(record_file(tmp_path / "a.au"), False), tmp_path / "b.au", 3.0, None, list("abc"))
+    summary = process.capture(
+        replay.Replay(record_file(tmp_path / "a.au"), False), tmp_path / "b.au", 3.0, None, list("abc")
+    )
     assert (summary.complete, summary.reason) == (False, "the source came to its end")
     assert soundfile.info(tmp_path / "b.au").frames == summary.frames
 

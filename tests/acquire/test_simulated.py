@@ -30,7 +30,13 @@ def displacement(run):
 
 def run_of(unbalance, speed_rpm=1480.0, **conditions):
     return SimulatedRun(
-        simulated.demo_rotor(2), simulated.demo_sensors(), unbalance, Conditions(speed_rpm, **(QUIET | conditions)), 3, 4.0, False
+        simulated.demo_rotor(2),
+        simulated.demo_sensors(),
+        unbalance,
+        Conditions(speed_rpm, **(QUIET | conditions)),
+        3,
+        4.0,
+        False,
     )
 
 
@@ -82,7 +88,9 @@ def test_symmetric_rotor_is_a_jeffcott_rotor(ratio):
 
 def test_turning_the_unbalance_turns_every_phase_alike():
     unbalance, turn = np.array([0.004 + 0.001j, -0.002 + 0.003j]), np.exp(1j * np.deg2rad(37.0))
-    np.testing.assert_allclose(displacement(run_of(tuple(turn * unbalance))), turn * displacement(run_of(tuple(unbalance))), rtol=1e-4)
+    np.testing.assert_allclose(
+        displacement(run_of(tuple(turn * unbalance))), turn * displacement(run_of(tuple(unbalance))), rtol=1e-4
+    )
 
 
 def test_moving_the_pulse_sensor_turns_every_phase_back():
@@ -102,7 +110,9 @@ def test_pulse_edges_are_half_way_up_at_angle_zero():
 
 
 def test_seeds_repeat_and_differ():
-    one, again, other = (samples_of(simulated.demo_run(2, [], seed=s, real_time=False, seconds=0.5))[0] for s in (1, 1, 2))
+    one, again, other = (
+        samples_of(simulated.demo_run(2, [], seed=s, real_time=False, seconds=0.5))[0] for s in (1, 1, 2)
+    )
     np.testing.assert_array_equal(one, again)
     assert np.abs(one - other).max() > 0.01
 

@@ -38,7 +38,12 @@ def rotor(seconds):
     past = (turn - np.floor(turn + 0.5)) * RATE / 25.0
     pulse = 0.5 / (1.0 + np.exp(-np.clip(past, -60, 60))) - 0.5 / (1.0 + np.exp(-np.clip(past - 40.0, -60, 60)))
     rng = np.random.default_rng(0)
-    columns = [pulse, 0.2 * np.cos(angle - np.deg2rad(70.0)), 0.3 * np.cos(3 * angle), 0.1 * np.cos(angle - np.deg2rad(250.0))]
+    columns = [
+        pulse,
+        0.2 * np.cos(angle - np.deg2rad(70.0)),
+        0.3 * np.cos(3 * angle),
+        0.1 * np.cos(angle - np.deg2rad(250.0)),
+    ]
     return (np.column_stack(columns) + 1e-3 * rng.standard_normal((angle.size, 4))).astype(np.float32)
 
 
@@ -68,7 +73,12 @@ def test_samples_arrive_bit_exact(virtual_card, tmp_path):
             player = virtual_card.play(known)
 
     summary = process.capture(
-        soundcard.SoundCard(found.host_api, found.name, 4, float(RATE)), tmp_path / "known.au", 7.0, None, list("abcd"), start_playing
+        soundcard.SoundCard(found.host_api, found.name, 4, float(RATE)),
+        tmp_path / "known.au",
+        7.0,
+        None,
+        list("abcd"),
+        start_playing,
     )
     player.wait(10)
     assert (summary.complete, summary.frames, summary.gaps) == (True, 7 * RATE, ())
@@ -95,7 +105,9 @@ def test_command_line_captures_and_measures(virtual_card, tmp_path):
     assert done.returncode == 0, done.stderr
     assert "may convert the samples" in done.stderr
     # the recording explains itself: no hook-up is named here
-    done = subprocess.run([*run, "vector", "run.au", "--json"], cwd=tmp_path, capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        [*run, "vector", "run.au", "--json"], cwd=tmp_path, capture_output=True, text=True, check=False
+    )
     assert done.returncode == 0, done.stderr
     near, far = json.loads(done.stdout)["points"]
     for point, amplitude, phase_deg in ((near, 0.2, 70.0), (far, 0.1, 250.0)):

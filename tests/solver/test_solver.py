@@ -33,7 +33,9 @@ def write(path, rows, planes=("left", "right"), points=("A", "B"), **more):
                 "speed_rpm": 1500.0,
                 "vectors": {p: polar(z) for p, z in zip(points, measured, strict=True)},
                 "masses": {
-                    p: {"mass": abs(w), "angle": math.degrees(np.angle(w))} for p, w in zip(planes, masses, strict=True) if w
+                    p: {"mass": abs(w), "angle": math.degrees(np.angle(w))}
+                    for p, w in zip(planes, masses, strict=True)
+                    if w
                 },
             }
             for name, measured, masses in rows
@@ -64,7 +66,12 @@ def test_two_plane_example_of_a_textbook():
 
 def test_exact_single_plane_case(tmp_path):
     """Constructed: v0 = 10∠0°, 5 g at 0° gives 10∠60°, so 5 g at 60° is needed."""
-    runs = write(tmp_path / "r.toml", [("initial", [10.0], [0]), ("trial", [vectors.vector(10.0, 60.0)], [5.0])], ("disc",), ("A",))
+    runs = write(
+        tmp_path / "r.toml",
+        [("initial", [10.0], [0]), ("trial", [vectors.vector(10.0, 60.0)], [5.0])],
+        ("disc",),
+        ("A",),
+    )
     only = correction.solve(runs).corrections[0]
     assert (only.mass, only.angle_deg) == (pytest.approx(5.0), pytest.approx(60.0))
 
@@ -179,7 +186,10 @@ def test_permissible_unbalance_example_of_the_standard():
     result = limits.tolerance("G 2.5", rotor)
     assert result.e_per_um == pytest.approx(7.96, abs=0.005)
     assert result.u_per_gmm == pytest.approx(28.6e3, abs=100.0)
-    assert [p.permissible_gmm for p in result.planes] == [pytest.approx(10.7e3, abs=50.0), pytest.approx(17.9e3, abs=50.0)]
+    assert [p.permissible_gmm for p in result.planes] == [
+        pytest.approx(10.7e3, abs=50.0),
+        pytest.approx(17.9e3, abs=50.0),
+    ]
 
 
 def test_oil_industry_limit_in_both_unit_families():
@@ -212,7 +222,9 @@ def test_residual_of_an_unbalance_that_is_known(tmp_path):
 
 def test_a_residual_at_its_limit_cannot_be_told(tmp_path):
     needed = -np.linalg.solve(H, V0)
-    runs = simulated(tmp_path / "r.toml", [*TRIALS, ("check", tuple(needed - np.array([0.4, 0.4])))], repeatability="3 % 3 deg")
+    runs = simulated(
+        tmp_path / "r.toml", [*TRIALS, ("check", tuple(needed - np.array([0.4, 0.4])))], repeatability="3 % 3 deg"
+    )
     grade_mass = 0.4 * 200.0 * 2 / (1000.0 * 6.3 / (1500.0 * math.pi / 30.0))
     planes = limits.tolerance("G6.3", Rotor("between bearings", grade_mass, 1500.0, None, None), runs).planes
     assert {p.verdict for p in planes} == {"cannot be told"}
@@ -220,7 +232,9 @@ def test_a_residual_at_its_limit_cannot_be_told(tmp_path):
 
 def test_vibration_is_held_against_the_files_own_limits(tmp_path):
     limit = [{"point": "A", "amplitude": 100.0}, {"point": "B", "amplitude": 0.1}]
-    result = limits.tolerance("G6.3", Rotor("between bearings", 10.0, 1500.0, None, None), simulated(tmp_path / "r.toml", limit=limit))
+    result = limits.tolerance(
+        "G6.3", Rotor("between bearings", 10.0, 1500.0, None, None), simulated(tmp_path / "r.toml", limit=limit)
+    )
     assert [v.verdict for v in result.vibration] == ["met", "not met"]
 
 

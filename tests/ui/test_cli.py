@@ -22,7 +22,9 @@ RUN = [sys.executable, "-m", "stillshaft.ui.cli"]
 
 
 def stillshaft(*arguments, cwd=None):
-    return subprocess.run([*RUN, *map(str, arguments)], cwd=cwd, capture_output=True, text=True, check=False, timeout=120, env=WIDE)
+    return subprocess.run(
+        [*RUN, *map(str, arguments)], cwd=cwd, capture_output=True, text=True, check=False, timeout=120, env=WIDE
+    )
 
 
 def assert_one_line(done, status=1):
@@ -82,7 +84,9 @@ def test_vector_prints_a_table_for_people(folder):
 def test_runs_are_appended_and_solved(folder, tmp_path):
     runs = tmp_path / "runs.toml"
     for name, more in (("initial", []), ("trial", ["--mass", "disc = 8 g at 90"])):
-        done = stillshaft("vector", f"{name}.wav", "--hookup", "h.toml", "--append", runs, "--run", name, *more, cwd=folder)
+        done = stillshaft(
+            "vector", f"{name}.wav", "--hookup", "h.toml", "--append", runs, "--run", name, *more, cwd=folder
+        )
         assert done.returncode == 0, done.stderr
     assert 'plane "disc" is new' in done.stderr
     done = stillshaft("solve", runs, "--json")
@@ -168,8 +172,25 @@ def test_bad_recordings_end_in_one_line_and_write_nothing(folder, tmp_path, name
         (["vector", "h.toml", "--hookup", "h.toml"], "h.toml: is no recording that can be read"),
         (["vector", "initial.wav", "--hookup", "h.toml", "--order", "5000"], "order 5000 .* more than 0.45"),
         (["vector", "initial.wav", "--hookup", "h.toml", "--order", "-1"], "order -1.0: must be above 0"),
-        (["vector", "initial.wav", "--hookup", "h.toml", "--append", "r.toml", "--run", "x", "--mass", "disc 8"], "write plane, mass and angle"),
-        (["vector", "initial.wav", "--hookup", "h.toml", "--append", "r.toml", "--run", "x", "--mass", "disc = 8 m at 3"], "is not a unit of kg"),
+        (
+            ["vector", "initial.wav", "--hookup", "h.toml", "--append", "r.toml", "--run", "x", "--mass", "disc 8"],
+            "write plane, mass and angle",
+        ),
+        (
+            [
+                "vector",
+                "initial.wav",
+                "--hookup",
+                "h.toml",
+                "--append",
+                "r.toml",
+                "--run",
+                "x",
+                "--mass",
+                "disc = 8 m at 3",
+            ],
+            "is not a unit of kg",
+        ),
         (["solve", "nothing.toml"], "nothing.toml: there is no such file"),
         (["solve", "h.toml"], "h.toml: .*: unknown key|h.toml: .* is missing"),
         (["solve", RAO, "--method", "magic"], "method magic: cannot be used"),
@@ -191,7 +212,9 @@ def test_a_hookup_for_more_inputs_than_the_recording_has_is_refused(folder, tmp_
     assert "has 3 inputs, but the hook-up uses input 9" in message
 
 
-@pytest.mark.parametrize("arguments", [["vector"], ["nonsense"], ["solve", RAO, "--nonsense"], ["vector", "a.wav", "--append", "r.toml"]])
+@pytest.mark.parametrize(
+    "arguments", [["vector"], ["nonsense"], ["solve", RAO, "--nonsense"], ["vector", "a.wav", "--append", "r.toml"]]
+)
 def test_wrong_usage_is_status_2(arguments):
     done = stillshaft(*arguments)
     assert done.returncode == 2
@@ -200,7 +223,9 @@ def test_wrong_usage_is_status_2(arguments):
 
 def test_a_vector_not_to_be_trusted_is_status_3(folder, tmp_path):
     samples, rate = soundfile.read(folder / "initial.wav", dtype="float32")
-    samples[:, 1] += 0.05 * np.cos(2 * np.pi * (1480.0 / 60.0 + 0.4) * np.arange(len(samples)) / rate).astype(np.float32)
+    samples[:, 1] += 0.05 * np.cos(2 * np.pi * (1480.0 / 60.0 + 0.4) * np.arange(len(samples)) / rate).astype(
+        np.float32
+    )
     soundfile.write(tmp_path / "beat.wav", samples, rate, subtype="FLOAT")
     done = stillshaft("vector", tmp_path / "beat.wav", "--hookup", folder / "h.toml", "--json")
     assert done.returncode == 3
@@ -211,7 +236,9 @@ def test_a_vector_not_to_be_trusted_is_status_3(folder, tmp_path):
 
 
 def test_help_answers_at_once_and_loads_nothing_heavy():
-    code = "import sys, stillshaft.ui.cli\nprint([m for m in ('numpy', 'scipy', 'pint', 'PySide6') if m in sys.modules])"
+    code = (
+        "import sys, stillshaft.ui.cli\nprint([m for m in ('numpy', 'scipy', 'pint', 'PySide6') if m in sys.modules])"
+    )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
 
@@ -251,7 +278,9 @@ def test_a_seed_gives_the_same_job_again(tmp_path):
 
 @pytest.mark.skipif(sys.platform == "win32", reason="sends SIGINT")
 def test_an_interrupted_rehearsal_keeps_the_recording(tmp_path):
-    running = subprocess.Popen([*RUN, "rehearse", "job"], cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    running = subprocess.Popen(
+        [*RUN, "rehearse", "job"], cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+    )
     recording = tmp_path / "job" / "recordings" / "0001.au"
     deadline = time.monotonic() + 20.0
     while not (recording.exists() and recording.stat().st_size > 100_000):

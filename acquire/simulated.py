@@ -197,15 +197,13 @@ class SimulatedSource:
         self._wander = self._draw_wander()
         self._scatter = self._draw_scatter()
         self._start_deg = float(self._rng.uniform(0.0, 360.0))
-        self._paths = [
-            _Path(
-                number,
-                *bilinear([1.0, 0.0, 0.0], [1.0, 2.0 * run.rotor.damping_ratio * natural, natural**2], run.rate_hz),
-                complex(np.dot(force, np.conj(run.unbalance)) * np.conj(self._scatter[number])),
-            )
-            for number, sensor in enumerate(run.sensors)
-            for natural, force in _paths(run.rotor, sensor, run.conditions.pulse_angle_deg)
-        ]
+        self._paths: list[_Path] = []
+        for number, sensor in enumerate(run.sensors):
+            for natural, force in _paths(run.rotor, sensor, run.conditions.pulse_angle_deg):
+                damping = 2.0 * run.rotor.damping_ratio * natural
+                numerator, denominator = bilinear([1.0, 0.0, 0.0], [1.0, damping, natural**2], run.rate_hz)
+                seen = complex(np.dot(force, np.conj(run.unbalance)) * np.conj(self._scatter[number]))
+                self._paths.append(_Path(number, numerator, denominator, seen))
         self._frame = 0
         self._piece = round(_PIECE_S * run.rate_hz)
         self._frames = None if run.seconds is None else round(run.seconds * run.rate_hz)

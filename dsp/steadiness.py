@@ -154,7 +154,7 @@ class _Fit:
     deviation: float  # of the last coefficient, re and im together
 
 
-def _best(series: Complex, columns: NDArray[np.generic]) -> _Fit:
+def _best(series: Complex, columns: Real | Complex) -> _Fit:
     """Least squares in AR(1) noise, the memory that gives the highest likelihood."""
     count = series.size
     best = _Fit(-math.inf, 0.0, np.zeros(columns.shape[1], dtype=np.complex128), math.inf)
@@ -180,7 +180,7 @@ def _beat(series: Complex, still: float, span_s: float, speed_rad_s: float, orde
     def residual(delta: float) -> tuple[float, Complex]:
         columns = np.column_stack([ones, np.exp(1j * delta * k)])
         solution = np.linalg.lstsq(columns, series, rcond=None)[0]
-        return float(np.sum(np.abs(series - columns @ solution) ** 2)), solution
+        return float(np.sum(np.abs(series - columns @ solution) ** 2)), np.asarray(solution, dtype=np.complex128)
 
     # a coarse look on a grid four times as fine as the transform, then the joint fit about the best few
     grid = 2.0 * np.pi * np.arange(-2 * count, 2 * count) / (4 * count)

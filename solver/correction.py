@@ -95,7 +95,7 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     fits = fit(runs)
     initial = np.concatenate([f.initial for f in fits])
     influence = np.vstack([f.influence for f in fits])
-    masses = -np.linalg.lstsq(influence, initial, rcond=None)[0]
+    masses = np.asarray(-np.linalg.lstsq(influence, initial, rcond=None)[0], dtype=np.complex128)
     covariance = _correction_covariance(fits, initial, influence, masses)
     significance = _significance(fits)
     determined = [s > 1.0 for s in significance]
@@ -140,7 +140,8 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
 def _state(fitted: Fit, masses: Complex) -> Real:
     """Matrix that turns errors of the unknowns into errors of v0 + H·w."""
     points = fitted.initial.size
-    return np.kron(np.eye(points), real_form(np.concatenate([[1.0], masses])[None, :]))
+    row = np.concatenate([[1.0 + 0.0j], masses])[None, :]
+    return np.asarray(np.kron(np.eye(points), real_form(row)), dtype=np.float64)
 
 
 def _correction_covariance(fits: tuple[Fit, ...], initial: Complex, influence: Complex, masses: Complex) -> Real:
@@ -149,7 +150,7 @@ def _correction_covariance(fits: tuple[Fit, ...], initial: Complex, influence: C
     w = −(HᴴH)⁻¹Hᴴv0 moves by −H⁺(δv0 + δH·w) − (HᴴH)⁻¹δHᴴr, r being what is left over.
     """
     planes = masses.size
-    inverse = np.linalg.pinv(influence)
+    inverse = np.asarray(np.linalg.pinv(influence), dtype=np.complex128)
     gram = inverse @ inverse.conj().T
     rest = initial + influence @ masses
     covariance = np.zeros((2 * planes, 2 * planes))
@@ -222,12 +223,13 @@ def _additional(
     on = runs.runs[-1].masses
     if not all(np.array_equal(f.last.masses, on) for f in fits):
         return _corrections(runs, masses - on, covariance, determined)
-    inverse = np.linalg.pinv(np.vstack([f.influence for f in fits]))
-    added = -inverse @ np.concatenate([f.last.vectors for f in fits])
+    inverse = np.asarray(np.linalg.pinv(np.vstack([f.influence for f in fits])), dtype=np.complex128)
+    added: Complex = -inverse @ np.concatenate([f.last.vectors for f in fits])
     scatter, row = np.zeros((2 * added.size, 2 * added.size)), 0
     for fitted in fits:
         points = fitted.initial.size
-        state = np.kron(np.eye(points), real_form(np.concatenate([[0.0], added])[None, :]))
+        row_of_masses = np.concatenate([[0.0j], added])[None, :]
+        state = np.kron(np.eye(points), real_form(row_of_masses))
         out = real_form(inverse[:, row : row + points])
         scatter += out @ (fitted.last.covariance + state @ fitted.covariance @ state.T) @ out.T
         row += points

@@ -24,7 +24,8 @@ class Fit:
     """One speed group: `initial` (M,), `influence` (M, P), `covariance` of all unknowns as reals.
 
     The unknowns stand point by point, v0 then H of each plane, re then im. `chi_square` and its degrees of freedom and
-    probability are None while there are only as many runs as unknowns: not checkable yet. `last` is the group's last run.
+    probability are None while there are only as many runs as unknowns: not checkable yet. `last`
+    is the group's last run.
     """
 
     speed_rpm: float

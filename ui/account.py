@@ -33,7 +33,11 @@ def progress(what: str) -> Iterator[Report]:
     columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
     with Progress(*columns, console=console, transient=True, disable=not console.is_terminal) as bar:
         task = bar.add_task(what, total=1.0)
-        yield lambda share, text="": bar.update(task, completed=share, description=text or what)
+
+        def report(share: float, text: str) -> None:
+            bar.update(task, completed=share, description=text or what)
+
+        yield report
 
 
 def number(value: float, half_width: float | None) -> str:

@@ -79,7 +79,6 @@ class Live:
         measuring = self._fresh(acquisition)
         due = 0.0
         wanted: int | None = None
-        trouble: str | None = None
         while not self._stop.is_set():
             if not self._orders.empty():
                 path, seconds = self._orders.get()
@@ -89,21 +88,23 @@ class Live:
                 measuring = self._fresh(acquisition)
             block = acquisition.read()
             if block is not None and len(block.samples):
+                if block.gap_before:  # no angle is known across a gap: the figures begin anew behind it
+                    measuring = self._fresh(acquisition)
                 try:
                     measuring.feed(block.samples)
                 except ValueError as error:
-                    trouble = str(error)
+                    self._post(0.0, None, str(error))
                     measuring = self._fresh(acquisition)
-            elif acquisition.failure is not None:
-                self._show(measuring, acquisition.rate_hz, None, None, ended=acquisition.failure)
-                return
-            else:
+            elif acquisition.failure is None:
                 time.sleep(0.005)
             finished = acquisition.finished_recording() if wanted is not None else None
+            if block is None and acquisition.failure is not None:
+                self._show(measuring, acquisition.rate_hz, None, finished, ended=acquisition.failure)
+                return
             if time.monotonic() >= due or finished is not None:
                 due = time.monotonic() + 1.0 / _RESULTS_PER_S
                 share = None if wanted is None else min(1.0, measuring.frames / wanted)
-                trouble = self._show(measuring, acquisition.rate_hz, share, finished)
+                self._show(measuring, acquisition.rate_hz, share, finished)
                 wanted = None if finished is not None else wanted
             if wanted is None and measuring.frames > _LONGEST_S * acquisition.rate_hz:
                 measuring = self._fresh(acquisition)
@@ -115,14 +116,13 @@ class Live:
         share: float | None,
         finished: RecordingSummary | None,
         ended: str | None = None,
-    ) -> str | None:
+    ) -> None:
         measured, trouble = None, None
         try:
             measured = measuring.result(last=ended is not None) if measuring.frames else None
         except ValueError as error:
             trouble = str(error)
         self._post(measuring.frames / rate_hz, measured, trouble, share, finished, ended)
-        return trouble
 
     def _post(
         self,

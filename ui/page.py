@@ -349,7 +349,7 @@ class Window(QtWidgets.QMainWindow):
             if not abs(value) < 1e6 or (item.column() == _RADIUS and value <= 0.0):
                 raise ValueError
         except ValueError:
-            heading = self.masses.horizontalHeaderItem(item.column()).text()
+            heading = ("", "radius in mm", "mass in g", "angle in °")[item.column()]
             self.mass_note.setText(f"“{item.text()}” is no {heading}: a number is wanted; the field was set back.")
             self.masses.blockSignals(True)
             item.setText(item.data(QtCore.Qt.ItemDataRole.UserRole) or ("100" if item.column() == _RADIUS else "0"))
@@ -360,8 +360,13 @@ class Window(QtWidgets.QMainWindow):
         self.masses.blockSignals(False)
         self.mass_note.setText("Angles from the mark, against rotation. Beyond the initial state.")
 
+    def _item(self, row: int, column: int) -> QtWidgets.QTableWidgetItem:
+        item = self.masses.item(row, column)
+        assert item is not None
+        return item
+
     def _cell(self, row: int, column: int) -> str:
-        return self.masses.item(row, column).text()
+        return self._item(row, column).text()
 
     def _number(self, row: int, column: int) -> float:
         return float(self._cell(row, column).replace(",", "."))
@@ -385,8 +390,8 @@ class Window(QtWidgets.QMainWindow):
         of_plane = {p.plane: p for p in placed}
         for row in range(self.masses.rowCount()):
             mass = of_plane.get(self._cell(row, _PLANE))
-            self.masses.item(row, _MASS).setText("0" if mass is None else f"{mass.mass_g:.1f}")
-            self.masses.item(row, _ANGLE).setText("0" if mass is None else f"{mass.angle_deg:.0f}")
+            self._item(row, _MASS).setText("0" if mass is None else f"{mass.mass_g:.1f}")
+            self._item(row, _ANGLE).setText("0" if mass is None else f"{mass.angle_deg:.0f}")
 
     def _list_inputs(self) -> None:
         from stillshaft.acquire import soundcard
@@ -543,7 +548,8 @@ class Window(QtWidgets.QMainWindow):
             self._recorded(snapshot)
         if snapshot.ended is not None:
             self._stop()
-            self._say(snapshot.ended)
+            if snapshot.recorded is None or snapshot.recorded.complete:
+                self._say(snapshot.ended)
 
     def _show(self, measured: Measurement) -> None:
         speed = measured.speed
@@ -562,6 +568,10 @@ class Window(QtWidgets.QMainWindow):
         path, name, placed = self._recording
         self._recording = None
         self.take.setEnabled(True)
+        if snapshot.recorded is None or not snapshot.recorded.complete:
+            why = "" if snapshot.recorded is None else snapshot.recorded.reason
+            self._say(f"“{name}” is not taken: its recording is incomplete ({why}). What came is kept in {path.name}.")
+            return
         try:
             measured = self.job.take_run(name, path, placed)
         except ValueError as error:

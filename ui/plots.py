@@ -27,7 +27,7 @@ def _place(z: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     return z.imag, z.real
 
 
-class VectorCloud(pg.PlotWidget):
+class VectorCloud(pg.PlotWidget):  # type: ignore[misc]  # the library has no types
     """Short-time vectors, mean, and the 95 % ellipse of the mean of each point."""
 
     def __init__(self) -> None:
@@ -130,7 +130,7 @@ def ellipse(z: complex, covariance: np.ndarray, degrees_of_freedom: int) -> np.n
     return np.asarray(z + scale * (border[0] + 1j * border[1]))
 
 
-class PhaseRibbon(pg.PlotWidget):
+class PhaseRibbon(pg.PlotWidget):  # type: ignore[misc]  # the library has no types
     """Phase of each point against time, as its departure from the mean."""
 
     def __init__(self) -> None:

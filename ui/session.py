@@ -8,7 +8,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from stillshaft.acquire import hookup as wiring
 from stillshaft.dsp import units, vectors
@@ -251,7 +251,7 @@ def tolerance_of(
 
     read = None if runs_path is None else runs.load_runs(runs_path)
     rotor = (read.rotor if read is not None else None) or runs.Rotor("between bearings", None, None, None, None)
-    given = {
+    given: dict[str, Any] = {
         "kind": kind,
         "mass_kg": None if mass is None else units.parse(mass, "kg", "--rotor-mass"),
         "speed_rpm": speed_rpm,

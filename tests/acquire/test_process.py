@@ -3,6 +3,7 @@
 import json
 import os
 import signal
+import struct
 import subprocess
 import sys
 import time
@@ -79,7 +80,7 @@ BAD_FILES = [
     ("empty.wav", b"", r"is empty \(0 bytes\)"),
     ("cut.wav", b"RIFF\x00\x00", "is no recording that can be read, or its header is cut off"),
     ("text.flac", b"not sound at all, only words", "is no recording that can be read"),
-    ("zero.au", b".snd" + (24).to_bytes(4, "big") + b"\xff\xff\xff\xff" + b"".join(n.to_bytes(4, "big") for n in (6, 48_000, 2)), "no samples|no recording"),
+    ("zero.au", b".snd" + struct.pack(">5I", 24, 0xFFFFFFFF, 6, 48_000, 2), "no samples|no recording"),
 ]  # fmt: skip
 
 

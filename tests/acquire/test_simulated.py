@@ -6,7 +6,8 @@ import pytest
 from stillshaft.acquire import simulated
 from stillshaft.acquire.simulated import Conditions, Plane, Rotor, Sensor, SimulatedRun, Support
 
-QUIET = {"wander_percent": 0.0, "noise_m_s2": 0.0, "harmonics_m_s2": (), "scatter_amplitude": 0.0, "scatter_deg": 0.0, "pulse_snr_db": 90.0}  # fmt: skip
+QUIET = {"wander_percent": 0.0, "noise_m_s2": 0.0, "harmonics_m_s2": (),
+         "scatter_amplitude": 0.0, "scatter_deg": 0.0, "pulse_snr_db": 90.0}  # fmt: skip
 
 
 def samples_of(run, block=None):

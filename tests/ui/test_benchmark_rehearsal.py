@@ -33,7 +33,7 @@ def test_the_job_ends_below_a_tenth(capsys):
     share = 100.0 * (rows[:, 0] < 10.0).mean()
     with capsys.disabled():
         print(f"\n{SEEDS} seeds: worst point below 10 % of the initial in {share:.1f} %, target 99")  # noqa: T201
-        print(
+        print(  # noqa: T201
             f"median {np.median(rows[:, 0]):.2f} %, worst {rows[:, 0].max():.2f} %, trimmed {100 * rows[:, 1].mean():.0f} %"
         )  # noqa: T201
         print(f"doubted {100 * (1 - rows[:, 2].mean()):.1f} %")  # noqa: T201

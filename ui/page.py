@@ -256,13 +256,12 @@ class Window(QtWidgets.QMainWindow):
         row = QtWidgets.QHBoxLayout()
         self.run_name = QtWidgets.QLineEdit("initial")
         self.run_name.setAccessibleName("Name of the run")
-        self.run_seconds = QtWidgets.QSpinBox()
+        self.run_seconds = QtWidgets.QComboBox()
         self.run_seconds.setAccessibleName("Seconds to record")
-        self.run_seconds.setRange(3, 600)
-        self.run_seconds.setFixedWidth(84)
-        self.run_seconds.setValue(15)
-        self.run_seconds.setSuffix(" s")
-        self.run_seconds.setButtonSymbols(QtWidgets.QAbstractSpinBox.ButtonSymbols.NoButtons)
+        for seconds in (5, 10, 15, 30, 60, 120):
+            self.run_seconds.addItem(f"{seconds} s", seconds)
+        self.run_seconds.setCurrentIndex(2)
+        self.run_seconds.setFixedWidth(92)
         self.take = _button("Take &run", self._take_run, "main")
         for widget in (self.run_name, self.run_seconds, self.take):
             row.addWidget(widget)
@@ -515,9 +514,9 @@ class Window(QtWidgets.QMainWindow):
             return
         name = job.free_name(self.run_name.text().strip() or "run")
         self._recording = (job.next_recording(), name, self.placed())
-        self.live.record(self._recording[0], float(self.run_seconds.value()))
+        self.live.record(self._recording[0], float(self.run_seconds.currentData()))
         self.take.setEnabled(False)
-        self._say(f"Recording “{name}” for {self.run_seconds.value()} s. Keep the speed steady.")
+        self._say(f"Recording “{name}” for {self.run_seconds.currentText()}. Keep the speed steady.")
 
     def _ensured_job(self) -> session.Job:
         if self.job is None:

@@ -139,7 +139,7 @@ class PhaseRibbon(pg.PlotWidget):  # type: ignore[misc]  # the library has no ty
         plain.setMenuEnabled(False)
         plain.hideButtons()
         plain.setLabel("bottom", "time, s")
-        plain.setLabel("left", "phase from its mean, °")
+        plain.setLabel("left", "phase − mean, °")
         plain.getAxis("left").setWidth(60)
         self.setMouseEnabled(False, False)
         self.setMinimumHeight(150)

@@ -61,14 +61,14 @@ def style_sheet(theme: Theme) -> str:
     QLabel#next {{ font-size: 17px; font-weight: 600; padding: 6px; }}
     QPushButton {{ background: {theme.panel}; border: 1px solid {theme.quiet}; border-radius: 6px;
         padding: 6px 14px; min-height: 28px; }}
-    QPushButton:focus, QComboBox:focus, QLineEdit:focus, QAbstractSpinBox:focus, QTableWidget:focus
+    QPushButton:focus, QComboBox:focus, QLineEdit:focus, QTableWidget:focus
         {{ border: 2px solid {theme.accent}; }}
     QPushButton:disabled {{ color: {theme.quiet}; border-color: {theme.line}; }}
     QPushButton#main {{ background: {theme.accent}; color: {theme.on_accent}; font-weight: 600;
         border-color: {theme.accent}; }}
     QPushButton#main:disabled {{ background: {theme.ground}; color: {theme.quiet}; border-color: {theme.line}; }}
     QPushButton#main:focus {{ border: 2px solid {theme.text}; }}
-    QComboBox, QLineEdit, QAbstractSpinBox {{ background: {theme.panel}; border: 1px solid {theme.quiet};
+    QComboBox, QLineEdit {{ background: {theme.panel}; border: 1px solid {theme.quiet};
         border-radius: 4px; padding: 2px 6px; min-height: 34px; }}
     QComboBox QAbstractItemView {{ background: {theme.panel}; selection-background-color: {theme.accent};
         selection-color: {theme.on_accent}; }}

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.limits import Tolerance
 
+_MARK_DEG, _MARK_SHARE = 5.0, 0.2  # change of the mark's width that is refused: common practice, no source
+
 Report = Callable[[float, str], None]
 
 
@@ -74,7 +76,11 @@ def measure_recording(
                 measuring.feed(block)
                 if report is not None:
                     report(measuring.frames / reader.frames, "measuring")
-            return measuring.result()
+            measured = measuring.result()
+            if not reader.gaps:
+                return measured
+            lost = f"samples were lost at {len(reader.gaps)} places in the recording: record again"
+            return dataclasses.replace(measured, reasons=(*measured.reasons, lost))
         except ValueError as error:
             if type(error).__module__.startswith("stillshaft."):
                 raise SessionError(f"{path}: {error}") from error
@@ -202,6 +208,8 @@ class Job:
     ) -> Measurement:
         """Measure a recording and add it to the runs. Raises the errors of its parts; then nothing is added."""
         measured = measure_recording(recording, self.hookup, 1.0, report)
+        if self.runs:
+            self._check_mark(measured, recording)
         if self.hookup.pulse.edge == "auto":
             self.hookup = wiring.with_edge(self.hookup, measured.edge)
             self._write_hookup()
@@ -210,6 +218,15 @@ class Job:
         for listener in self.changed:
             listener()
         return measured
+
+    def _check_mark(self, measured: Measurement, recording: Path) -> None:
+        """Refuse a run whose mark is not the first run's: its phases would not belong together."""
+        first, now = 360.0 * self.runs[0].measured.mark_share, 360.0 * measured.mark_share
+        if abs(now - first) > max(_MARK_DEG, _MARK_SHARE * first):
+            raise SessionError(
+                f"{recording}: the mark covers {now:.1f}° but covered {first:.1f}° in the first run; "
+                "mark, pulse sensor or threshold changed: start a new job or put it back"
+            )
 
     def free_name(self, wanted: str) -> str:
         """A run name not used yet."""

@@ -636,9 +636,8 @@ class Window(QtWidgets.QMainWindow):
         if len(self.job.runs) < len(self.job.planes) + 2:
             return "Stop, take the trial masses off, put the correction on, start again and take a check run."
         worst, half = max(rehearsal.residual_percent(self.job).values())
-        stands = (
-            f"“{self.job.runs[-1].name}” is at {worst:.1f} ± {half:.1f} % of the initial vibration at its worst point"
-        )
+        left = account.with_interval(worst, half)
+        stands = f"“{self.job.runs[-1].name}” is at {left} % of the initial vibration at its worst point"
         if self.job.rotor is not None:
             judged = session.tolerance_of(self.job.runs_file, "G6.3", None, None, None, None, None)
             stands += f"; G6.3: {judged.verdict}"

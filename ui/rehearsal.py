@@ -18,7 +18,7 @@ from stillshaft.dsp.measure import Measurement
 from stillshaft.solver import correction, limits
 from stillshaft.solver.correction import Correction, Solution
 from stillshaft.solver.limits import Tolerance
-from stillshaft.ui import report, session
+from stillshaft.ui import account, report, session
 
 _SECONDS = 15.0
 _GOAL_PERCENT = 10.0
@@ -49,9 +49,10 @@ class Rehearsal:
         """The end of the job in one sentence."""
         worst, half = max(self.residual_percent.values())
         trims = {0: "no trim", 1: "one trim"}.get(self.trims, f"{self.trims} trims")
+        left = account.with_interval(worst, half)
         return (
-            f"{self.tolerance.grade}: {self.tolerance.verdict}. The worst point is left with {worst:.1f} ± {half:.1f} % "
-            f"of the initial vibration after {trims}."
+            f"{self.tolerance.grade}: {self.tolerance.verdict}. "
+            f"The worst point is left with {left} % of the initial vibration after {trims}."
         )
 
 

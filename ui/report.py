@@ -76,7 +76,7 @@ def html_account(title: str, outcome: Rehearsal) -> str:
             with_interval(c.angle_deg, c.angle_ci95_deg) + "°",
         ]
         for step, solution in outcome.solutions
-        for c in solution.corrections
+        for c in (solution.additional if step == "trim" else solution.corrections)
     ]
     expected_rows = [
         [step, p.point, f"{p.amplitude:.3f}", f"{p.amplitude_upper95:.3f}", p.unit]
@@ -92,7 +92,7 @@ def html_account(title: str, outcome: Rehearsal) -> str:
         ]
         for p in outcome.tolerance.planes
     ]
-    residual_rows = [[n, f"{value:.1f} ± {half:.1f} %"] for n, (value, half) in outcome.residual_percent.items()]
+    residual_rows = [[n, f"{with_interval(value, half)} %"] for n, (value, half) in outcome.residual_percent.items()]
     doubts = "".join(f"<p>Do not trust: {escape(reason)}</p>" for reason in outcome.reasons)
     return f"""<!DOCTYPE html>
 <html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title><style>{_STYLE}</style></head><body>
@@ -105,7 +105,8 @@ def html_account(title: str, outcome: Rehearsal) -> str:
 <p class="quiet">Once-per-rev vibration in {escape(first.unit)}; ± is the 95 % interval within the run.</p>
 {_table(["run", "on the rotor", "r/min", *names], run_rows)}
 <h2>Masses</h2>
-<p class="quiet">Relative to the initial state, trial masses off; angles from the reference mark, against rotation.</p>
+<p class="quiet">The correction is relative to the initial state, trial masses off; a trim is added to what is on.
+Angles from the reference mark, against rotation.</p>
 {_table(["step", "plane", "mass", "angle"], mass_rows)}
 <h2>Expected vibration</h2>
 {_table(["step", "point", "amplitude", "at most (95 %)", "unit"], expected_rows)}

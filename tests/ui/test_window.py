@@ -7,6 +7,7 @@ import sys
 
 import pytest
 from PySide6 import QtCore, QtTest, QtWidgets
+from rotor_signal import HOOKUP, rotor
 from stillshaft.acquire import process, simulated
 from stillshaft.ui import page, window
 from stillshaft.ui.session import Placed
@@ -88,6 +89,27 @@ def test_a_recording_is_replayed_on_the_same_page(qtbot, tmp_path):
     assert shown.figures[0].verdict.text() != "no figures yet"
     assert shown.start_stop.text() == "S&tart"
     shown.close()
+
+
+def test_a_sound_input_runs_in_the_window(qtbot, shown, virtual_card, tmp_path):
+    (tmp_path / "h.toml").write_text(HOOKUP)
+    shown.find_inputs.click()
+    assert "sound inputs found" in shown.next_line.text()
+    shown.source.setCurrentText("ALSA/pulse")
+    shown.start_stop.click()
+    assert "needs a hook-up file" in shown.next_line.text()
+    shown.use_hookup(tmp_path / "h.toml")
+    player = virtual_card.play(rotor(20))
+    shown.run_seconds.setCurrentIndex(0)
+    shown.start_stop.click()
+    qtbot.waitUntil(lambda: shown.speed.text().startswith("1500"), timeout=15_000)
+    shown.take.click()
+    qtbot.waitUntil(lambda: shown.job is not None and len(shown.job.runs) == 1, timeout=15_000)
+    player.kill()
+    player.wait()
+    near = shown.job.runs[0].measured.points[0]
+    assert abs(near.z) == pytest.approx(0.2 * 50.0 / 2**0.5, rel=1e-3)
+    shown.start_stop.click()
 
 
 @pytest.mark.parametrize("text", ["heavy", "", "nan", "1e9"])

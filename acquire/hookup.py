@@ -2,31 +2,19 @@
 
 from __future__ import annotations
 
-import re
-import tomllib
-import typing
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
 import msgspec
-from stillshaft.dsp import units
-
-_EXPECTED = {
-    "int": "a whole number",
-    "float": "a number",
-    "str": "a text",
-    "bool": "true or false",
-    "object": "a table",
-    "array": "a list",
-}
+from stillshaft.dsp import tables, units
 
 
 class HookupError(ValueError):
     """A hook-up that cannot be used: the message names the field and says what would be right."""
 
 
-class _Pulse(msgspec.Struct, forbid_unknown_fields=True):
+class _Pulse(tables.Strict):
     input: int = 1
     edge: Literal["rising", "falling", "auto"] = "auto"
     pulses_per_rev: int = 1
@@ -34,7 +22,7 @@ class _Pulse(msgspec.Struct, forbid_unknown_fields=True):
     angle: float = 0.0
 
 
-class _Point(msgspec.Struct, forbid_unknown_fields=True):
+class _Point(tables.Strict):
     name: str
     input: int
     quantity: Literal["acceleration", "velocity", "displacement"]
@@ -48,7 +36,7 @@ class _Point(msgspec.Struct, forbid_unknown_fields=True):
     calibrated: dict[str, Any] | None = None
 
 
-class _File(msgspec.Struct, forbid_unknown_fields=True):
+class _File(tables.Strict):
     format: Literal[1]
     point: list[_Point]
     pulse: _Pulse = msgspec.field(default_factory=_Pulse)
@@ -107,15 +95,9 @@ class Hookup:
 def load_hookup(path: Path) -> Hookup:
     """Read a hook-up file. Raises HookupError with one line that names the file and the field."""
     try:
-        table = tomllib.loads(path.read_bytes().decode("utf-8"))
-    except FileNotFoundError:
-        raise HookupError(f"{path}: there is no such file; name the hook-up file of this machine") from None
-    except OSError as error:
-        raise HookupError(f"{path}: cannot be read: {error.strerror}") from None
-    except UnicodeDecodeError:
-        raise HookupError(f"{path}: is not a text file; a hook-up is TOML") from None
-    except tomllib.TOMLDecodeError as error:
-        raise HookupError(f"{path}: is not valid TOML: {error}") from None
+        table = tables.read(path)
+    except tables.TableError as error:
+        raise HookupError(str(error)) from None
     try:
         return hookup_from(table)
     except HookupError as error:
@@ -125,9 +107,9 @@ def load_hookup(path: Path) -> Hookup:
 def hookup_from(table: dict[str, Any]) -> Hookup:
     """Check the content of a hook-up file. Raises HookupError that names the field."""
     try:
-        file = msgspec.convert(table, _File)
-    except msgspec.ValidationError as error:
-        raise HookupError(plain(str(error))) from None
+        file = tables.checked(table, _File)
+    except tables.TableError as error:
+        raise HookupError(str(error)) from None
     try:
         display = units.vibration_unit(file.display, "display").text
         points = tuple(_point(p, f"point {n}") for n, p in enumerate(file.point, start=1))
@@ -198,28 +180,3 @@ def _whole_input(value: int, where: str) -> None:
 def _finite(value: float, where: str) -> None:
     if not abs(value) < float("inf"):
         raise HookupError(f"{where}: {value} is not a finite number of degrees")
-
-
-def plain(message: str) -> str:
-    """A validation message in plain words: the field first, list entries counted from 1."""
-    text, _, path = message.partition(" - at `$")
-    field = re.sub(r"\[(\d+)\]", lambda m: f" {int(m[1]) + 1}", path.strip("`").lstrip(".")).replace("[...]", "")
-    if found := re.match(r"Object contains unknown field `(.*)`", text):
-        return f"{field + '.' if field else ''}{found[1]}: unknown key; remove it or mend its spelling"
-    if found := re.match(r"Object missing required field `(.*)`", text):
-        return f"{field + '.' if field else ''}{found[1]}: is missing"
-    if found := re.match(r"Expected `(.*)`, got `(.*)`", text):
-        wanted = " or ".join(_EXPECTED.get(kind, kind) for kind in found[1].split(" | "))
-        return f"{field}: must be {wanted}, not {_EXPECTED.get(found[2], found[2])}"
-    if found := re.match(r"Invalid enum value (.*)", text):
-        return f"{field}: must be {_choices(field.split('.')[-1])}, not {found[1]}"
-    return f"{field}: {text[0].lower()}{text[1:]}" if field else text
-
-
-def _choices(field: str) -> str:
-    """The allowed values of a field, in words."""
-    for kind in (_File, _Pulse, _Point):
-        values = typing.get_args(typing.get_type_hints(kind).get(field))
-        if values:
-            return " or ".join(str(v) for v in values)
-    return "another value"

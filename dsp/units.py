@@ -1,6 +1,6 @@
 """Units at the edges: text with a unit becomes a float in SI, and vibration units become a quantity and a factor.
 
-The one file of dsp that every layer may import. In sensitivities and vibration units "g" is 9.80665 m/s², in
+With `tables` the only file of dsp that every layer may import. In sensitivities and vibration units "g" is 9.80665 m/s², in
 masses it is the gram: the caller says which by the unit it asks for.
 """
 

@@ -5,35 +5,27 @@ from __future__ import annotations
 import math
 import os
 import re
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
-import msgspec
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.dsp import units, vectors
+from stillshaft.dsp import tables, units, vectors
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
 
 _DEFAULT_REPEATABILITY = "2 % 2 deg"  # common practice, no source: direct drive, until measured
 _DEFAULT_PLACEMENT = "1 % 2 deg"
-_WORDS = {"int": "a whole number", "float": "a number", "str": "a text", "bool": "true or false", "object": "a table",
-          "array": "a list", "null": "nothing"}  # fmt: skip
 
 
 class RunsError(ValueError):
     """A runs file that cannot be used: the message names the file, the field, and what would be right."""
 
 
-class _Strict(msgspec.Struct, forbid_unknown_fields=True):
-    pass
-
-
-class _Plane(_Strict):
+class _Plane(tables.Strict):
     name: str
     radius: str | None = None
     z: str | None = None
@@ -42,14 +34,14 @@ class _Plane(_Strict):
     cap: str | None = None
 
 
-class _Point(_Strict):
+class _Point(tables.Strict):
     name: str
     angle: float = 0.0
     quantity: Literal["acceleration", "velocity", "displacement"] = "acceleration"
     direction: Literal["radial", "axial"] = "radial"
 
 
-class _Rotor(_Strict):
+class _Rotor(tables.Strict):
     kind: Literal["between bearings", "overhung"] = "between bearings"
     mass: str | None = None
     speed_rpm: float | None = None
@@ -57,23 +49,23 @@ class _Rotor(_Strict):
     centre_of_mass: str | None = None
 
 
-class _Stock(_Strict):
+class _Stock(tables.Strict):
     mass: str
     count: int
 
 
-class _Limit(_Strict):
+class _Limit(tables.Strict):
     point: str
     amplitude: float
 
 
-class _Vector(_Strict):
+class _Vector(tables.Strict):
     amplitude: float
     phase: float | None = None
     spread: float = 0.0
 
 
-class _Piece(_Strict):
+class _Piece(tables.Strict):
     mass: float
     angle: float = 0.0
     radius: str | None = None
@@ -82,13 +74,13 @@ class _Piece(_Strict):
     angle_sd: float | None = None
 
 
-class _Covariance(_Strict):
+class _Covariance(tables.Strict):
     points: list[str]
     matrix: list[list[float]]
     degrees_of_freedom: float | None = None
 
 
-class _Run(_Strict):
+class _Run(tables.Strict):
     name: str
     speed_rpm: float
     vectors: dict[str, _Vector]
@@ -98,9 +90,9 @@ class _Run(_Strict):
     covariance: _Covariance | None = None
 
 
-class _File(_Strict):
+class _File(tables.Strict):
     format: Literal[1]
-    run: list[_Run]
+    run: list[_Run] = []
     plane: list[_Plane] = []
     point: list[_Point] = []
     vibration_unit: str = "mm/s rms"
@@ -170,45 +162,16 @@ class Runs:
 def load_runs(path: Path) -> Runs:
     """Read a runs file. Raises RunsError with one line that names the file and the field."""
     try:
-        text = path.read_bytes().decode("utf-8")
-    except FileNotFoundError:
-        raise RunsError(f"{path}: there is no such file") from None
-    except UnicodeDecodeError:
-        raise RunsError(f"{path}: is not a text file; a runs file is TOML") from None
-    except OSError as error:
-        raise RunsError(f"{path}: cannot be read: {error.strerror}") from None
-    return _checked(text, path)
+        return _checked(tables.read(path), path)
+    except tables.TableError as error:
+        raise RunsError(str(error)) from None
 
 
-def _checked(text: str, path: Path) -> Runs:
+def _checked(table: dict[str, Any], path: Path) -> Runs:
     try:
-        file = msgspec.convert(tomllib.loads(text), _File)
-        return _runs(file, path)
-    except tomllib.TOMLDecodeError as error:
-        raise RunsError(f"{path}: is not valid TOML: {error}") from None
-    except msgspec.ValidationError as error:
-        raise RunsError(f"{path}: {_plain(str(error))}") from None
-    except (RunsError, units.UnitError) as error:
+        return _runs(tables.checked(table, _File), path)
+    except (RunsError, units.UnitError, tables.TableError) as error:
         raise RunsError(f"{path}: {error}") from None
-
-
-def _plain(message: str) -> str:
-    """A validation message in plain words: the field first, list entries counted from 1."""
-    text, _, at = message.partition(" - at `")
-    field = re.sub(
-        r"\[(\d+)\]",
-        lambda m: f" {int(m[1]) + 1}",
-        at.strip("`").removeprefix("key in ").lstrip("$.").replace("[...]", ""),
-    )
-    before = f"{field}." if field else ""
-    if found := re.match(r"Object contains unknown field `(.*)`", text):
-        return f"{before}{found[1]}: unknown key; remove it or mend its spelling"
-    if found := re.match(r"Object missing required field `(.*)`", text):
-        return f"{before}{found[1]}: is missing"
-    if found := re.match(r"Expected `(.*)`, got `(.*)`", text):
-        wanted = " or ".join(_WORDS.get(kind, kind) for kind in found[1].split(" | "))
-        return f"{field}: must be {wanted}, not {_WORDS.get(found[2], found[2])}"
-    return f"{field}: {text[0].lower()}{text[1:]}" if field else text
 
 
 def _percent_and_degrees(text: str, field: str) -> tuple[float, float]:
@@ -411,16 +374,19 @@ def append_run(
     import tomli_w
 
     old = path.read_text(encoding="utf-8") if path.exists() else ""
+    there = _there(path) if old else None
     head: dict[str, Any] = {}
-    if old:
-        _same_unit(old, path, vibration_unit)
-        known = {p["name"] for p in tomllib.loads(old).get("plane", [])}
-    else:
-        known = set()
+    if there is None:
         head = {"format": 1, "vibration_unit": vibration_unit, "mass_unit": mass_unit, "point": list(points)}
+    elif there.vibration_unit != vibration_unit:
+        raise RunsError(
+            f"{path}: vibration_unit is {there.vibration_unit}, but this run is in {vibration_unit}; use one for all runs"
+        )
+    known = set() if there is None else {p.name for p in there.plane}
+    unit_there = mass_unit if there is None else there.mass_unit
+    factor = units.parse(f"1 {mass_unit}", "kg", "mass_unit") / units.parse(f"1 {unit_there}", "kg", "mass_unit")
     added = [plane for plane in dict.fromkeys(m[0] for m in masses) if plane not in known]
     placed: dict[str, list[dict[str, float]]] = {}
-    factor = 1.0 if not old else _mass_factor(old, mass_unit)
     for plane, mass, angle_deg in masses:
         placed.setdefault(plane, []).append({"mass": mass * factor, "angle": angle_deg})
     amplitudes = {p: vectors.amplitude_phase(z) for p, z in vectors_by_point.items()}
@@ -437,10 +403,13 @@ def append_run(
     if placed:
         run["masses"] = {p: pieces[0] if len(pieces) == 1 else pieces for p, pieces in placed.items()}
     # written as tables: an inline list could not be added to by the next run
-    tables = "".join(f"\n[[plane]]\n{tomli_w.dumps({'name': plane})}" for plane in added)
-    fresh = tomli_w.dumps(head) + tables + "\n[[run]]\n" + _as_subtable(tomli_w.dumps(run), "run")
+    fresh_planes = "".join(f"\n[[plane]]\n{tomli_w.dumps({'name': plane})}" for plane in added)
+    fresh = tomli_w.dumps(head) + fresh_planes + "\n[[run]]\n" + _as_subtable(tomli_w.dumps(run), "run")
     whole = (old if not old or old.endswith("\n") else old + "\n") + ("\n" if old else "") + fresh
-    _checked(whole, path)
+    try:
+        _checked(tables.parsed(whole), path)
+    except tables.TableError as error:
+        raise RunsError(f"{path}: cannot be added to: the result {error}") from None
     partial = path.with_name(path.name + ".partial")
     try:
         partial.write_text(whole, encoding="utf-8")
@@ -456,16 +425,10 @@ def _as_subtable(text: str, parent: str) -> str:
     return re.sub(r"^\[(?=[^\[\n]*\]$)", f"[{parent}.", text, flags=re.MULTILINE)
 
 
-def _same_unit(old: str, path: Path, vibration_unit: str) -> None:
+def _there(path: Path) -> _File:
+    """The file as it is, which may have no run yet."""
     try:
-        there = tomllib.loads(old).get("vibration_unit", "mm/s rms")
-    except tomllib.TOMLDecodeError as error:
-        raise RunsError(f"{path}: is not valid TOML: {error}") from None
-    if there != vibration_unit:
-        raise RunsError(f"{path}: vibration_unit is {there}, but this run is in {vibration_unit}; use one for all runs")
-
-
-def _mass_factor(old: str, mass_unit: str) -> float:
-    """What a mass in `mass_unit` is in the file's own unit."""
-    there = tomllib.loads(old).get("mass_unit", "g")
-    return units.parse(f"1 {mass_unit}", "kg", "mass_unit") / units.parse(f"1 {there}", "kg", "mass_unit")
+        return tables.checked(tables.read(path), _File)
+    except tables.TableError as error:
+        text = str(error)
+        raise RunsError(text if text.startswith(str(path)) else f"{path}: {text}") from None

@@ -1,0 +1,104 @@
+"""TOML files at the edges: read as a whole, checked against a description, faults in plain words.
+
+With `units` the only file of dsp that every layer may import.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+import typing
+from pathlib import Path
+from typing import Any, TypeVar
+
+import msgspec
+
+_WORDS = {
+    "int": "a whole number",
+    "float": "a number",
+    "str": "a text",
+    "bool": "true or false",
+    "object": "a table",
+    "array": "a list",
+    "null": "nothing",
+}
+Described = TypeVar("Described", bound=msgspec.Struct)
+
+
+class TableError(ValueError):
+    """A table that cannot be used: the message names the field and says what would be right."""
+
+
+class Strict(msgspec.Struct, forbid_unknown_fields=True):
+    """A described table; a key that it does not have is a fault."""
+
+
+def read(path: Path) -> dict[str, Any]:
+    """Content of a TOML file. Raises TableError that names the file."""
+    try:
+        return parsed(path.read_bytes().decode("utf-8"))
+    except FileNotFoundError:
+        raise TableError(f"{path}: there is no such file") from None
+    except OSError as error:
+        raise TableError(f"{path}: cannot be read: {error.strerror}") from None
+    except UnicodeDecodeError:
+        raise TableError(f"{path}: is not a text file, but should be TOML") from None
+    except TableError as error:
+        raise TableError(f"{path}: {error}") from None
+
+
+def parsed(text: str) -> dict[str, Any]:
+    """Content of TOML text. Raises TableError."""
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise TableError(f"is not valid TOML: {error}") from None
+
+
+def checked(table: dict[str, Any], kind: type[Described]) -> Described:
+    """The table as its description. Raises TableError that names the field, list entries counted from 1."""
+    try:
+        return msgspec.convert(table, kind)
+    except msgspec.ValidationError as error:
+        raise TableError(_plain(str(error), kind)) from None
+
+
+def _plain(message: str, kind: type[msgspec.Struct]) -> str:
+    text, _, at = message.partition(" - at `")
+    path = at.strip("`").removeprefix("key in ").lstrip("$.").replace("[...]", "")
+    field = re.sub(r"\[(\d+)\]", lambda m: f" {int(m[1]) + 1}", path)
+    before = f"{field}." if field else ""
+    if found := re.match(r"Object contains unknown field `(.*)`", text):
+        return f"{before}{found[1]}: unknown key; remove it or mend its spelling"
+    if found := re.match(r"Object missing required field `(.*)`", text):
+        return f"{before}{found[1]}: is missing"
+    if found := re.match(r"Expected `(.*)`, got `(.*)`", text):
+        wanted = " or ".join(_WORDS.get(name, name) for name in found[1].split(" | "))
+        return f"{field}: must be {wanted}, not {_WORDS.get(found[2], found[2])}"
+    if found := re.match(r"Invalid enum value (.*)", text):
+        return f"{field}: must be {_choices(field.split('.')[-1], kind)}, not {found[1]}"
+    return f"{field}: {text[0].lower()}{text[1:]}" if field else text
+
+
+def _choices(field: str, kind: type[msgspec.Struct]) -> str:
+    """The allowed values of a field, in words, looked up in the description and the tables within it."""
+    hints = typing.get_type_hints(kind)
+    values = [v for v in _literals(hints.get(field)) if v is not None]
+    if values:
+        return " or ".join(str(v) for v in values)
+    for hint in hints.values():
+        for inner in (hint, *typing.get_args(hint)):
+            if isinstance(inner, type) and issubclass(inner, msgspec.Struct):
+                found = _choices(field, inner)
+                if found != _ANOTHER:
+                    return found
+    return _ANOTHER
+
+
+_ANOTHER = "another value"
+
+
+def _literals(hint: Any) -> list[Any]:
+    if typing.get_origin(hint) is typing.Literal:
+        return list(typing.get_args(hint))
+    return [value for inner in typing.get_args(hint) for value in _literals(inner)]

@@ -9,8 +9,17 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import vectors
-from stillshaft.solver.influence import Fit, as_reals, fit, real_form
-from stillshaft.solver.runs import Runs
+from stillshaft.solver.influence import (
+    Fit,
+    as_reals,
+    fit,
+    misplaced,
+    probability_of_more,
+    real_form,
+    significance,
+    state_of,
+)
+from stillshaft.solver.runs import Runs, along_and_across
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -97,8 +106,8 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     influence = np.vstack([f.influence for f in fits])
     masses = np.asarray(-np.linalg.lstsq(influence, initial, rcond=None)[0], dtype=np.complex128)
     covariance = _correction_covariance(fits, initial, influence, masses)
-    significance = _significance(fits)
-    determined = [s > 1.0 for s in significance]
+    found = [significance(fits, plane) for plane in range(len(runs.planes))]
+    determined = [f.determined for f in found]
     corrections = _corrections(runs, masses, covariance, determined)
     warnings = [*runs.assumed]
     if len(runs.planes) > 2:
@@ -110,17 +119,18 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
         if any(f.degrees_of_freedom > 0 for f in fits)
         else None
     )
-    p_values = [f.p_value for f in fits if f.p_value is not None]
-    if not p_values:
+    freedom = sum(f.degrees_of_freedom for f in fits)
+    p_value = None if chi_square is None else probability_of_more(chi_square, freedom)
+    if p_value is None:
         warnings.append("repeatability and linearity are not checkable yet: there are only as many runs as unknowns")
-    elif min(p_values) < _REPEATABLE:
+    elif p_value < _REPEATABLE:
         warnings.append(
-            f"the runs do not fit each other (p = {min(p_values):.2g}): was a mass entered wrong, or did the state change?"
+            f"the runs do not fit each other (p = {p_value:.2g}): was a mass entered wrong, or did the state change?"
         )
     reasons = tuple(
-        f'plane "{plane.name}": not determined, because its trial moved no point beyond the scatter; use a larger mass'
-        for plane, known in zip(runs.planes, determined, strict=True)
-        if not known
+        f'plane "{plane.name}": not determined, because {f.reason}'
+        for plane, f in zip(runs.planes, found, strict=True)
+        if f.reason is not None
     )
     return Solution(
         "least-squares",
@@ -130,18 +140,11 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
         _influence(runs, fits),
         float(np.linalg.cond(influence)),
         chi_square,
-        sum(f.degrees_of_freedom for f in fits),
-        min(p_values) if p_values else None,
+        freedom,
+        p_value,
         tuple(warnings),
         reasons,
     )
-
-
-def _state(fitted: Fit, masses: Complex) -> Real:
-    """Matrix that turns errors of the unknowns into errors of v0 + H·w."""
-    points = fitted.initial.size
-    row = np.concatenate([[1.0 + 0.0j], masses])[None, :]
-    return np.asarray(np.kron(np.eye(points), real_form(row)), dtype=np.float64)
 
 
 def _correction_covariance(fits: tuple[Fit, ...], initial: Complex, influence: Complex, masses: Complex) -> Real:
@@ -158,7 +161,7 @@ def _correction_covariance(fits: tuple[Fit, ...], initial: Complex, influence: C
     for fitted in fits:
         points = fitted.initial.size
         here = slice(row, row + points)
-        move = -real_form(inverse[:, here]) @ _state(fitted, masses)
+        move = -real_form(inverse[:, here]) @ state_of(fitted, 1.0, masses)
         for m in range(points):
             for p in range(planes):
                 column = 2 * (m * (planes + 1) + 1 + p)
@@ -169,31 +172,6 @@ def _correction_covariance(fits: tuple[Fit, ...], initial: Complex, influence: C
         covariance += move @ fitted.covariance @ move.T
         row += points
     return covariance
-
-
-def _significance(fits: tuple[Fit, ...]) -> list[float]:
-    """How far each plane's effect, apart from the other planes', stands out of its scatter: above 1 it is real.
-
-    Whitened length of the column of H that the other planes cannot make, over the 95 % point of chi-square.
-    """
-    from scipy.special import chdtri
-
-    planes = fits[0].influence.shape[1]
-    significance = []
-    for plane in range(planes):
-        squared, freedom = 0.0, 0
-        for fitted in fits:
-            column = fitted.influence[:, plane]
-            others = np.delete(fitted.influence, plane, axis=1)
-            # points that the other planes can match exactly tell nothing about this one's size
-            apart = column - others @ np.linalg.lstsq(others, column, rcond=None)[0] if others.size else column
-            index = [2 * (m * (planes + 1) + 1 + plane) + part for m in range(column.size) for part in (0, 1)]
-            scatter = fitted.covariance[np.ix_(index, index)]
-            scatter = scatter + 1e-24 * np.eye(len(index)) * max(1e-300, float(np.abs(column).max()) ** 2)
-            squared += float(as_reals(apart) @ np.linalg.solve(scatter, as_reals(apart)))
-            freedom += 2 * (column.size - others.shape[1])
-        significance.append(squared / float(chdtri(max(2, freedom), 0.05)))
-    return significance
 
 
 def _corrections(runs: Runs, masses: Complex, covariance: Real, determined: list[bool]) -> tuple[Correction, ...]:
@@ -228,8 +206,7 @@ def _additional(
     scatter, row = np.zeros((2 * added.size, 2 * added.size)), 0
     for fitted in fits:
         points = fitted.initial.size
-        row_of_masses = np.concatenate([[0.0j], added])[None, :]
-        state = np.kron(np.eye(points), real_form(row_of_masses))
+        state = state_of(fitted, 0.0, added)
         out = real_form(inverse[:, row : row + points])
         scatter += out @ (fitted.last.covariance + state @ fitted.covariance @ state.T) @ out.T
         row += points
@@ -238,15 +215,15 @@ def _additional(
 
 def _predicted(runs: Runs, fits: tuple[Fit, ...], masses: Complex) -> tuple[Predicted, ...]:
     predicted = []
-    placed = runs.placement[0] ** 2 + runs.placement[1] ** 2
+    relative, angle = runs.placement
+    placed = np.array([along_and_across(complex(w), relative * abs(w), angle * abs(w)) for w in masses])
     for fitted in fits:
-        state = _state(fitted, masses)
-        covariance = state @ fitted.covariance @ state.T
+        state = state_of(fitted, 1.0, masses)
+        covariance = state @ fitted.covariance @ state.T + misplaced(fitted.influence, placed)
         left = fitted.initial + fitted.influence @ masses
-        misplaced = placed * np.sum(np.abs(fitted.influence * masses) ** 2, axis=1)
         for m, point in enumerate(runs.points):
             amplitude, phase_deg = vectors.amplitude_phase(complex(left[m]))
-            spread = float(np.trace(covariance[2 * m : 2 * m + 2, 2 * m : 2 * m + 2])) + float(misplaced[m])
+            spread = float(np.trace(covariance[2 * m : 2 * m + 2, 2 * m : 2 * m + 2]))
             upper = amplitude + _CHI_2_95 * math.sqrt(spread)
             predicted.append(Predicted(point, fitted.speed_rpm, runs.vibration_unit, amplitude, phase_deg, upper))
     return tuple(predicted)

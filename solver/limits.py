@@ -15,7 +15,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import vectors
-from stillshaft.solver.influence import Fit, fit, real_form
+from stillshaft.solver.influence import Fit, fit, real_form, significance, state_of
 from stillshaft.solver.runs import Rotor, Runs, RunsError
 
 Real = NDArray[np.float64]
@@ -107,10 +107,17 @@ def tolerance(grade: str, rotor: Rotor, runs: Runs | None = None) -> Tolerance:
         raise LimitsError('rotor mass: is missing; give it as --rotor-mass "80 kg" or in the [rotor] table')
     if rotor.speed_rpm is None or not 0.0 < rotor.speed_rpm < math.inf:
         raise LimitsError("speed: is missing; give the highest service speed as --speed RPM or in the [rotor] table")
+    if rotor.kind == "between bearings" and rotor.bearing_span_mm is not None and rotor.centre_of_mass_mm is not None:
+        span, centre = rotor.bearing_span_mm, rotor.centre_of_mass_mm
+        if not 0.0 <= centre <= span:
+            raise LimitsError(
+                f"centre of mass: {centre:g} mm is not between the bearings, 0 to {span:g} mm; mend it, or say that the "
+                'rotor is overhung with --overhung or kind = "overhung"'
+            )
     e_per_um, u_per = permissible(number, rotor.mass_kg, rotor.speed_rpm)
     reasons: list[str] = []
     names, limits = _tolerance_planes(u_per, rotor, runs, reasons)
-    residuals = _residuals(runs, len(names), rotor, reasons) if runs is not None else None
+    residuals = _residuals(runs, rotor, reasons) if runs is not None else None
     if runs is None:
         reasons.append("no runs file given: only what is permissible can be told")
     planes = tuple(
@@ -137,32 +144,42 @@ def _tolerance_planes(
     return [p.name for p in runs.planes], [u_per / len(runs.planes)] * len(runs.planes)
 
 
-def _residuals(runs: Runs, planes: int, rotor: Rotor, reasons: list[str]) -> list[tuple[complex, Real]] | None:
+def _residuals(runs: Runs, rotor: Rotor, reasons: list[str]) -> list[tuple[complex, Real]] | None:
     """Residual unbalance (g·mm) with covariance of re and im, for each tolerance plane; None where it cannot be told."""
     if any(p.radius_mm is None for p in runs.planes):
         reasons.append("a plane has no radius: the residual unbalance cannot be told")
         return None
     try:
-        fitted = fit(runs)[-1]
+        fitted = next(f for f in fit(runs) if f.last is runs.runs[-1])
     except RunsError as error:
         reasons.append(f"the residual unbalance cannot be told: {error}")
         return None
-    if len(runs.planes) > len(runs.points):
-        reasons.append("fewer points than planes: the residual unbalance cannot be told")
+    unclear = [
+        f'plane "{plane.name}": the residual unbalance cannot be told, because {found.reason}'
+        for plane, found in ((plane, significance((fitted,), i)) for i, plane in enumerate(runs.planes))
+        if found.reason is not None
+    ]
+    if unclear:
+        reasons.extend(unclear)
         return None
     unbalance, covariance = _unbalance(runs, fitted)
-    if planes == 2 and len(runs.planes) == 2 and rotor.bearing_span_mm and rotor.centre_of_mass_mm is not None:
-        places = [p.z_mm for p in runs.planes]
-        if None in places:
-            reasons.append(
-                "the planes' places along the shaft (z) are not given: their residuals are taken as at the bearings"
-            )
-        else:
-            share = np.array([z for z in places if z is not None]) / rotor.bearing_span_mm
+    if len(runs.planes) > 1 and rotor.bearing_span_mm and rotor.centre_of_mass_mm is not None:
+        places = [p.z_mm for p in runs.planes if p.z_mm is not None]
+        if len(places) == len(runs.planes):
+            share = np.array(places) / rotor.bearing_span_mm
             moved = np.array([1.0 - share, share])
             unbalance = moved @ unbalance
             turn = real_form(moved.astype(np.complex128))
             covariance = turn @ covariance @ turn.T
+        elif len(runs.planes) == 2:
+            reasons.append(
+                "the planes' places along the shaft (z) are not given: their residuals are taken as at the bearings"
+            )
+        else:
+            reasons.append(
+                "the planes' places along the shaft (z) are not given: the residual at the bearings cannot be told"
+            )
+            return None
     return [(complex(u), covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2]) for i, u in enumerate(unbalance)]
 
 
@@ -172,9 +189,8 @@ def _unbalance(runs: Runs, fitted: Fit) -> tuple[NDArray[np.complex128], Real]:
     scale = np.array([(p.radius_mm or 0.0) * runs.kg_per_mass_unit * 1000.0 for p in runs.planes])
     inverse = np.linalg.pinv(fitted.influence)
     masses = inverse @ last.vectors
-    points, planes = fitted.influence.shape
     # H is moved by its own scatter: what it then makes of these masses
-    state = np.kron(np.eye(points), real_form(np.concatenate([[0.0], masses])[None, :]))
+    state = state_of(fitted, 0.0, masses)
     scatter = last.covariance + state @ fitted.covariance @ state.T
     out = real_form(scale[:, None] * inverse)
     return scale * masses, np.asarray(out @ scatter @ out.T)

@@ -19,6 +19,7 @@ Complex = NDArray[np.complex128]
 
 _DEFAULT_REPEATABILITY = "2 % 2 deg"  # common practice, no source: direct drive, until measured
 _DEFAULT_PLACEMENT = "1 % 2 deg"
+_LARGEST = 1e12  # of any number in the file: squares and products of such still fit a float
 
 
 class RunsError(ValueError):
@@ -67,7 +68,7 @@ class _Vector(tables.Strict):
 
 class _Piece(tables.Strict):
     mass: float
-    angle: float = 0.0
+    angle: float  # a position alone does not say it: positions count from the mark, but need not start at it
     radius: str | None = None
     position: int | None = None
     mass_sd: float | None = None
@@ -129,8 +130,8 @@ class Rotor:
 class Run:
     """One run: `vectors` (points,) complex in the displayed unit, `masses` (planes,) complex in the mass unit.
 
-    `covariance` (2M, 2M) is of re and im of each point, repeatability included; `placement_variance` (planes,) is
-    E|error|² of each plane's mass.
+    `covariance` (2M, 2M) is of re and im of each point, repeatability included; `placement_covariance`
+    (planes, 2, 2) is of re and im of each plane's mass.
     """
 
     name: str
@@ -138,7 +139,19 @@ class Run:
     vectors: Complex
     masses: Complex
     covariance: Real
-    placement_variance: Real
+    placement_covariance: Real
+
+
+@dataclass(frozen=True)
+class _SlowRoll:
+    """What the shaft's runout shows at slow roll: `counts` (points,) is 1 where it is to be taken off, else 0.
+
+    `order`: the displayed quantity's differentiations of displacement; each makes runout grow with speed.
+    """
+
+    run: Run
+    counts: Real
+    order: int
 
 
 @dataclass(frozen=True)
@@ -170,8 +183,20 @@ def load_runs(path: Path) -> Runs:
 def _checked(table: dict[str, Any], path: Path) -> Runs:
     try:
         return _runs(tables.checked(table, _File), path)
-    except (RunsError, units.UnitError, tables.TableError) as error:
+    except tables.TableError as error:
+        raise RunsError(f"{path}: {_named(str(error), table)}") from None
+    except (RunsError, units.UnitError) as error:
         raise RunsError(f"{path}: {error}") from None
+
+
+def _named(message: str, table: dict[str, Any]) -> str:
+    """The message with the name of the run or plane added to its number, where it has one."""
+    found = re.match(r"(run|plane|point) (\d+)(?=[.:])", message)
+    if not found:
+        return message
+    entry = table[found[1]][int(found[2]) - 1]
+    name = entry.get("name") if isinstance(entry, dict) else None
+    return f'{found[0]} ("{name}"){message[found.end() :]}' if isinstance(name, str) else message
 
 
 def _percent_and_degrees(text: str, field: str) -> tuple[float, float]:
@@ -186,13 +211,15 @@ def _finite(value: float, field: str, *, lowest: float = -math.inf) -> float:
     if not math.isfinite(value) or value < lowest:
         limit = "" if lowest == -math.inf else f", {lowest:g} or more"
         raise RunsError(f"{field}: {value} must be a finite number{limit}")
+    if abs(value) > _LARGEST:
+        raise RunsError(f"{field}: {value:g} is too large, at most {_LARGEST:g}; is it in the right unit?")
     return value
 
 
 def _length_mm(text: str | None, field: str, *, positive: bool = False) -> float | None:
     if text is None:
         return None
-    value = units.parse(text, "mm", field)
+    value = _finite(units.parse(text, "mm", field), field)
     if positive and value <= 0.0:
         raise RunsError(f'{field}: "{text}" must be above 0')
     return value
@@ -208,11 +235,13 @@ def _runs(file: _File, path: Path) -> Runs:
     _unique([p.name for p in file.plane], "plane")
     _unique([r.name for r in file.run], "run")
     _unique([p.name for p in file.point], "point")
-    unit = units.vibration_unit(file.vibration_unit, "vibration_unit").text
+    unit = units.vibration_unit(file.vibration_unit, "vibration_unit")
     kg = units.parse(f"1 {file.mass_unit}", "kg", "mass_unit")
-    if not file.run:
+    if all(run.kind == "slow roll" for run in file.run):
         raise RunsError("run: there is none; a runs file needs an initial run and a trial run for each plane")
     points = tuple(file.run[0].vectors)
+    if not points:
+        raise RunsError(f'run "{file.run[0].name}".vectors: is empty; give amplitude and phase of at least one point')
     if file.point and set(points) - {p.name for p in file.point}:
         raise RunsError(
             f"run 1.vectors: {sorted(set(points) - {p.name for p in file.point})} are no [[point]] of this file"
@@ -238,13 +267,16 @@ def _runs(file: _File, path: Path) -> Runs:
         )
         if value is None
     )
-    runs = tuple(_run(run, points, planes, repeatability, placement) for run in file.run if run.kind != "slow roll")
+    slow_roll = _slow_roll(file, unit, points, planes, repeatability, placement)
+    runs = tuple(
+        _run(run, points, planes, repeatability, placement, slow_roll) for run in file.run if run.kind != "slow roll"
+    )
     for limit in file.limit:
         if limit.point not in points:
             raise RunsError(f'limit: "{limit.point}" is no point of this file; there is {", ".join(points)}')
         _finite(limit.amplitude, f'limit "{limit.point}".amplitude', lowest=0.0)
     return Runs(
-        path, points, planes, runs, unit, file.mass_unit, kg, _rotor(file.rotor),
+        path, points, planes, runs, unit.text, file.mass_unit, kg, _rotor(file.rotor),
         tuple((m.point, m.amplitude) for m in file.limit), float(tolerance[1]) / 100.0, placement, assumed,
     )  # fmt: skip
 
@@ -270,6 +302,7 @@ def _run(
     planes: tuple[Plane, ...],
     repeatability: tuple[float, float],
     placement: tuple[float, float],
+    slow_roll: _SlowRoll | None,
 ) -> Run:
     where = f'run "{run.name}"'
     _finite(run.speed_rpm, f"{where}.speed_rpm", lowest=1.0)
@@ -286,7 +319,7 @@ def _run(
         amplitude = _finite(vector.amplitude, f"{field}.amplitude", lowest=0.0)
         z[row] = vectors.vector(amplitude, _finite(vector.phase, f"{field}.phase"))
         _finite(vector.spread, f"{field}.spread", lowest=0.0)
-    masses, variance = np.zeros(len(planes), dtype=np.complex128), np.zeros(len(planes))
+    masses, placed = np.zeros(len(planes), dtype=np.complex128), np.zeros((len(planes), 2, 2))
     names = [p.name for p in planes]
     for name, given in run.masses.items():
         if name not in names:
@@ -294,22 +327,51 @@ def _run(
             raise RunsError(f'{where}.masses: "{name}" is no plane of this file; there is {listed}')
         column = names.index(name)
         for piece in given if isinstance(given, list) else [given]:
-            w, w_variance = _piece(piece, planes[column], f'{where}.masses."{name}"', placement)
+            w, w_covariance = _piece(piece, planes[column], f'{where}.masses."{name}"', placement)
             masses[column] += w
-            variance[column] += w_variance
-    measured = _measured_covariance(run, points, where)
-    return Run(run.name, run.speed_rpm, z, masses, measured + _repeatability(z, repeatability), variance)
+            placed[column] += w_covariance
+    covariance = _measured_covariance(run, points, where)
+    if slow_roll is not None:
+        runout = slow_roll.counts * (run.speed_rpm / slow_roll.run.speed_rpm) ** slow_roll.order
+        z = z - runout * slow_roll.run.vectors
+        # its error is the same in all runs; counted anew in each, it widens H a little too
+        covariance = covariance + np.outer(np.repeat(runout, 2), np.repeat(runout, 2)) * slow_roll.run.covariance
+    return Run(run.name, run.speed_rpm, z, masses, covariance + _repeatability(z, repeatability), placed)
 
 
-def _piece(piece: _Piece, plane: Plane, where: str, placement: tuple[float, float]) -> tuple[complex, float]:
-    """Mass of a piece at the plane's own radius, and E|error|² of it."""
+def _slow_roll(
+    file: _File,
+    unit: units.VibrationUnit,
+    points: tuple[str, ...],
+    planes: tuple[Plane, ...],
+    repeatability: tuple[float, float],
+    placement: tuple[float, float],
+) -> _SlowRoll | None:
+    slow = [run for run in file.run if run.kind == "slow roll"]
+    if not slow:
+        return None
+    if len(slow) > 1:
+        raise RunsError(f'run "{slow[1].name}".kind: is a second slow roll; keep one')
+    if not file.point:
+        raise RunsError(
+            f'run "{slow[0].name}".kind: a slow roll is taken off displacement points, but no [[point]] says which '
+            'they are; add one for each point with its quantity, such as quantity = "displacement"'
+        )
+    quantities = {p.name: p.quantity for p in file.point}
+    counts = np.array([float(quantities[p] == "displacement") for p in points])
+    run = _run(slow[0], points, planes, repeatability, placement, None)
+    return _SlowRoll(run, counts, units.differentiations("displacement", unit.quantity))
+
+
+def _piece(piece: _Piece, plane: Plane, where: str, placement: tuple[float, float]) -> tuple[complex, Real]:
+    """Mass of a piece at the plane's own radius, and the covariance (2, 2) of its re and im."""
     mass = _finite(piece.mass, f"{where}.mass")
     angle = _finite(piece.angle, f"{where}.angle")
     radius_mm = _length_mm(piece.radius, f"{where}.radius", positive=True)
     if radius_mm is not None:
         if plane.radius_mm is None:
             raise RunsError(f'{where}.radius: plane "{plane.name}" has none to compare with; give it one')
-        mass *= radius_mm / plane.radius_mm
+        mass = _finite(mass * (radius_mm / plane.radius_mm), f"{where}.radius")
     w = vectors.vector(1.0, angle) * mass
     mass_sd = (
         placement[0] * abs(mass) if piece.mass_sd is None else _finite(piece.mass_sd, f"{where}.mass_sd", lowest=0.0)
@@ -319,17 +381,23 @@ def _piece(piece: _Piece, plane: Plane, where: str, placement: tuple[float, floa
         if piece.angle_sd is None
         else math.radians(_finite(piece.angle_sd, f"{where}.angle_sd", lowest=0.0))
     )
-    return w, mass_sd**2 + (abs(mass) * angle_sd) ** 2
+    return w, along_and_across(w, mass_sd, abs(mass) * angle_sd)
+
+
+def along_and_across(z: complex, along: float, across: float) -> Real:
+    """Covariance (2, 2) of re and im, from standard deviations along and across the vector."""
+    unit = z / abs(z) if z else 1.0 + 0.0j
+    axes = np.array([[unit.real, -unit.imag], [unit.imag, unit.real]])
+    return np.asarray(axes @ np.diag([along**2, across**2]) @ axes.T)
 
 
 def _repeatability(z: Complex, repeatability: tuple[float, float]) -> Real:
     """Run-to-run scatter: relative along, an angle across each vector."""
     covariance = np.zeros((2 * z.size, 2 * z.size))
     for i, value in enumerate(z):
-        unit = value / abs(value) if value else 1.0
-        axes = np.array([[unit.real, -unit.imag], [unit.imag, unit.real]])
-        scatter = np.diag([(repeatability[0] * abs(value)) ** 2, (repeatability[1] * abs(value)) ** 2])
-        covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2] = axes @ scatter @ axes.T
+        size = abs(value)
+        here = slice(2 * i, 2 * i + 2)
+        covariance[here, here] = along_and_across(complex(value), repeatability[0] * size, repeatability[1] * size)
     return covariance
 
 
@@ -345,7 +413,9 @@ def _measured_covariance(run: _Run, points: tuple[str, ...], where: str) -> Real
         raise RunsError(f"{where}.covariance.matrix: must be {size} by {size}, re and im of each point")
     matrix = np.array(given.matrix)
     largest = float(np.abs(matrix).max())
-    if not np.isfinite(matrix).all() or np.abs(matrix - matrix.T).max() > 1e-9 * largest:
+    if not largest <= _LARGEST**2:
+        raise RunsError(f"{where}.covariance.matrix: must be finite, no number above {_LARGEST**2:g}")
+    if np.abs(matrix - matrix.T).max() > 1e-9 * largest:
         raise RunsError(f"{where}.covariance.matrix: must be finite and symmetric")
     if np.linalg.eigvalsh(matrix).min() < -1e-9 * largest:
         raise RunsError(f"{where}.covariance.matrix: is no covariance: some variance in it is negative")
@@ -373,12 +443,12 @@ def append_run(
     """
     import tomli_w
 
-    old = path.read_text(encoding="utf-8") if path.exists() else ""
+    old = path.read_bytes() if path.exists() else b""
     there = _there(path) if old else None
     head: dict[str, Any] = {}
     if there is None:
         head = {"format": 1, "vibration_unit": vibration_unit, "mass_unit": mass_unit, "point": list(points)}
-    elif there.vibration_unit != vibration_unit:
+    elif not _same_unit(there.vibration_unit, vibration_unit, path):
         raise RunsError(
             f"{path}: vibration_unit is {there.vibration_unit}, but this run is in {vibration_unit}; use one for all runs"
         )
@@ -404,15 +474,18 @@ def append_run(
         run["masses"] = {p: pieces[0] if len(pieces) == 1 else pieces for p, pieces in placed.items()}
     # written as tables: an inline list could not be added to by the next run
     fresh_planes = "".join(f"\n[[plane]]\n{tomli_w.dumps({'name': plane})}" for plane in added)
-    fresh = tomli_w.dumps(head) + fresh_planes + "\n[[run]]\n" + _as_subtable(tomli_w.dumps(run), "run")
-    whole = (old if not old or old.endswith("\n") else old + "\n") + ("\n" if old else "") + fresh
+    fresh_run = tomli_w.dumps({"run": run}).replace("[run]", "[[run]]", 1)  # the first line; its own tables follow
+    fresh = (tomli_w.dumps(head) if head else "") + fresh_planes + "\n" + fresh_run
+    if old:
+        fresh = ("" if old.endswith(b"\n") else "\n") + "\n" + fresh
+    whole = old + fresh.encode("utf-8")
     try:
-        _checked(tables.parsed(whole), path)
+        _checked(tables.parsed(whole.decode("utf-8")), path)
     except tables.TableError as error:
         raise RunsError(f"{path}: cannot be added to: the result {error}") from None
     partial = path.with_name(path.name + ".partial")
     try:
-        partial.write_text(whole, encoding="utf-8")
+        partial.write_bytes(whole)
         os.replace(partial, path)
     except OSError as error:
         partial.unlink(missing_ok=True)
@@ -420,9 +493,13 @@ def append_run(
     return added
 
 
-def _as_subtable(text: str, parent: str) -> str:
-    """TOML text of a table's content with its own tables put under `parent`."""
-    return re.sub(r"^\[(?=[^\[\n]*\]$)", f"[{parent}.", text, flags=re.MULTILINE)
+def _same_unit(there: str, given: str, path: Path) -> bool:
+    """True for one unit, however it is spelled."""
+    try:
+        old, new = units.vibration_unit(there, f"{path}: vibration_unit"), units.vibration_unit(given, "vibration_unit")
+    except units.UnitError as error:
+        raise RunsError(str(error)) from None
+    return old.quantity == new.quantity and math.isclose(old.per_si_peak, new.per_si_peak, rel_tol=1e-12)
 
 
 def _there(path: Path) -> _File:

@@ -141,6 +141,66 @@ def test_intervals_cover_and_fits_are_doubted_as_often_as_they_say(tmp_path):
     assert doubted / jobs <= 0.10
 
 
+def test_intervals_cover_where_placing_is_the_largest_error(tmp_path):
+    """400 jobs, 1 % and 2° of placing error unlike along and across, 0.2 % of scatter; binomial bounds of 1 in 1000."""
+    rng, truth = np.random.default_rng(6), -np.linalg.solve(H, V0)
+    mass_covered, angle_covered, jobs = 0, 0, 400
+    for _ in range(jobs):
+        rows = []
+        for name, w in TRIALS:
+            tilt = np.exp(1j * np.deg2rad(2.0) * rng.standard_normal(2))
+            placed = np.array(w) * (1 + 0.01 * rng.standard_normal(2)) * tilt
+            scatter = rng.standard_normal(2) + 1j * rng.standard_normal(2)
+            rows.append((name, (V0 + H @ placed) * (1 + 0.002 * scatter), w))
+        runs = write(tmp_path / "r.toml", rows, repeatability="0.2 % 0.114592 deg", placement="1 % 2 deg")
+        for c, w in zip(correction.solve(runs).corrections, truth, strict=True):
+            mass_covered += abs(c.mass - abs(w)) <= c.mass_ci95
+            off = np.angle(vectors.vector(1.0, c.angle_deg) / w, deg=True)
+            angle_covered += abs(off) <= c.angle_ci95_deg
+    assert 0.92 <= mass_covered / (2 * jobs) <= 0.98
+    assert 0.92 <= angle_covered / (2 * jobs) <= 0.98
+
+
+@pytest.mark.parametrize("variance", [1e12, 1e24])
+def test_a_run_that_says_nothing_leaves_the_masses_open(tmp_path, variance):
+    runs = simulated(tmp_path / "r.toml")
+    for matrix in (np.eye(4), np.ones((4, 4)), np.diag([1.0, 0.0, 0.0, 1.0])):
+        initial = dataclasses.replace(runs.runs[0], covariance=variance * matrix)
+        solution = correction.solve(dataclasses.replace(runs, runs=(initial, *runs.runs[1:])))
+        assert not solution.trusted
+        assert not any(c.determined for c in solution.corrections)
+
+
+def test_planes_that_do_the_same_are_not_told_apart(tmp_path):
+    rng = np.random.default_rng(3)
+    h = np.array([[1.0, 1.001], [0.5j, 0.5005j]])
+    rows = [(n, (V0 + h @ np.array(w)) * (1 + 0.01 * rng.standard_normal(2)), w) for n, w in TRIALS]
+    solution = correction.solve(write(tmp_path / "r.toml", rows, repeatability="1 % 0.6 deg"))
+    assert len(solution.reasons) == 2
+    assert all("cannot be told from the other planes'" in reason for reason in solution.reasons)
+
+
+def test_fewer_points_than_planes_determine_nothing(tmp_path):
+    rows = [(n, [V0[0] + H[0] @ np.array(w)], w) for n, w in TRIALS]
+    solution = correction.solve(write(tmp_path / "r.toml", rows, points=("A",)))
+    assert all("fewer points than planes" in reason for reason in solution.reasons)
+    assert not solution.trusted
+
+
+@pytest.mark.parametrize(("unit", "grows"), [("um p-p", 1.0), ("mm/s rms", 5.0), ("m/s^2 peak", 25.0)])
+def test_runout_is_taken_off_displacement_points_only(tmp_path, unit, grows):
+    """Runout keeps its displacement at any speed: five times the speed shows it 5^n-fold in the nth derivative."""
+    runout = np.array([0.2 - 0.1j, 0.3j])
+    rows = [(n, V0 + H @ np.array(w) + runout * grows * np.array([1, 0]), w) for n, w in TRIALS]
+    quantities = [{"name": "A", "quantity": "displacement"}, {"name": "B", "quantity": "velocity"}]
+    write(tmp_path / "r.toml", [("roll", runout, (0, 0)), *rows], point=quantities, vibration_unit=unit)
+    text = (tmp_path / "r.toml").read_text().replace("speed_rpm = 1500.0", 'kind = "slow roll"\nspeed_rpm = 300.0', 1)
+    (tmp_path / "r.toml").write_text(text)
+    runs = load_runs(tmp_path / "r.toml")
+    np.testing.assert_allclose([run.vectors for run in runs.runs], [V0 + H @ np.array(w) for _, w in TRIALS], rtol=1e-9)
+    assert [run.name for run in runs.runs] == [name for name, _ in TRIALS]
+
+
 def test_a_trial_within_the_scatter_determines_nothing(tmp_path):
     rng = np.random.default_rng(1)
     weak = [("initial", (0, 0)), ("trial left", (0.05, 0)), ("trial right", (0, 5.0j))]
@@ -238,6 +298,23 @@ def test_vibration_is_held_against_the_files_own_limits(tmp_path):
     assert [v.verdict for v in result.vibration] == ["met", "not met"]
 
 
+def test_a_centre_of_mass_outside_the_bearings_is_asked_about():
+    with pytest.raises(limits.LimitsError, match="2500 mm is not between the bearings, 0 to 2400 mm"):
+        limits.tolerance("G6.3", Rotor("between bearings", 100.0, 1500.0, 2400.0, 2500.0))
+
+
+def test_a_residual_is_not_told_of_a_plane_without_a_trial_effect(tmp_path):
+    rng = np.random.default_rng(1)
+    weak = [("initial", (0, 0)), ("trial left", (0.05, 0)), ("trial right", (0, 5.0j))]
+    result = limits.tolerance(
+        "G6.3",
+        Rotor("between bearings", 10.0, 1500.0, None, None),
+        noisy(tmp_path / "r.toml", rng, weak, 0.02, 0.02),
+    )
+    assert all(p.residual_gmm is None for p in result.planes)
+    assert any('plane "left": the residual unbalance cannot be told' in r for r in result.reasons)
+
+
 @pytest.mark.parametrize(("grade", "rotor", "match"), [
     ("G5", Rotor("overhung", 1.0, 1.0, None, None), 'grade "G5": is none; choose one of G0.4'),
     ("heavy", Rotor("overhung", 1.0, 1.0, None, None), 'grade "heavy"'),
@@ -279,6 +356,9 @@ TEXT = RAO.read_text()
         ("speed_rpm = 1480.0", "speed_rpm = 0.0", "speed_rpm: 0.0 must be a finite number, 1 or more"),
         ("format = 1", 'format = 1\nrepeatability = "some"', 'repeatability: "some": write percent and degrees'),
         ("[[plane]]", "[[plane", "is not valid TOML"),
+        ("mass = 10.0", "mass = 1e13", "1e\\+13 is too large, at most 1e\\+12; is it in the right unit"),
+        ("mass = 10.0, angle = 270.0", "mass = 10.0, position = 3", "angle: is missing"),
+        ('name = "initial"', 'name = "initial"\nkind = "slow roll"', "a slow roll is taken off displacement points"),
     ],
 )
 def test_bad_runs_files_are_refused_in_one_line(tmp_path, old, new, match):
@@ -327,6 +407,14 @@ def test_appending_leaves_every_byte_before_it(tmp_path):
     np.testing.assert_allclose(last.vectors, [1.0 + 1.0j, 0.5j], rtol=1e-12)
     assert last.masses[0] == pytest.approx(3.0j)
     assert last.covariance[0, 0] > 1e-4
+
+
+def test_appending_keeps_line_ends_and_takes_a_unit_spelled_otherwise(tmp_path):
+    path = tmp_path / "r.toml"
+    path.write_bytes(TEXT.replace("\n", "\r\n").encode())
+    assert appended(path, vibration_unit="millimeter/second rms") == []
+    assert path.read_bytes().startswith(TEXT.replace("\n", "\r\n").encode())
+    assert load_runs(path).runs[-1].name == "check"
 
 
 def test_appending_makes_a_file_and_names_new_planes(tmp_path):

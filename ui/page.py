@@ -15,7 +15,7 @@ from stillshaft.solver.correction import Solution
 from stillshaft.ui import account, rehearsal, session
 from stillshaft.ui.live import Live, Snapshot
 from stillshaft.ui.plots import PhaseRibbon, VectorCloud
-from stillshaft.ui.theme import SHAPE_WORDS, THEMES, style_sheet
+from stillshaft.ui.theme import SHAPE_WORDS, THEMES, palette, style_sheet
 
 _POLL_MS = 50
 _SIMULATED, _RECORDING = "Simulated rotor", "A recording…"
@@ -23,6 +23,8 @@ _CAUTION = (
     "Before each start: hands out, tools counted, guards closed, masses fixed, nobody in the plane of rotation. "
     "Local rules decide; leave what needs a competent person to one."
 )
+_MASS_NOTE = "Beyond the initial state; angles run against rotation."
+_ROW_PX = 32
 _PLANE, _RADIUS, _MASS, _ANGLE = range(4)
 
 
@@ -47,7 +49,7 @@ def _panel() -> tuple[QtWidgets.QFrame, QtWidgets.QVBoxLayout]:
     frame = QtWidgets.QFrame()
     frame.setObjectName("panel")
     layout = QtWidgets.QVBoxLayout(frame)
-    layout.setContentsMargins(12, 10, 12, 10)
+    layout.setContentsMargins(12, 8, 12, 8)
     layout.setSpacing(6)
     return frame, layout
 
@@ -220,13 +222,13 @@ class Window(QtWidgets.QMainWindow):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(8)
         layout.addWidget(self._masses_panel())
-        layout.addWidget(self._runs_panel(), 1)
         layout.addWidget(self._correction_panel())
+        layout.addWidget(self._runs_panel(), 1)
         area = QtWidgets.QScrollArea()
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setWidget(inner)
-        area.setFixedWidth(430)
+        area.setFixedWidth(418)
         area.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
         self._job_area = area
         return area
@@ -251,7 +253,7 @@ class Window(QtWidgets.QMainWindow):
         self.masses.setTabKeyNavigation(False)
         self.masses.itemChanged.connect(self._mass_typed)
         inside.addWidget(self.masses)
-        self.mass_note = _label("Angles from the mark, against rotation. Beyond the initial state.", "quiet", wrap=True)
+        self.mass_note = _label(_MASS_NOTE, "quiet", wrap=True)
         inside.addWidget(self.mass_note)
         row = QtWidgets.QHBoxLayout()
         self.run_name = QtWidgets.QLineEdit("initial")
@@ -270,26 +272,29 @@ class Window(QtWidgets.QMainWindow):
 
     def _runs_panel(self) -> QtWidgets.QWidget:
         frame, inside = _panel()
-        inside.addWidget(_label("Runs", "heading"))
         self.runs = QtWidgets.QTableWidget(0, 0)
         self.runs.setAccessibleName("Runs taken: speed, amplitude and phase of each point")
         self.runs.verticalHeader().hide()
         self.runs.setEditTriggers(QtWidgets.QAbstractItemView.EditTrigger.NoEditTriggers)
         self.runs.setTabKeyNavigation(False)
-        self.runs.setMinimumHeight(120)
-        self.runs.setWordWrap(True)
+        self.runs.setMinimumHeight(92)
+        self.runs.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Ignored)
         inside.addWidget(self.runs, 1)
         return frame
 
     def _correction_panel(self) -> QtWidgets.QWidget:
         frame, inside = _panel()
-        inside.addWidget(_label("Correction", "heading"))
+        self.put_on = _button("&Enter above", self._put_on)
+        self.put_on.setAccessibleName("Enter the correction as the masses of the next run")
+        self.put_on.setEnabled(False)
+        row = QtWidgets.QHBoxLayout()
+        row.addWidget(_label("Correction", "heading"))
+        row.addStretch(1)
+        row.addWidget(self.put_on)
+        inside.addLayout(row)
         self.correction = _label("Needs the initial run and a trial run for each plane.", wrap=True)
         self.correction.setTextInteractionFlags(QtCore.Qt.TextInteractionFlag.TextSelectableByMouse)
         inside.addWidget(self.correction)
-        self.put_on = _button("&Enter it as the next masses", self._put_on)
-        self.put_on.setEnabled(False)
-        inside.addWidget(self.put_on)
         return frame
 
     # what is chosen
@@ -297,6 +302,7 @@ class Window(QtWidgets.QMainWindow):
     def set_theme(self, name: str) -> None:
         """Recolour everything."""
         theme = THEMES[name]
+        QtWidgets.QApplication.setPalette(palette(theme))
         self.setStyleSheet(style_sheet(theme))
         self.cloud.set_theme(theme)
         self.ribbon.set_theme(theme)
@@ -322,7 +328,9 @@ class Window(QtWidgets.QMainWindow):
         header = self.runs.horizontalHeader()
         header.setFixedHeight(46)
         header.setDefaultAlignment(QtCore.Qt.AlignmentFlag(0x84 | int(QtCore.Qt.TextFlag.TextWordWrap)))
-        header.setSectionResizeMode(QtWidgets.QHeaderView.ResizeMode.Stretch)
+        for column in range(1, self.runs.columnCount()):
+            self.runs.setColumnWidth(column, 56 if column == 1 else 98)
+        header.setSectionResizeMode(0, QtWidgets.QHeaderView.ResizeMode.Stretch)
 
     def _fill_planes(self, count: int) -> None:
         if self.job is not None:
@@ -335,8 +343,8 @@ class Window(QtWidgets.QMainWindow):
             name, radius = (planes[row].name, planes[row].radius_mm) if planes else (f"plane {row + 1}", 100.0)
             for column, text in enumerate((name, f"{radius:g}", "0", "0")):
                 self.masses.setItem(row, column, QtWidgets.QTableWidgetItem(text))
-            self.masses.setRowHeight(row, 40)
-        self.masses.setFixedHeight(40 * count + 34)
+            self.masses.setRowHeight(row, _ROW_PX)
+        self.masses.setFixedHeight(_ROW_PX * count + 34)
         self.masses.blockSignals(False)
 
     def _mass_typed(self, item: QtWidgets.QTableWidgetItem) -> None:
@@ -357,7 +365,7 @@ class Window(QtWidgets.QMainWindow):
         self.masses.blockSignals(True)
         item.setData(QtCore.Qt.ItemDataRole.UserRole, f"{value:g}")
         self.masses.blockSignals(False)
-        self.mass_note.setText("Angles from the mark, against rotation. Beyond the initial state.")
+        self.mass_note.setText(_MASS_NOTE)
 
     def _item(self, row: int, column: int) -> QtWidgets.QTableWidgetItem:
         item = self.masses.item(row, column)
@@ -593,8 +601,11 @@ class Window(QtWidgets.QMainWindow):
                 amplitude, phase_deg = vectors.amplitude_phase(point.z)
                 texts.append(f"{amplitude:.2f} ∠ {phase_deg:.0f}°")
             for column, text in enumerate(texts):
-                self.runs.setItem(row, column, QtWidgets.QTableWidgetItem(text))
-            self.runs.setRowHeight(row, 30)
+                item = QtWidgets.QTableWidgetItem(text)
+                item.setToolTip(text)
+                self.runs.setItem(row, column, item)
+            self.runs.setRowHeight(row, 26)
+        self.runs.scrollToBottom()
 
     def _solve(self) -> None:
         assert self.job is not None
@@ -609,7 +620,7 @@ class Window(QtWidgets.QMainWindow):
             self._say(self._advice)
             return
         checked = len(self.job.runs) >= len(self.job.planes) + 2
-        lines = ["Add to what is on now:"] if checked else []
+        lines = ["Add to what is on now:" if checked else "With the trial masses off:"]
         for c in self.solution.additional if checked else self.solution.corrections:
             if not c.determined:
                 lines.append(f"{c.plane}: not determined")
@@ -619,14 +630,10 @@ class Window(QtWidgets.QMainWindow):
                 account.with_interval(c.angle_deg, c.angle_ci95_deg),
             )
             lines.append(f"{c.plane}: {mass} {c.unit} at {angle}°")
-        lines.append("Then expect:" if checked else "Trial masses off. Then expect:")
-        lines += [
-            f"{p.point}: {p.amplitude:.2f}, at most {p.amplitude_upper95:.2f} {p.unit}" for p in self.solution.predicted
-        ]
+        lines += [f"expect at {p.point} at most {p.amplitude_upper95:.2f} {p.unit}" for p in self.solution.predicted]
         self.correction.setText("\n".join(lines))
         usable = all(c.determined for c in self.solution.corrections)
         self.put_on.setEnabled(usable)
-        QtCore.QTimer.singleShot(0, lambda: self._job_area.ensureWidgetVisible(self.put_on))
         self._advice = self._where_it_stands() if usable else "The trial said too little: repeat it with a larger mass."
         self._say(self._advice)
 

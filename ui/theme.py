@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from PySide6 import QtGui
+
 
 @dataclass(frozen=True)
 class Theme:
@@ -48,10 +50,28 @@ SHAPES = ("o", "s", "d", "t")  # of the points, in the order of `Theme.points`
 SHAPE_WORDS = ("●", "■", "◆", "▼")
 
 
+def palette(theme: Theme) -> QtGui.QPalette:
+    """Colours for what Qt draws itself: a style sheet on a combo box would take its arrow away."""
+    made, role = QtGui.QPalette(), QtGui.QPalette.ColorRole
+    for roles, colour in (
+        ((role.Window,), theme.ground),
+        ((role.Base, role.AlternateBase, role.Button, role.ToolTipBase), theme.panel),
+        ((role.WindowText, role.Text, role.ButtonText, role.ToolTipText), theme.text),
+        ((role.PlaceholderText,), theme.quiet),
+        ((role.Highlight,), theme.accent),
+        ((role.HighlightedText,), theme.on_accent),
+    ):
+        for each in roles:
+            made.setColor(each, QtGui.QColor(colour))
+    for each in (role.WindowText, role.Text, role.ButtonText):
+        made.setColor(QtGui.QPalette.ColorGroup.Disabled, each, QtGui.QColor(theme.quiet))
+    return made
+
+
 def style_sheet(theme: Theme) -> str:
     """The window's style in Qt's own language."""
     return f"""
-    QWidget {{ background: {theme.ground}; color: {theme.text}; font-size: 14px; }}
+    QWidget {{ font-size: 14px; }}
     QFrame#panel, QFrame#panel QLabel {{ background: {theme.panel}; }}
     QFrame#panel {{ border: 1px solid {theme.line}; border-radius: 6px; }}
     QLabel#quiet {{ color: {theme.quiet}; }}
@@ -61,17 +81,15 @@ def style_sheet(theme: Theme) -> str:
     QLabel#next {{ font-size: 17px; font-weight: 600; padding: 6px; }}
     QPushButton {{ background: {theme.panel}; border: 1px solid {theme.quiet}; border-radius: 6px;
         padding: 6px 14px; min-height: 28px; }}
-    QPushButton:focus, QComboBox:focus, QLineEdit:focus, QTableWidget:focus
-        {{ border: 2px solid {theme.accent}; }}
+    QPushButton:focus, QLineEdit:focus, QTableWidget:focus {{ border: 2px solid {theme.accent}; }}
     QPushButton:disabled {{ color: {theme.quiet}; border-color: {theme.line}; }}
     QPushButton#main {{ background: {theme.accent}; color: {theme.on_accent}; font-weight: 600;
         border-color: {theme.accent}; }}
     QPushButton#main:disabled {{ background: {theme.ground}; color: {theme.quiet}; border-color: {theme.line}; }}
     QPushButton#main:focus {{ border: 2px solid {theme.text}; }}
-    QComboBox, QLineEdit {{ background: {theme.panel}; border: 1px solid {theme.quiet};
-        border-radius: 4px; padding: 2px 6px; min-height: 34px; }}
-    QComboBox QAbstractItemView {{ background: {theme.panel}; selection-background-color: {theme.accent};
-        selection-color: {theme.on_accent}; }}
+    QLineEdit {{ background: {theme.panel}; border: 1px solid {theme.quiet}; border-radius: 4px; padding: 2px 6px;
+        min-height: 34px; }}
+    QComboBox {{ min-height: 38px; }}
     QTableWidget {{ background: {theme.panel}; border: 1px solid {theme.line}; gridline-color: {theme.line}; }}
     QTableWidget::item:selected {{ background: {theme.accent}; color: {theme.on_accent}; }}
     QHeaderView::section {{ background: {theme.ground}; border: none; padding: 4px; font-weight: 600; }}

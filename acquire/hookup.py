@@ -9,6 +9,8 @@ from typing import Any, Literal
 import msgspec
 from stillshaft.dsp import tables, units
 
+_MOST_MARKS = 400
+
 
 class HookupError(ValueError):
     """A hook-up that cannot be used: the message names the field and says what would be right."""
@@ -48,11 +50,16 @@ class _File(tables.Strict):
 
 @dataclass(frozen=True)
 class PulseInput:
-    """The once-per-rev pulse: `index` counts inputs from 0; `angle_deg` is the stator angle of its sensor."""
+    """The pulse: `index` counts inputs from 0; `angle_deg` is the stator angle of its sensor.
+
+    `pulses_per_rev` counts the positions on one revolution; `reference` says how the mark 0 is known among several.
+    """
 
     index: int
     edge: str
     angle_deg: float
+    pulses_per_rev: int = 1
+    reference: str = "single"
 
 
 @dataclass(frozen=True)
@@ -117,11 +124,7 @@ def hookup_from(table: dict[str, Any]) -> Hookup:
         raise HookupError(str(error)) from None
     if not points:
         raise HookupError("point: there is none; a hook-up needs at least one [[point]]")
-    if file.pulse.pulses_per_rev != 1 or file.pulse.reference != "single":
-        raise HookupError(
-            f"pulse.pulses_per_rev: {file.pulse.pulses_per_rev} with reference {file.pulse.reference!r} "
-            "cannot be used yet; leave one mark on the shaft"
-        )
+    _pulses_of_a_revolution(file.pulse)
     _whole_input(file.pulse.input, "pulse.input")
     _finite(file.pulse.angle, "pulse.angle")
     used = {file.pulse.input - 1: "the pulse"}
@@ -138,7 +141,10 @@ def hookup_from(table: dict[str, Any]) -> Hookup:
             )
         used[point.index] = f'point "{point.name}"'
         names.add(point.name)
-    return Hookup(PulseInput(file.pulse.input - 1, file.pulse.edge, file.pulse.angle), points, display, table)
+    pulse = PulseInput(
+        file.pulse.input - 1, file.pulse.edge, file.pulse.angle, file.pulse.pulses_per_rev, file.pulse.reference
+    )
+    return Hookup(pulse, points, display, table)
 
 
 def with_edge(hookup: Hookup, edge: str) -> Hookup:
@@ -170,6 +176,16 @@ def _point(point: _Point, where: str) -> Point:
         units.parse(point.delay, "s", f"{where}.delay"),
         corners,
     )
+
+
+def _pulses_of_a_revolution(pulse: _Pulse) -> None:
+    count, reference = pulse.pulses_per_rev, pulse.reference
+    if not 1 <= count <= _MOST_MARKS:
+        raise HookupError(f"pulse.pulses_per_rev: {count} is not possible; give 1 to {_MOST_MARKS}")
+    if count == 1 and reference != "single":
+        raise HookupError(f'pulse.reference: one mark has no "{reference}" one; leave reference out')
+    if reference == "missing" and count < 3:
+        raise HookupError(f"pulse.pulses_per_rev: {count} with one missing; it counts the missing mark too, 3 or more")
 
 
 def _whole_input(value: int, where: str) -> None:

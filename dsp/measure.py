@@ -8,19 +8,22 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Protocol
+from typing import Any, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp import edges, spectrum, steadiness, tach, units, vectors
 from stillshaft.dsp import order as orders
-from stillshaft.dsp import spectrum, steadiness, tach, units, vectors
 
 Real = NDArray[np.float64]
+Samples = NDArray[np.floating[Any]]
 Complex = NDArray[np.complex128]
 
 HARMONICS = 5
 _NEEDED_AFTER = 8  # pulses after a block before it is worked out: its spline sees so many
 _SHORTEST_BLOCK_S = 0.04  # at high speed a block is more revolutions
+_SOLVE_S = 0.1  # at most ten times a second
+_LONGEST_WAIT_S = 20.0  # samples kept while no pulse comes
 _FULL_SCALE = 0.999
 
 
@@ -35,6 +38,10 @@ class PulseChannel(Protocol):
     def index(self) -> int: ...  # noqa: D102
     @property
     def edge(self) -> str: ...  # noqa: D102
+    @property
+    def pulses_per_rev(self) -> int: ...  # noqa: D102
+    @property
+    def reference(self) -> str: ...  # noqa: D102
 
 
 class PointChannel(Protocol):
@@ -56,7 +63,7 @@ class PointChannel(Protocol):
 
 @dataclass(frozen=True)
 class Speed:
-    """Speed over the record, r/min, and how the pulses were."""
+    """Speed over the record, r/min, and how the pulses were; `pulse_scatter_us` is one edge's standard deviation."""
 
     mean_rpm: float
     min_rpm: float
@@ -64,6 +71,7 @@ class Speed:
     pulses: int
     missing_pulses: int
     extra_pulses: int
+    pulse_scatter_us: float
 
 
 @dataclass(frozen=True)
@@ -125,48 +133,55 @@ class Measuring:
         self.frames = 0
         self._pulse, self._points, self._order = pulse, tuple(points), order
         self._unit = units.vibration_unit(display)
-        self._follower = tach.EdgeFollower(rate_hz, pulse.edge)
+        self._follower = edges.EdgeFollower(rate_hz, pulse.edge)
         self._levels = spectrum.BandLevel(rate_hz, len(self._points))
-        self._pieces: list[Real] = []  # vibration not yet worked out; the first begins at self._first
+        self._turned = tach.RevolutionFollower(pulse.pulses_per_rev, pulse.reference)
+        self._pieces: list[Samples] = []  # vibration not yet worked out; the first begins at self._first
         self._first = 0
         self._blocks: list[orders.BlockEquations] = []
         self._worked_out = -math.inf  # frame of the pulse that the next block begins with
-        self._numbered = 0  # pulses when the revolutions were last numbered
-        self._revolutions: tach.Revolutions | None = None
+        self._numbered_at = 0  # frame
         self._at_full_scale = np.zeros(len(self._points), dtype=np.int64)
+        self._wanted = [p.index for p in self._points]
         self._low = np.full(len(self._points), np.inf)
         self._high = np.full(len(self._points), -np.inf)
 
     def feed(self, samples: NDArray[np.generic]) -> None:
         """Take the next samples. Raises MeasureError for a value that is not finite."""
-        wanted = [self._pulse.index, *(p.index for p in self._points)]
-        taken = np.asarray(samples[:, wanted], dtype=np.float64)
-        if not np.isfinite(taken).all():
-            frame, channel = (int(i) for i in np.argwhere(~np.isfinite(taken))[0])
-            raise MeasureError(
-                f"input {wanted[channel] + 1} has a value that is not finite at "
-                f"{(self.frames + frame) / self.rate_hz:.3f} s: the file is damaged; record again"
-            )
-        vibration = taken[:, 1:]
-        self._at_full_scale += np.count_nonzero(np.abs(vibration) >= _FULL_SCALE, axis=0)
+        kind = np.float64 if samples.dtype == np.float64 else np.float32
+        vibration: Samples = np.ascontiguousarray(samples[:, self._wanted], dtype=kind)
+        pulse = np.asarray(samples[:, self._pulse.index], dtype=np.float64)
         if vibration.size:
-            self._low = np.minimum(self._low, vibration.min(axis=0))
-            self._high = np.maximum(self._high, vibration.max(axis=0))
-        self.frames += taken.shape[0]
+            low, high = _extremes(vibration)
+            if not np.isfinite(low + high).all() or not np.isfinite(pulse.min() + pulse.max()):
+                self._refuse_not_finite(samples)
+            self._low, self._high = np.minimum(self._low, low), np.maximum(self._high, high)
+            if max(-low.min(), high.max()) >= _FULL_SCALE:
+                self._at_full_scale += np.count_nonzero(np.abs(vibration) >= _FULL_SCALE, axis=0)
+        self.frames += vibration.shape[0]
         self._pieces.append(vibration)
-        self._levels.feed(vibration)
-        self._follower.feed(taken[:, 0])
+        self._levels.feed(vibration.astype(np.float64, copy=False))
+        self._follower.feed(pulse)
         self._work_out(last=False)
+
+    def _refuse_not_finite(self, samples: NDArray[np.generic]) -> None:
+        wanted = [self._pulse.index, *self._wanted]
+        frame, channel = (int(i) for i in np.argwhere(~np.isfinite(samples[:, wanted]))[0])
+        raise MeasureError(
+            f"input {wanted[channel] + 1} has a value that is not finite at "
+            f"{(self.frames + frame) / self.rate_hz:.3f} s: the file is damaged; record again"
+        )
 
     def _work_out(self, *, last: bool) -> None:
         """Turn the revolutions that are complete into blocks."""
-        found = sum(f.size for f in self._follower.frames)
-        if not found or (not last and found < self._numbered + orders.REVOLUTIONS_PER_BLOCK):
+        self._turned.feed(*self._follower.take())
+        if not self._turned.edges or (not last and self.frames < self._numbered_at + _SOLVE_S * self.rate_hz):
+            self._forget(self.frames - int(_LONGEST_WAIT_S * self.rate_hz))
             return
-        self._numbered = found
+        self._numbered_at = self.frames
         try:
-            self._revolutions = turned = tach.number_revolutions(self._follower.result().frames)
-        except tach.TachError:
+            turned = self._number()
+        except edges.TachError:
             if last:
                 raise
             return
@@ -183,6 +198,20 @@ class Measuring:
             begin, self._worked_out = end, float(turned.frames[end])
         if begin < turned.frames.size:
             self._forget(math.floor(turned.frames[begin]))
+            self._turned.drop_before(float(turned.frames[begin]))
+
+    def _number(self) -> tach.Revolutions:
+        pulse = self._pulse
+        if pulse.pulses_per_rev > 1 and pulse.reference == "single":
+            self._turned.marks = 1
+            turned = self._turned.newest()
+            rpm = 60.0 * self.rate_hz * np.ptp(turned.numbers) / np.ptp(turned.frames) / pulse.pulses_per_rev
+            raise edges.TachError(
+                f"{pulse.pulses_per_rev} pulses per revolution and none of them marked as the first: the speed is "
+                f'{rpm:.1f} r/min, but there is no phase; say how the first is known: pulse.reference = "missing", '
+                '"wide" or "unequal"'
+            )
+        return self._turned.newest()
 
     def _revolutions_per_block(self, turned: tach.Revolutions, last: bool) -> int:
         """Four revolutions, more at high speed; fewer in a record too short for two such blocks."""
@@ -197,8 +226,8 @@ class Measuring:
         first = math.ceil(turned.frames[begin])
         beyond = math.ceil(turned.frames[end])
         samples = self._samples(first, beyond)
-        angle, speed = tach.angle_between(turned, begin, end, np.arange(first, beyond, dtype=np.float64))
-        mean_speed = float(speed.mean()) * self.rate_hz
+        span = turned.frames[end] - turned.frames[begin]
+        mean_speed = 2.0 * np.pi * float(turned.numbers[end] - turned.numbers[begin]) / span * self.rate_hz
         highest = max(1, min(HARMONICS, int(0.45 * self.rate_hz / (mean_speed / (2.0 * np.pi)))))
         if self._order * mean_speed / (2.0 * np.pi) > 0.45 * self.rate_hz:
             raise MeasureError(
@@ -207,27 +236,29 @@ class Measuring:
                 f"{self.rate_hz:.0f} Hz; choose a lower order or record faster"
             )
         self._blocks.append(
-            orders.block_equations(
+            orders.compressed_equations(
                 samples,
-                angle,
+                lambda at: tach.angle_between(turned, begin, end, at + first)[0],
                 orders.columns_of(self._order, highest),
                 int(turned.numbers[end] - turned.numbers[begin]),
                 0.5 * (first + beyond) / self.rate_hz,
                 mean_speed,
+                self.rate_hz,
             )
         )
 
-    def _samples(self, first: int, beyond: int) -> Real:
-        if len(self._pieces) > 1:
-            self._pieces = [np.concatenate(self._pieces)]
-        return self._pieces[0][first - self._first : beyond - self._first]
+    def _samples(self, first: int, beyond: int) -> Samples:
+        parts, at = [], self._first
+        for piece in self._pieces:
+            if at + piece.shape[0] > first and at < beyond:
+                parts.append(piece[max(0, first - at) : beyond - at])
+            at += piece.shape[0]
+        return parts[0] if len(parts) == 1 else np.concatenate(parts)
 
     def _forget(self, frame: int) -> None:
         """Drop samples before a frame."""
-        if frame - self._first > 0 and self._pieces:
-            whole = np.concatenate(self._pieces)
-            self._pieces = [whole[frame - self._first :].copy()]
-            self._first = frame
+        while self._pieces and self._first + self._pieces[0].shape[0] <= frame:
+            self._first += self._pieces.pop(0).shape[0]
 
     def result(self, *, last: bool = True) -> Measurement:
         """The measurement so far; `last` says that no more samples will come.
@@ -240,14 +271,13 @@ class Measuring:
             self._follower.finish()
             self._work_out(last=True)
         self._check_channels()
-        if self._revolutions is None or len(self._blocks) < 2:
-            found = sum(f.size for f in self._follower.frames)
-            raise self._follower.problem or tach.TachError(
-                f"{found} pulses in {self.frames / self.rate_hz:.1f} s: need 3 or more; "
+        if len(self._blocks) < 2:
+            raise self._follower.problem or edges.TachError(
+                f"{self._turned.edges} pulses in {self.frames / self.rate_hz:.1f} s: need 3 or more; "
                 "check the pulse sensor or record longer"
             )
         pooled = orders.pooled([b for b in self._blocks if b.gram.shape == self._blocks[0].gram.shape])
-        return self._measurement(pooled, self._revolutions)
+        return self._measurement(pooled, self._turned.whole())
 
     def _check_channels(self) -> None:
         for point, low, high, clipped in zip(self._points, self._low, self._high, self._at_full_scale, strict=True):
@@ -292,7 +322,6 @@ class Measuring:
                 )
             )
         reasons = [f"{p.name}: {reason}" for p in points for reason in p.steadiness.reasons]
-        edges = self._follower.result()
         return Measurement(
             Speed(
                 float(mean_rpm),
@@ -301,6 +330,7 @@ class Measuring:
                 turned.frames.size,
                 turned.missing,
                 turned.extra,
+                1e6 * turned.scatter_frames / self.rate_hz,
             ),
             self._order,
             self._unit.text,
@@ -310,8 +340,8 @@ class Measuring:
             pooled.times_s,
             self.frames / self.rate_hz,
             self.rate_hz,
-            edges.edge,
-            edges.mark_share,
+            self._follower.edge,
+            self._follower.mark_share,
             tuple(reasons),
         )
 
@@ -323,6 +353,18 @@ class Measuring:
             * vectors.quantity_factor(point.quantity, self._unit.quantity, frequency_hz)
             * self._unit.per_si_peak
         )
+
+
+def _extremes(samples: Samples) -> tuple[Real, Real]:
+    """Lowest and highest value of each channel; many frames are looked at side by side, which is quicker."""
+    frames, channels = samples.shape
+    folded = samples[: frames // 64 * 64].reshape(-1, 64 * channels)
+    rest = samples[frames // 64 * 64 :]
+    low, high = (
+        f(np.concatenate([f(folded, axis=0).reshape(64, channels), rest]) if folded.size else rest, axis=0)
+        for f in (np.min, np.max)
+    )
+    return low.astype(np.float64), high.astype(np.float64)
 
 
 def to_json(measurement: Measurement) -> dict[str, object]:
@@ -352,6 +394,7 @@ def to_json(measurement: Measurement) -> dict[str, object]:
             "pulses": measurement.speed.pulses,
             "missing_pulses": measurement.speed.missing_pulses,
             "extra_pulses": measurement.speed.extra_pulses,
+            "pulse_scatter_us": measurement.speed.pulse_scatter_us,
         },
         "order": measurement.order,
         "points": points,

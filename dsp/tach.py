@@ -1,177 +1,124 @@
-"""From the pulse channel to the shaft angle: edges to a fraction of a sample, revolutions numbered, a spline through.
+"""From pulse edges to the shaft angle: marks told apart, revolutions numbered, a cubic spline through.
 
-Edges are crossings of the level half-way between the mean just before and the mean just after the edge, so slow sag
-of an AC-coupled pulse does not move them; the crossing itself is found on the sinc-interpolated signal, because a
-straight line between two samples of a fast edge is wrong by a large part of a sample.
+Marks that come as expected need no more than a count. Where a quick look at the intervals finds a doubt, a dynamic
+programme weighs every way to read the edges as marks that are there, marks that are missing and edges that are none.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.edges import TachError
 
 Real = NDArray[np.float64]
+Whole = NDArray[np.int64]
 
-_HALF_TAPS = 16  # of the sinc interpolation on each side of an edge
-_LEVEL_SAMPLES = 32  # at most so many on each side make the local levels
-_KAISER_BETA = 8.0
-_MINIMUM_SEPARATION = 4.0  # levels this many robust deviations apart are a pulse; noise alone gives about 2.3
+REFERENCES = ("single", "missing", "wide", "unequal")  # how the mark 0 is recognised among several
 _MEDIAN_REACH = 4  # intervals on either side that make the local period
 _SPREAD_OF_REGULAR = 0.2  # intervals within 20 % of the local period need no repair
 _SPLINE_REACH = 8  # pulses beyond a span that its spline sees: further ones count less than 1e-4
-
-
-class TachError(ValueError):
-    """A pulse channel that gives no shaft angle: the message says why and what to do."""
-
-
-@dataclass(frozen=True)
-class Edges:
-    """Leading edges of a stretch of pulse signal.
-
-    `frames` are positions in samples (float, ascending); `edge` is "rising" or "falling", which is how "auto" was
-    resolved; `mark_share` is the part of a revolution that the mark covers; `levels` are the low and high level.
-    """
-
-    frames: Real
-    edge: str
-    mark_share: float
-    levels: tuple[float, float]
-
-
-def _levels(x: Real) -> tuple[float, float, float]:
-    """Low level, high level and the robust deviation about the one that holds more samples."""
-    middle = 0.5 * (float(x.min()) + float(x.max()))
-    low = high = middle
-    for _ in range(4):
-        above = x > middle
-        low, high = float(np.median(x[~above])), float(np.median(x[above])) if above.any() else middle
-        middle = 0.5 * (low + high)
-    above = x > middle
-    wider = x[above] if np.count_nonzero(above) > x.size / 2 else x[~above]
-    return low, high, 1.4826 * float(np.median(np.abs(wider - np.median(wider))))
-
-
-def _refined(x: Real, before: NDArray[np.int64], after: NDArray[np.int64], dwell: NDArray[np.int64]) -> Real:
-    """Positions of the crossings between samples `before` and `after`, of edges with room on both sides.
-
-    `dwell` is how many samples the level lasts on the shorter side. Newton steps on the Kaiser-windowed sinc
-    interpolation; the slope bounds each step to half a sample.
-    """
-    middle = 0.5 * (before + after)
-    rise = after - before
-    room = np.minimum(_LEVEL_SAMPLES, np.maximum(2, (0.7 * dwell).astype(np.int64) - rise))
-    reach = np.arange(_LEVEL_SAMPLES)
-    wanted = reach[None, :] < room[:, None]
-    first_after = after + (rise + 1) // 2 + 1
-    last_before = before - (rise + 1) // 2 - 1
-    after_mean = (x[np.minimum(first_after[:, None] + reach, x.size - 1)] * wanted).sum(axis=1) / room
-    before_mean = (x[np.maximum(last_before[:, None] - reach, 0)] * wanted).sum(axis=1) / room
-    level = 0.5 * (after_mean + before_mean)
-    # start at the straight-line crossing nearest the middle of the transition
-    span = np.arange(-2, int(rise.max()) + 2)
-    grid = np.clip(before[:, None] + span, 0, x.size - 2)
-    left, right = x[grid] - level[:, None], x[grid + 1] - level[:, None]
-    crosses = (left * right <= 0.0) & (left != right)
-    at = grid + np.where(crosses, left / np.where(crosses, left - right, 1.0), 0.5)
-    distance = np.where(crosses, np.abs(at - middle[:, None]), np.inf)
-    position = np.take_along_axis(at, distance.argmin(axis=1)[:, None], axis=1)[:, 0]
-    start = position.copy()
-    taps = np.arange(-_HALF_TAPS + 1, _HALF_TAPS + 1)
-    for _ in range(5):
-        base = np.floor(position).astype(np.int64)
-        index = np.clip(base[:, None] + taps, 0, x.size - 1)
-        values = x[index] - level[:, None]
-        step = 1e-3
-        at_position = (values * _interpolator(position - base, taps)).sum(axis=1)
-        ahead = (values * _interpolator(position - base + step, taps)).sum(axis=1)
-        slope = (ahead - at_position) / step
-        move = np.where(slope != 0.0, -at_position / np.where(slope != 0.0, slope, 1.0), 0.0)
-        position = position + np.clip(move, -0.5, 0.5)
-    # noise can turn the slope of a slow edge around: then the straight line is the better answer
-    return np.where(np.abs(position - start) <= 1.0 + 0.5 * rise, position, start)
-
-
-def _interpolator(fraction: Real, taps: NDArray[np.int64]) -> Real:
-    offset = fraction[:, None] - taps
-    window = np.i0(_KAISER_BETA * np.sqrt(np.maximum(0.0, 1.0 - (offset / (_HALF_TAPS + 0.5)) ** 2)))
-    return np.asarray(np.sinc(offset) * window / np.i0(_KAISER_BETA))
-
-
-def find_edges(x: Real, edge: str = "auto") -> Edges:
-    """Leading edges of the pulses in `x`, shape (frames,), any unit.
-
-    With "auto" the mark is the level that lasts the shorter time, and its leading edge is taken. Raises TachError for
-    a constant channel, a channel that has no two levels, and one without an edge.
-    """
-    x = np.asarray(x, dtype=np.float64)
-    if x.size < 4 or x.min() == x.max():
-        raise TachError("the pulse channel is constant: no pulses; check the pulse sensor, its supply and the input")
-    low, high, noise = _levels(x)
-    if high - low < _MINIMUM_SEPARATION * noise:
-        raise TachError(
-            f"the pulse channel has no two levels ({high - low:.3g} between them, noise {noise:.3g}): no pulses; "
-            "check which input carries the pulse"
-        )
-    quarter = 0.15 * (high - low)
-    middle = 0.5 * (low + high)
-    state = np.zeros(x.size, dtype=np.int8)
-    state[x > middle + quarter] = 1
-    state[x < middle - quarter] = -1
-    decided = np.flatnonzero(state)
-    turns = np.flatnonzero(np.diff(state[decided]))
-    before, after = decided[turns], decided[turns + 1]
-    rising = state[after] > 0
-    if rising.size < 2:
-        raise TachError(f"{rising.sum()} pulses found: need 3 or more; check the pulse sensor or record longer")
-    dwell = np.diff(after)  # from each edge to the next one
-    high_dwell, low_dwell = dwell[rising[:-1]], dwell[~rising[:-1]]
-    typical = [float(np.median(d)) if d.size else np.inf for d in (high_dwell, low_dwell)]
-    chosen = edge if edge != "auto" else ("rising" if typical[0] <= typical[1] else "falling")
-    mark, gap = typical if chosen == "rising" else typical[::-1]
-    share = mark / (mark + gap) if np.isfinite(mark + gap) else 0.0
-    here = np.flatnonzero(rising == (chosen == "rising"))
-    reach = np.minimum(np.append(dwell, x.size - after[-1]), np.insert(dwell, 0, before[0] + 1))[here]
-    room = (before[here] >= _HALF_TAPS) & (after[here] < x.size - _HALF_TAPS)  # cut edges are not timed
-    here, reach = here[room], reach[room]
-    if not here.size:
-        raise TachError("no whole pulse found: need 3 or more; record longer")
-    frames = _refined(x, before[here], after[here], reach)
-    return Edges(np.maximum.accumulate(frames), chosen, share, (low, high))
+_MOST_DOUBTED = 0.3  # share of marks missing or too many, beyond which nothing is numbered
+_JUMP = 0.35  # of the log period from one revolution to the next: beyond any machine's run-up
+_STEPS, _LOOK_BACK = 5, 7  # most marks in one step, edges looked back over
+_MISSING_COST, _STRAY_COST, _ODD_WIDTH_COST = 3.0, 4.0, 2.0
+_LEAST_SCATTER, _MOST_SCATTER = 0.012, 0.05  # of the log ratio of successive intervals
 
 
 @dataclass(frozen=True)
 class Revolutions:
-    """Pulses with their revolution numbers: `frames[i]` is where revolution `numbers[i]` begins."""
+    """Revolutions found in a record.
+
+    `frames[i]` is where revolution `numbers[i]` begins: the leading edge of the reference mark. `knot_frames` and
+    `knot_turns` are all marks with their place in revolutions, which the angle goes through. `scatter_frames` is the
+    standard deviation of one edge's time, from how the edges lie about smooth running.
+    """
 
     frames: Real
-    numbers: NDArray[np.int64]
+    numbers: Whole
     missing: int
     extra: int
+    knot_frames: Real
+    knot_turns: Real
+    scatter_frames: float
 
 
-def number_revolutions(frames: Real) -> Revolutions:
-    """Number the revolutions of single-mark pulses at `frames` (samples): missing pulses jumped, extra ones left out.
+def number_revolutions(
+    frames: Real, widths: Real | None = None, *, marks: int = 1, reference: str = "single"
+) -> Revolutions:
+    """Number the revolutions of edges at `frames`: missing marks jumped, edges that are none left out.
 
-    Raises TachError for fewer than three pulses and where the intervals have no common period.
+    `widths` are how long each mark lasts, NaN where unknown; `marks` are positions on one revolution; `reference`
+    says how the first is known: "missing" (one position has no mark; the first is the next one), "wide" (it is
+    wider), "unequal" (it follows the longest gap). Raises TachError for fewer than three pulses, no common period, a
+    speed that jumps, and marks that cannot be told apart.
     """
-    if frames.size < 3:
-        raise TachError(f"{frames.size} pulses found: need 3 or more; check the pulse sensor or record longer")
-    intervals = np.diff(frames)
-    period = _local_median(intervals)
-    if np.all(np.abs(intervals / period - 1.0) < _SPREAD_OF_REGULAR):
-        return Revolutions(frames, np.arange(frames.size), 0, 0)
-    kept, numbers = _followed(frames, intervals, period)
-    missing = int(numbers[-1]) + 1 - len(numbers)
-    extra = frames.size - len(kept)
-    if missing + extra > 0.3 * frames.size:
+    widths = np.full(frames.size, np.nan) if widths is None else widths
+    if frames.size < max(3, 2 * marks):
+        raise TachError(
+            f"{frames.size} pulses found: need {max(3, 2 * marks)} or more; check the pulse sensor or record longer"
+        )
+    if marks == 1:
+        kept, numbers = _numbered(frames, widths)
+        turned = _checked(frames, kept, numbers, 1)
+        _refuse_jumps(frames[kept], numbers)
+        kept, numbers = _undisturbed(frames, kept, numbers)
+        return _revolutions(frames, kept, numbers.astype(np.float64), *turned)
+    if reference == "unequal":
+        kept, numbers = _followed(frames, marks)
+    else:
+        kept, numbers = _numbered(frames, widths)
+        numbers = numbers - _zero_class(widths[kept], numbers, marks, reference)
+    turned = _checked(frames, kept, numbers, marks, absent=1 if reference == "missing" else 0)
+    return _revolutions(frames, kept, _learned_turns(frames[kept], numbers, marks), *turned)
+
+
+def _checked(frames: Real, kept: Whole, numbers: Whole, marks: int, absent: int = 0) -> tuple[int, int]:
+    """Marks missing and edges too many; `absent` positions of each revolution hold no mark."""
+    positions = int(numbers[-1] - numbers[0])
+    missing = max(0, positions + 1 - numbers.size - absent * (positions // marks))
+    extra = frames.size - kept.size
+    if missing + extra > _MOST_DOUBTED * frames.size:
         raise TachError(
             f"{missing} pulses missing and {extra} too many of {frames.size}: no steady once-per-rev pulse; "
             "check the mark, pulses_per_rev and the threshold"
         )
-    return Revolutions(frames[kept], np.asarray(numbers, dtype=np.int64), missing, extra)
+    return missing, extra
+
+
+def _revolutions(frames: Real, kept: Whole, turns: Real, missing: int, extra: int) -> Revolutions:
+    at = frames[kept]
+    whole = turns == np.rint(turns)
+    if np.count_nonzero(whole) < 3:
+        raise TachError(f"{np.count_nonzero(whole)} pulses of the reference mark: need 3 or more; record longer")
+    # samples before the first reference mark have no revolution, but its knots hold the spline's end
+    first = np.rint(turns[whole][0])
+    turns = turns - first
+    starts, numbers = at[whole], np.rint(turns[whole]).astype(np.int64)
+    _refuse_jumps(starts, numbers)
+    return Revolutions(starts, numbers, missing, extra, at, turns, _scatter(at, turns))
+
+
+def _refuse_jumps(starts: Real, numbers: Whole) -> None:
+    periods = np.diff(starts) / np.diff(numbers)
+    jump = np.abs(np.diff(np.log(periods)))
+    if jump.size and jump.max() > _JUMP:
+        where = int(jump.argmax())
+        raise TachError(
+            f"the speed jumps from one revolution to the next by {100 * np.expm1(jump[where]):.0f} % at sample "
+            f"{starts[where + 1]:.0f}: samples were lost or a pulse is bad; check the pulse and record again"
+        )
+
+
+def _scatter(at: Real, turns: Real) -> float:
+    """Robust deviation of one edge's time: third differences over marks that follow each other (√20 of one)."""
+    if at.size < 8:
+        return 0.0
+    step = np.diff(turns)
+    even = np.abs(step - np.median(step)) < 1e-9 * np.abs(turns[-1])
+    third = np.diff(at, n=3)[even[:-2] & even[1:-1] & even[2:]]
+    return 1.4826 * float(np.median(np.abs(third))) / np.sqrt(20.0) if third.size > 3 else 0.0
 
 
 def _local_median(intervals: Real) -> Real:
@@ -180,127 +127,315 @@ def _local_median(intervals: Real) -> Real:
     return np.asarray(np.median(windows, axis=1))
 
 
-def _followed(frames: Real, intervals: Real, period: Real) -> tuple[list[int], list[int]]:
-    """Indices kept and their revolution numbers, followed both ways from the most regular stretch."""
-    deviation = np.abs(intervals / period - 1.0)
-    both = np.maximum(deviation[:-1], deviation[1:])
-    seed = int(both.argmin())
+def _numbered(frames: Real, widths: Real) -> tuple[Whole, Whole]:
+    """Edges kept and their numbers, of marks that follow each other at nearly equal angles."""
+    intervals = np.diff(frames)
+    if np.all(np.abs(intervals / _local_median(intervals) - 1.0) < _SPREAD_OF_REGULAR):
+        return np.arange(frames.size), np.arange(frames.size)
+    return _readmitted(frames, *_best_reading(frames, widths))
+
+
+def _best_reading(frames: Real, widths: Real) -> tuple[Whole, Whole]:
+    """The cheapest way to read the edges as marks: a dynamic programme over pairs of edges that follow each other.
+
+    A pair stands for 1…5 marks; its cost is how far its interval per mark is from that of the pair before, carried
+    on by the change of speed, plus a price for each mark missing and each edge left out.
+    """
+    count = frames.size
+    intervals = np.diff(frames)
+    local = _local_median(intervals)
+    ratio = np.diff(np.log(intervals))
+    gain = _local_gain(local)
+    scatter = np.clip(1.4826 * np.median(np.abs(ratio - np.median(ratio))), _LEAST_SCATTER, _MOST_SCATTER)
+    scatter = np.hypot(scatter, 0.4 * gain)  # a quick run-up changes its own rate from mark to mark
+    at_local = np.append(local, local[-1])
+    relative = np.log(np.maximum(widths, 1e-9) / at_local)
+    odd = np.abs(relative - np.median(relative[np.isfinite(relative)])) if np.isfinite(relative).any() else relative
+    price = np.where(odd > np.log(2.0), _ODD_WIDTH_COST, 0.0)  # NaN compares false: a cut mark is not odd
+    back, steps = min(_LOOK_BACK, count - 1), np.arange(1, _STEPS + 1)
+    cost = np.full((count, back, _STEPS), np.inf)  # of pairs (j − 1 − b, j) over m marks
+    came = np.full((count, back, _STEPS), -1, dtype=np.int64)
+    logs = np.full((count, back, _STEPS), np.nan)
+    for j in range(1, count):
+        near = min(back, j)
+        i = j - 1 - np.arange(near)
+        logs[j, :near] = np.log((frames[j] - frames[i])[:, None] / steps)
+        skipped = _STRAY_COST * np.arange(near)[:, None] + _MISSING_COST * (steps - 1) + price[j]
+        away = np.abs(logs[j, :near] - np.log(local[i])[:, None])
+        cost[j, :near] = np.where(away < 0.5, skipped + _STRAY_COST * i[:, None] + price[i][:, None], np.inf)
+        for b in range(near):
+            before = i[b]
+            if before == 0:
+                continue
+            here = min(before, gain.size - 1)
+            change = (logs[j, b][:, None, None] - logs[before][None] - gain[here]) / scatter[here]
+            total = cost[before][None] + _priced(change) + skipped[b][:, None, None]
+            flat = np.where(np.isnan(total), np.inf, total).reshape(_STEPS, -1)
+            best = flat.argmin(axis=1)
+            lower = flat[steps - 1, best] < cost[j, b]
+            cost[j, b] = np.where(lower, flat[steps - 1, best], cost[j, b])
+            came[j, b] = np.where(lower, best, -1)
+    ending = cost + _STRAY_COST * (count - 1 - np.arange(count))[:, None, None]
+    j, b, m = (int(v) for v in np.unravel_index(int(ending.argmin()), ending.shape))
+    kept, taken = [j], []
+    while True:
+        taken.append(m + 1)
+        before = j - 1 - b
+        kept.append(before)
+        state = int(came[j, b, m])
+        if state < 0:
+            break
+        j, (b, m) = before, divmod(state, _STEPS)
+    numbers = np.concatenate([[0], np.cumsum(taken[::-1])])
+    return np.asarray(kept[::-1], dtype=np.int64), np.asarray(numbers, dtype=np.int64)
+
+
+def _local_gain(local: Real) -> Real:
+    """Change of the log period from one interval to the next, smoothed; the ends, mirrored, know none of their own."""
+    if local.size <= 4 * _MEDIAN_REACH:
+        return np.full(local.size, float(np.mean(np.diff(np.log(local)))) if local.size > 1 else 0.0)
+    gain = np.gradient(np.log(local))
+    gain[: _MEDIAN_REACH + 1], gain[-_MEDIAN_REACH - 1 :] = gain[_MEDIAN_REACH + 1], gain[-_MEDIAN_REACH - 2]
+    return np.convolve(np.pad(gain, 4, mode="edge"), np.full(9, 1 / 9), mode="valid")
+
+
+def _priced(deviations: Real) -> Real:
+    """Square near zero, linear beyond two deviations: one torn interval must not outweigh the rest."""
+    size = np.abs(deviations)
+    return np.where(size < 2.0, 0.5 * size**2, 2.0 * size - 2.0)
+
+
+def _readmitted(frames: Real, kept: Whole, numbers: Whole) -> tuple[Whole, Whole]:
+    """Edges that were left out but lie where a missing mark should be."""
+    from scipy.interpolate import CubicSpline
+
+    unused = np.setdiff1d(np.arange(frames.size), kept)
+    if not unused.size or kept.size < 3:
+        return kept, numbers
+    expected = CubicSpline(frames[kept], numbers)(frames[unused])
+    place = np.rint(expected).astype(np.int64)
+    near = (np.abs(expected - place) < 0.05) & ~np.isin(place, numbers)
+    _, once = np.unique(place[near], return_index=True)
+    all_kept = np.concatenate([kept, unused[near][once]])
+    order = np.argsort(all_kept)
+    return all_kept[order], np.concatenate([numbers, place[near][once]])[order]
+
+
+def _undisturbed(frames: Real, kept: Whole, numbers: Whole) -> tuple[Whole, Whole]:
+    """Without edges that a disturbance has moved far out of smooth running; the spline bridges them."""
+    if kept.size < 16 or np.any(np.diff(numbers) != 1):
+        return kept, numbers
+    at = frames[kept]
+    middle = at[2:-2] - (4.0 * (at[1:-3] + at[3:-1]) - at[:-4] - at[4:]) / 6.0
+    period = 0.5 * (at[3:-1] - at[1:-3])
+    size = np.abs(middle) / period
+    change = np.abs(np.gradient(np.log(_local_median(np.diff(at)))))[1:-2]
+    limit = np.maximum(15.0 * float(np.median(size)), 2e-3 + 2.0 * change**2)  # smooth running bends in a run-up
+    padded = np.pad(size, 2)
+    highest = np.lib.stride_tricks.sliding_window_view(padded, 5).max(axis=1)
+    moved = 2 + np.flatnonzero((size > limit) & (size >= highest))
+    if moved.size > 0.05 * kept.size:
+        return kept, numbers  # that is how this machine runs
+    return np.delete(kept, moved), np.delete(numbers, moved)
+
+
+def _zero_class(widths: Real, numbers: Whole, marks: int, reference: str) -> int:
+    """Position (0…marks−1) of the reference mark among numbered ones."""
+    position = numbers % marks
+    seen = np.bincount(position, minlength=marks)
+    if reference == "missing":
+        order = np.argsort(seen)
+        if seen[order[0]] > 0.5 * seen[order[1]]:
+            raise TachError(
+                f'reference = "missing": each of the {marks} positions holds a mark, none is missing; '
+                "check pulses_per_rev, which counts the missing one too"
+            )
+        return int(order[0] + 1) % marks
+    known = np.isfinite(widths)
+    by_position = [widths[known & (position == p)] for p in range(marks)]
+    mean = np.array([np.median(w) if w.size else 0.0 for w in by_position])
+    order = np.argsort(mean)
+    if mean[order[-1]] <= 1.2 * mean[order[-2]]:
+        raise TachError(
+            f'reference = "wide": no mark is wider than the others ({mean[order[-1]]:.1f} and {mean[order[-2]]:.1f} '
+            "samples); make the first one at least 1.5 times as wide"
+        )
+    return int(order[-1])
+
+
+def _followed(frames: Real, marks: int) -> tuple[Whole, Whole]:
+    """Edges kept and their numbers, of marks at unequal angles: the pattern of a clean stretch, followed both ways."""
+    intervals = np.diff(frames)
+    apart = np.abs(np.log(intervals[marks:] / intervals[:-marks]))
+    clean = np.concatenate([[0], (apart < 0.1).astype(np.int64), [0]])
+    begins, ends = np.flatnonzero(np.diff(clean) == 1), np.flatnonzero(np.diff(clean) == -1)
+    if not begins.size or (longest := int((ends - begins).max())) < marks:
+        raise TachError(
+            f"the intervals do not repeat after {marks} pulses: check pulses_per_rev and the mark, or record longer"
+        )
+    seed = int(begins[np.argmax(ends - begins)])
+    stretch = intervals[seed : seed + (longest + marks) // marks * marks].reshape(-1, marks)
+    shares = np.median(stretch / stretch.sum(axis=1)[:, None], axis=0)
+    order = np.argsort(shares)
+    if shares[order[-1]] < 1.05 * shares[order[-2]]:
+        raise TachError(
+            f'reference = "unequal": the two longest gaps are {360 * shares[order[-1]]:.1f}° and '
+            f"{360 * shares[order[-2]]:.1f}°: too alike to tell which mark is 0; make one gap longer"
+        )
+    first = (int(order[-1]) + 1) % marks  # the mark after the longest gap
+    shares = np.roll(shares, -first)
+    places = np.concatenate([[0.0], np.cumsum(shares)[:-1]])
+    start = seed + first
+    period = float(stretch[0].sum())
+
+    def off(index: int, at: float, turn: float, length: float) -> tuple[float, int]:
+        """How far an edge is from its nearest mark, in spaces beside that mark, and the mark's number."""
+        moved = turn + (frames[index] - at) / length
+        number = _nearest_mark(moved, places, marks)
+        place = number // marks + places[number % marks]
+        return abs(moved - place) / min(shares[number % marks], shares[number % marks - 1]), number
 
     def walk(step: int) -> tuple[list[int], list[int]]:
-        here, number = seed, 0
-        expected = float(period[seed])
-        kept, numbers = [], []
-        index = seed + step
+        at, turn, length, gain = float(frames[start]), 0.0, period, 0.0
+        kept, numbers, number = [], [], 0
+        index = start + step
         while 0 <= index < frames.size:
-            turns = abs(frames[index] - frames[here]) / expected
-            nearest = round(turns)
-            following = index + step
-            better_follows = 0 <= following < frames.size and abs(
-                abs(frames[following] - frames[here]) / expected - nearest
-            ) < abs(turns - nearest)
-            if nearest >= 1 and abs(turns - nearest) < 0.25 and not better_follows:
-                number += nearest * step
-                expected += 0.5 * (abs(frames[index] - frames[here]) / nearest - expected)
+            away, here = off(index, at, turn, length)
+            if away < 0.25 and step * (here - number) > 0:
+                following = index + step
+                while 0 <= following < frames.size and (nearer := off(following, at, turn, length))[1] == here:
+                    if nearer[0] < away:
+                        away, index = nearer[0], following
+                    following += step
+                place = here // marks + places[here % marks]
+                now = (frames[index] - at) / (place - turn)
+                late = float(np.log(now / length))
+                gain = float(np.clip(gain + 0.2 * late, -0.15, 0.15))
+                length *= float(np.exp(0.6 * late + gain))
+                at, turn, number = float(frames[index]), place, here
                 kept.append(index)
-                numbers.append(number)
-                here = index
+                numbers.append(here)
             index += step
         return kept, numbers
 
     back, back_numbers = walk(-1)
     ahead, ahead_numbers = walk(1)
-    kept = [*reversed(back), seed, *ahead]
-    numbers = [*reversed(back_numbers), 0, *ahead_numbers]
-    return kept, [n - numbers[0] for n in numbers]
+    kept = np.asarray([*reversed(back), start, *ahead], dtype=np.int64)
+    return kept, np.asarray([*reversed(back_numbers), 0, *ahead_numbers], dtype=np.int64)
+
+
+def _nearest_mark(turn: float, places: Real, marks: int) -> int:
+    """Number of the mark nearest to a place in revolutions."""
+    whole = int(np.floor(turn))
+    around = np.concatenate([places, [1.0]])
+    nearest = int(np.argmin(np.abs(around - (turn - whole))))
+    return whole * marks + nearest
+
+
+def _learned_turns(at: Real, numbers: Whole, marks: int) -> Real:
+    """Place of each mark in revolutions: the reference marks' own spline says where the others sit on average."""
+    from scipy.interpolate import CubicSpline
+
+    position = numbers % marks
+    whole = position == 0
+    if np.count_nonzero(whole) < 4:
+        raise TachError(f"{np.count_nonzero(whole)} pulses of the reference mark: need 4 or more; record longer")
+    spline = CubicSpline(at[whole], numbers[whole] / marks)
+    inside = (at >= at[whole][0]) & (at <= at[whole][-1])
+    turns = (numbers // marks).astype(np.float64)
+    for p in range(1, marks):
+        here = (position == p) & inside
+        if here.any():
+            offset = float(np.mean(spline(at[here]) - turns[here]))
+            turns[position == p] += offset
+    return turns
 
 
 def angle_between(revolutions: Revolutions, first: int, last: int, at_frames: Real) -> tuple[Real, Real]:
-    """Shaft angle in rad and speed in rad per frame at `at_frames`, for a span from pulse `first` to pulse `last`.
+    """Shaft angle in rad and speed in rad per frame at `at_frames`, for a span from revolution `first` to `last`.
 
-    Cubic spline (not-a-knot) through the pulses of the span and a few on either side.
+    Both index `revolutions.frames`. Cubic spline (not-a-knot) through the marks of the span and a few on either side.
     """
     from scipy.interpolate import CubicSpline
 
-    low, high = max(0, first - _SPLINE_REACH), min(revolutions.frames.size, last + _SPLINE_REACH + 1)
-    origin = revolutions.frames[low]
-    spline = CubicSpline(revolutions.frames[low:high] - origin, 2.0 * np.pi * revolutions.numbers[low:high])
+    low = int(np.searchsorted(revolutions.knot_frames, revolutions.frames[first])) - _SPLINE_REACH
+    high = int(np.searchsorted(revolutions.knot_frames, revolutions.frames[last])) + _SPLINE_REACH + 1
+    knots = slice(max(0, low), min(revolutions.knot_frames.size, high))
+    origin = revolutions.knot_frames[knots][0]
+    spline = CubicSpline(revolutions.knot_frames[knots] - origin, 2.0 * np.pi * revolutions.knot_turns[knots])
     moments = at_frames - origin
     return np.asarray(spline(moments)), np.asarray(spline(moments, 1))
 
 
 @dataclass
-class EdgeFollower:
-    """Edges of a pulse signal that comes in pieces; the same pieces give the same edges, whatever was before.
+class RevolutionFollower:
+    """Revolutions of edges that come in pieces: only the newest are numbered anew, the older ones are kept."""
 
-    Edges come out of whole windows that hold several pulses; a window grows until it does. `edge` is resolved by the
-    first window and then kept.
-    """
+    marks: int = 1
+    reference: str = "single"
+    edges: int = 0  # taken so far
+    _frames: Real = field(default_factory=lambda: np.empty(0))
+    _widths: Real = field(default_factory=lambda: np.empty(0))
+    _kept: list[Revolutions] = field(default_factory=list)
+    _newest: Revolutions | None = None
 
-    rate_hz: float
-    edge: str
-    frames: list[Real] = field(default_factory=list)
-    mark_share: float = 0.0
-    levels: tuple[float, float] = (0.0, 0.0)
-    _kept: Real = field(default_factory=lambda: np.empty(0))
-    _first: int = 0  # frame number of _kept[0]
-    _due: int = 0  # samples that make the next window worth a look
-    _problem: TachError | None = None
+    _REACH = 64  # revolutions kept before those that are still needed
 
-    _PULSES = 8  # a window should hold so many
-    _LONGEST_S = 20.0  # a window this long without pulses is given up
+    def feed(self, frames: Real, widths: Real) -> None:
+        """Take the next edges."""
+        self._frames = np.concatenate([self._frames, frames])
+        self._widths = np.concatenate([self._widths, widths])
+        self.edges += frames.size
 
-    def feed(self, x: Real) -> None:
-        """Take the next samples, shape (frames,)."""
-        self._kept = np.concatenate([self._kept, x])
-        if self._kept.size >= max(self._due, int(0.5 * self.rate_hz)):
-            self._look(last=False)
+    def newest(self) -> Revolutions:
+        """The newest revolutions, numbers going on from the older ones. Raises TachError as numbering does."""
+        turned = number_revolutions(self._frames, self._widths, marks=self.marks, reference=self.reference)
+        shift = 0
+        if self._newest is not None:
+            _, here, before = np.intersect1d(turned.frames, self._newest.frames, return_indices=True)
+            if here.size:
+                shift = int(self._newest.numbers[before[-1]] - turned.numbers[here[-1]])
+        self._newest = replace(turned, numbers=turned.numbers + shift, knot_turns=turned.knot_turns + shift)
+        return self._newest
 
-    def finish(self) -> None:
-        """Look at what is left."""
-        self._look(last=True)
-
-    @property
-    def problem(self) -> TachError | None:
-        """Why nothing was found so far, if nothing was."""
-        return self._problem if not self.frames else None
-
-    def _look(self, *, last: bool) -> None:
-        if self._kept.size < 2 * _HALF_TAPS:
+    def drop_before(self, frame: float) -> None:
+        """No revolution that begins before this frame will be asked for again."""
+        turned = self._newest
+        if turned is None:
             return
-        try:
-            found = find_edges(self._kept, self.edge)
-        except TachError as problem:
-            self._problem = problem
-            self._wait_longer()
+        cut = int(np.searchsorted(turned.frames, frame)) - self._REACH
+        if cut < self._REACH:
             return
-        if found.frames.size < self._PULSES and not last and self._kept.size < self._LONGEST_S * self.rate_hz:
-            self._wait_longer()
-            return
-        self.edge, self.mark_share, self.levels = found.edge, found.mark_share, found.levels
-        margin = 0 if last else 3 * _LEVEL_SAMPLES
-        done = found.frames[found.frames < self._kept.size - margin]
-        if done.size == 0:
-            self._wait_longer()
-            return
-        already = self.frames[-1][-1] if self.frames else -np.inf
-        fresh = done[done + self._first > already + 1.0] + self._first
-        if fresh.size:
-            self.frames.append(fresh)
-        # keep the last two pulses: the next window needs the level before its first edge
-        cut = max(0, int(done[-2] if done.size > 1 else done[0]) - 4 * _LEVEL_SAMPLES)
-        self._kept = self._kept[cut:]
-        self._first += cut
-        self._due = max(int(0.5 * self.rate_hz), self._kept.size + cut)
+        where = turned.frames[cut]
+        knots = turned.knot_frames < where
+        old = turned.frames < where
+        self._kept.append(
+            replace(
+                turned,
+                frames=turned.frames[old],
+                numbers=turned.numbers[old],
+                knot_frames=turned.knot_frames[knots],
+                knot_turns=turned.knot_turns[knots],
+            )  # fmt: skip
+        )
+        left = self._frames >= where
+        self._frames, self._widths = self._frames[left], self._widths[left]
+        self._newest = replace(
+            turned, frames=turned.frames[~old], numbers=turned.numbers[~old],
+            knot_frames=turned.knot_frames[~knots], knot_turns=turned.knot_turns[~knots],
+        )  # fmt: skip
 
-    def _wait_longer(self) -> None:
-        longest = int(self._LONGEST_S * self.rate_hz)
-        if self._kept.size > longest:
-            cut = self._kept.size - longest // 2
-            self._kept, self._first = self._kept[cut:], self._first + cut
-        self._due = 2 * self._kept.size
-
-    def result(self) -> Edges:
-        """All edges so far; raises TachError where none was found."""
-        if not self.frames:
-            raise self._problem or TachError("no pulses found: need 3 or more; record longer")
-        return Edges(np.concatenate(self.frames), self.edge, self.mark_share, self.levels)
+    def whole(self) -> Revolutions:
+        """All revolutions as last numbered. Raises TachError before any were."""
+        if self._newest is None:
+            raise TachError("no revolutions were numbered: record longer")
+        parts = [*self._kept, self._newest]
+        frames, numbers, at, turns = (
+            np.concatenate([getattr(p, name) for p in parts])
+            for name in ("frames", "numbers", "knot_frames", "knot_turns")
+        )
+        absent = 1 if self.reference == "missing" else 0
+        positions = round(float(turns[-1] - turns[0]) * self.marks)
+        missing = max(0, positions + 1 - at.size - absent * (positions // self.marks))
+        extra = self.edges - at.size
+        return Revolutions(frames, numbers, missing, extra, at, turns, _scatter(at, turns))

@@ -7,8 +7,10 @@ verdict its word.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from PySide6 import QtGui
+if TYPE_CHECKING:
+    from PySide6 import QtGui
 
 
 @dataclass(frozen=True)
@@ -52,6 +54,8 @@ SHAPE_WORDS = ("●", "■", "◆", "▼")
 
 def palette(theme: Theme) -> QtGui.QPalette:
     """Colours for what Qt draws itself: a style sheet on a combo box would take its arrow away."""
+    from PySide6 import QtGui
+
     made, role = QtGui.QPalette(), QtGui.QPalette.ColorRole
     for roles, colour in (
         ((role.Window,), theme.ground),

@@ -47,7 +47,9 @@ def test_the_resolved_edge_is_written_in():
         (file(point(highpass=["1 Hz", "2 Hz", "3 Hz"])), "point 1.highpass: .* none, one or two"),
         (file(display="mm/s"), "display: .* needs a measure"),
         (file(pulse={"edge": "up"}), "pulse.edge: must be rising or falling or auto"),
-        (file(pulse={"pulses_per_rev": 6, "reference": "wide"}), "pulses_per_rev: 6 .* cannot be used yet"),
+        (file(pulse={"pulses_per_rev": 0}), "pulses_per_rev: 0 is not possible; give 1 to 400"),
+        (file(pulse={"pulses_per_rev": 2, "reference": "missing"}), "2 with one missing; .* 3 or more"),
+        (file(pulse={"reference": "wide"}), 'one mark has no "wide" one'),
         (file(pulse=3), "pulse: must be a table"),
     ],
 )

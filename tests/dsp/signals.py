@@ -12,6 +12,8 @@ RATE_HZ = 48_000.0
 class Pulse:
     index: int = 0
     edge: str = "auto"
+    pulses_per_rev: int = 1
+    reference: str = "single"
 
 
 @dataclass(frozen=True)

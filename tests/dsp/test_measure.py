@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import signals
 from signals import RATE_HZ, Channel, Pulse
-from stillshaft.dsp import measure, order, tach, vectors
+from stillshaft.dsp import edges, measure, order, vectors
 
 A, B = vectors.vector(0.3, 47.0), vectors.vector(0.15, 200.0)
 
@@ -206,13 +206,13 @@ def with_column(column, values):
     ("samples", "error", "match"),
     [
         (GOOD[:0], measure.MeasureError, "no samples"),
-        (with_column(0, 0.0), tach.TachError, "constant: no pulses"),
+        (with_column(0, 0.0), edges.TachError, "constant: no pulses"),
         (
             with_column(0, np.random.default_rng(0).standard_normal(len(GOOD))),
-            tach.TachError,
+            edges.TachError,
             "no two levels",
         ),
-        (GOOD[:1600], tach.TachError, "pulse.* need 3 or more"),
+        (GOOD[:1600], edges.TachError, "pulse.* need 3 or more"),
         (with_column(1, 0.25), measure.MeasureError, r"input 2 \(\"point 1\"\) is silent"),
         (
             with_column(1, np.clip(5 * GOOD[:, 1], -1, 1)),

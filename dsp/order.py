@@ -21,6 +21,7 @@ Complex = NDArray[np.complex128]
 REVOLUTIONS_PER_BLOCK = 4  # shorter blocks widen the interval: the columns get correlated
 _MOST_GROUPS = 128  # of blocks, for the covariance
 _LINES = 8  # cosine lines that read the noise right beside the order
+_FEW_LINES = 4  # in a short record: more would read the noise too far away
 _MOMENTS = 8  # polynomials that a piece of samples is compressed to
 _MOST_HALF_TURN = 2.3  # rad in half a piece: there 8 polynomials follow a turning column to 1e-5
 _PIECES = (512, 256, 128, 64, 32)  # samples
@@ -254,7 +255,7 @@ def mean_covariance(series: Complex, weight: Real) -> tuple[Real, int]:
     count, channels = series.shape
     share = weight / weight.sum()
     centred = (series - share @ series) * np.sqrt(share * count)[:, None]
-    lines = min(_LINES if count < 16 * _LINES else count // 16, count - 1)
+    lines = min(count - 1, _FEW_LINES if count < 4 * _LINES else max(_LINES, count // 16))
     number = np.arange(1, lines + 1)
     cosines = np.cos(np.pi * np.outer(number, np.arange(count) + 0.5) / count)
     spectrum = np.sqrt(2.0 / count) * cosines @ centred
@@ -267,11 +268,13 @@ def mean_covariance(series: Complex, weight: Real) -> tuple[Real, int]:
 
 
 def _memory(centred: Complex) -> Real:
-    """Lag-1 correlation per channel, corrected for its small-sample bias, 0 … 0.95."""
+    """Lag-1 correlation per channel, 0 … 0.95, no lower than its small-sample bias and scatter allow.
+
+    Few blocks say little of their own memory: what it may be at the most is put in, and the interval gets wider.
+    """
     count = centred.shape[0]
     power = np.sum(np.abs(centred) ** 2, axis=0)
     lagged = np.sum((centred[1:] * centred[:-1].conj()).real, axis=0)
     rho = np.divide(lagged, power, out=np.zeros_like(power), where=power > 0.0)
-    # only memory that stands out of its own scatter is put in: else white noise would get a wider interval
-    rho = np.where(rho > 1.0 / np.sqrt(count), rho + (1.0 + 3.0 * rho) / count, 0.0)
-    return np.clip(rho, 0.0, _LONGEST_MEMORY)
+    allowed = np.clip(16.0 / count, 1.0, 1.6) / np.sqrt(2.0 * count)
+    return np.clip(rho + (1.0 + 3.0 * rho) / count + allowed, 0.0, _LONGEST_MEMORY)

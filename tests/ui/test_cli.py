@@ -280,8 +280,9 @@ def test_a_seed_gives_the_same_job_again(tmp_path):
 @pytest.mark.skipif(sys.platform == "win32", reason="sends SIGINT")
 def test_an_interrupted_rehearsal_keeps_the_recording(tmp_path):
     running = subprocess.Popen(
-        [*RUN, "rehearse", "job"], cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
-    )
+        [*RUN, "rehearse", "job"], cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),  # a shell's background job inherits it ignored
+    )  # fmt: skip
     recording = tmp_path / "job" / "recordings" / "0001.au"
     deadline = time.monotonic() + 20.0
     while not (recording.exists() and recording.stat().st_size > 100_000):

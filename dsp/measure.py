@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any, Protocol
 
 import numpy as np
@@ -76,11 +76,14 @@ class Speed:
 
 @dataclass(frozen=True)
 class PointVector:
-    """One point's vector in the displayed unit, with 95 % half widths; `overall` is the broadband level."""
+    """One point's vector in the displayed unit, with 95 % half widths; `overall` is the broadband level.
+
+    A vector that wanders has no mean to be known within bounds: its half widths are None.
+    """
 
     name: str
     z: complex
-    amplitude_ci95: float
+    amplitude_ci95: float | None
     phase_ci95_deg: float | None
     revolutions: int
     overall: float | None
@@ -306,9 +309,16 @@ class Measuring:
         for i, point in enumerate(self._points):
             z = complex(pooled.mean[i] * factors[i])
             part = covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2]
+            amplitude_ci: float | None
             amplitude_ci, phase_ci = vectors.half_widths(z, part, pooled.degrees_of_freedom)
             level = self._levels.rms(i, point.quantity, self._unit.quantity, band_hz, point.highpass_hz)
             blocks = np.asarray(pooled.blocks[:, i] * factors[i])
+            judged = steadiness.judge(blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order)
+            if judged.cause == "wander":
+                amplitude_ci = phase_ci = None
+                # as little known as one block's vector: the next run may find it anywhere there
+                covariance[2 * i : 2 * i + 2] *= math.sqrt(blocks.size)
+                covariance[:, 2 * i : 2 * i + 2] *= math.sqrt(blocks.size)
             points.append(
                 PointVector(
                     point.name,
@@ -317,7 +327,7 @@ class Measuring:
                     phase_ci,
                     pooled.revolutions,
                     None if level is None else level * abs(point.si_per_reading) * self._unit.per_si_rms,
-                    steadiness.judge(blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order),
+                    judged,
                     blocks,
                 )
             )
@@ -367,6 +377,12 @@ def _extremes(samples: Samples) -> tuple[Real, Real]:
     return low.astype(np.float64), high.astype(np.float64)
 
 
+def steadiness_json(measurement: Measurement) -> dict[str, Any]:
+    """The keys of the contract's `steadiness` object that the measurement knows."""
+    points = [{"name": p.name, **steadiness.to_json(p.steadiness)} for p in measurement.points]
+    return {"speed": asdict(measurement.speed), "points": points}
+
+
 def to_json(measurement: Measurement) -> dict[str, object]:
     """The keys of the contract's `vector` object that the measurement knows."""
     points = []
@@ -387,15 +403,7 @@ def to_json(measurement: Measurement) -> dict[str, object]:
         )
     names = [f"{p.name} {part}" for p in measurement.points for part in ("re", "im")]
     return {
-        "speed": {
-            "mean_rpm": measurement.speed.mean_rpm,
-            "min_rpm": measurement.speed.min_rpm,
-            "max_rpm": measurement.speed.max_rpm,
-            "pulses": measurement.speed.pulses,
-            "missing_pulses": measurement.speed.missing_pulses,
-            "extra_pulses": measurement.speed.extra_pulses,
-            "pulse_scatter_us": measurement.speed.pulse_scatter_us,
-        },
+        "speed": asdict(measurement.speed),
         "order": measurement.order,
         "points": points,
         "covariance": {

@@ -277,4 +277,4 @@ def _memory(centred: Complex) -> Real:
     lagged = np.sum((centred[1:] * centred[:-1].conj()).real, axis=0)
     rho = np.divide(lagged, power, out=np.zeros_like(power), where=power > 0.0)
     allowed = np.clip(16.0 / count, 1.0, 1.6) / np.sqrt(2.0 * count)
-    return np.clip(rho + (1.0 + 3.0 * rho) / count + allowed, 0.0, _LONGEST_MEMORY)
+    return np.asarray(np.clip(rho + (1.0 + 3.0 * rho) / count + allowed, 0.0, _LONGEST_MEMORY))

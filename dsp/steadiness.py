@@ -1,13 +1,15 @@
 """Whether the phase can be trusted: the short-time vectors of a record stay put, drift, or swing with a second source.
 
-The second source is sought as V + B·e^{jδk} in first-order autoregressive noise, against V alone, by the likelihood
-ratio (Kay, Detection Theory, 1998, from memory); drift as a straight line in time or in speed, the same way.
+Each way to move is a model in first-order autoregressive noise: a line or bend in time, settling, a line or bend in
+speed, and V + B·e^{jδk} for a second source. A model counts where its log-likelihood leads that of a vector that stays
+put by more than noise makes it lead (Kay, Detection Theory 1998, from memory); among those that count, the one that
+spends fewer parameters on it wins (Schwarz, Annals of Statistics 1978, from memory).
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,16 +19,29 @@ Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
 
 _FEWEST_BLOCKS = 16
-_BEAT_LEAD, _LINE_LEAD = 14.0, 9.0  # log-likelihood leads that count, from simulated false alarms below 1 %
-_LINE_OVER_NOISE = 20.0
+_LEADS = {4: 7.5, 5: 8.0, 6: 9.0}  # by real parameters; from simulated false alarms of 1 % and less
+_CIRCLE_LEAD = 14.0
+_CLEARLY_AHEAD = 3.0  # of a beat that was not seen whole over a smooth change
+_WHOLE_BEATS, _NAMED_BEATS = 0.9, 0.5
+_LINE_OVER_NOISE, _SLOW_OVER_NOISE = 20.0, 90.0  # power over what lies beside; fewer than 1.5 beats may be a walk
+_PLAIN_OVER_NOISE = 500.0  # of a line so strong that what is left beside it does not matter
 _SMALL_PERCENT, _SMALL_DEG = 2.0, 2.0  # smaller swings do no harm
-_MEMORIES = np.linspace(0.0, 0.95, 20)
+_SMALL_SOURCE = 0.01  # of the vector
+_LARGE_SCATTER = 0.3  # half width of the mean over the vector
+_SOME_MEMORY, _LONG_MEMORY = 0.6, 0.7  # lag-1 correlation of a vector that may wander, that does
+_EXCESS = 3.0  # power of the slowest lines over the next ones
+_MEMORIES = np.array([*np.linspace(0.0, 0.95, 20), 0.98, 0.995])
+_SETTLING = (0.08, 0.15, 0.3, 0.6, 1.0, 2.0)  # time constants over the record's length
 _WANTED_REVOLUTIONS, _WANTED_S = 100, 15.0  # common practice, no source
 
 
 @dataclass(frozen=True)
 class Beat:
-    """A second source beside the order: its offset (positive: faster than the shaft) and what is left without it."""
+    """A second source beside the order: its offset (positive: faster than the shaft) and what is left without it.
+
+    `cleaned` is the vector with the source taken out, `cleaned_covariance` (2, 2) of its re and im with
+    `degrees_of_freedom`.
+    """
 
     offset_hz: float
     offset_ci95_hz: float
@@ -35,6 +50,8 @@ class Beat:
     source_rpm: tuple[float, ...]
     source_rpm_ci95: float
     cleaned: complex
+    cleaned_covariance: Real
+    degrees_of_freedom: int
     record_in_beats: float
 
 
@@ -66,28 +83,69 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
         wanted = max(_WANTED_S, _WANTED_REVOLUTIONS * per_revolution)
         reason = f"{revolutions} revolutions tell nothing about steadiness yet: record {wanted:.0f} s"
         return Steadiness("too-short", None, None, None, None, None, wanted, False, (reason,))
-    phase_swing, amplitude_swing = _swings(blocks, mean)
+    swings = _swings(blocks, mean)
     clock = (times_s - times_s.mean()) / max(span_s, 1e-9)
-    still = _best(blocks, np.ones((count, 1)))
     turn_per_min = _turn(blocks, clock, mean) / max(span_s, 1e-9) * 60.0
-    beat = _beat(blocks, still.score, span_s, float(speeds_rad_s.mean()), order)
-    harmful = phase_swing > _SMALL_DEG or amplitude_swing > _SMALL_PERCENT
-    if beat is not None and beat.ratio > 0.01 * _SMALL_PERCENT and beat.record_in_beats >= 0.5:
-        return _beating(beat, phase_swing, amplitude_swing)
-    cause = _drift(blocks, clock, speeds_rad_s, still.score)
-    if cause is not None:
+
+    def verdict(name: str, cause: str | None = None, reason: str = "", record_s: float | None = None) -> Steadiness:
+        reasons = (reason,) if reason else ()
+        trend = turn_per_min if name in ("steady", "drifting") else None
+        return Steadiness(name, cause, *swings, None, trend, record_s, not reasons, reasons)
+
+    still = _fit(blocks, np.ones((count, 1), dtype=np.complex128))
+    smooth = {cause: f for cause, f in _smooth_models(blocks, clock, speeds_rad_s).items() if f.leads(still)}
+    best = max(smooth, key=lambda cause: smooth[cause].worth, default=None)
+    circle = _circle(blocks, _uneven_turn(times_s, speeds_rad_s, order))
+    harmful = swings[0] > _SMALL_DEG or swings[1] > _SMALL_PERCENT
+    plain = circle.fit.memory < _LONG_MEMORY or circle.over_noise > _PLAIN_OVER_NOISE
+    if circle.fit.leads(still) and circle.ratio > _SMALL_SOURCE and plain:
+        beats = abs(circle.delta) * count / (2.0 * np.pi)
+        ahead = circle.fit.worth - (smooth[best].worth if best else -math.inf)
+        if circle.over_noise > (_LINE_OVER_NOISE if beats >= 1.5 else _SLOW_OVER_NOISE):
+            beat = _beat(blocks, circle, span_s, float(speeds_rad_s.mean()), order)
+            if beats >= _NAMED_BEATS and ahead > (0.0 if beats >= _WHOLE_BEATS else _CLEARLY_AHEAD):
+                return _beating(beat, *swings)
+            if beats < _WHOLE_BEATS and ahead > (-_CLEARLY_AHEAD if beats >= _NAMED_BEATS else 0.0) and harmful:
+                record_s = math.ceil(1.5 / abs(beat.offset_hz))
+                reason = f"a slow change, too short to tell drift from a second source: record {record_s} s"
+                told = verdict("too-short", None, reason, float(record_s))
+                return replace(told, beat=beat if beats >= _NAMED_BEATS else None)
+        elif ahead > 0.0 and harmful and beats >= 1.5:
+            beside = 60.0 * abs(circle.delta) / (2.0 * np.pi) * count / span_s
+            reason = (
+                f"a disturbance in a narrow band about {beside:.0f} r/min beside the speed moves the vector by "
+                f"{swings[0]:.1f}° and {swings[1]:.1f} %: find it, or record longer"
+            )
+            return verdict("unsettled", "narrow-band", reason, float(math.ceil(4.0 * span_s)))
+    if best is not None and smooth[best].change > 0.01 * _SMALL_PERCENT * abs(mean):
+        if smooth[best].memory > _SOME_MEMORY and harmful:
+            return verdict("unsettled", "wander", _wandering(swings), 2.0 * span_s)
+        return verdict("drifting", best, _drifting(best, turn_per_min), 2.0 * span_s)
+    if harmful and (still.memory > _LONG_MEMORY or (still.memory > _SOME_MEMORY and _slow_excess(blocks) > _EXCESS)):
+        return verdict("unsettled", "wander", _wandering(swings), 2.0 * span_s)
+    half_width = 2.0 * float(np.std(blocks)) / math.sqrt(count) * math.sqrt((1 + still.memory) / (1 - still.memory))
+    if half_width > _LARGE_SCATTER * abs(mean):
+        record_s = math.ceil(span_s * min(100.0, (half_width / (0.1 * abs(mean))) ** 2))
         reason = (
-            "the phase follows the speed: hold the speed, or measure away from a resonance"
-            if cause == "speed"
-            else f"the phase drifts by {turn_per_min:+.1f}°/min: let the machine settle, then record again"
+            f"the vector is as small as its scatter: its mean is known to {100 * half_width / abs(mean):.0f} % only; "
         )
-        return Steadiness(
-            "drifting", cause, phase_swing, amplitude_swing, None, turn_per_min, 2 * span_s, False, (reason,)
-        )
-    if still.memory > 0.7 and harmful:
-        reason = f"the vector wanders slowly: {phase_swing:.1f}° and {amplitude_swing:.1f} % peak to peak"
-        return Steadiness("unsettled", "wander", phase_swing, amplitude_swing, None, None, 2 * span_s, False, (reason,))
-    return Steadiness("steady", None, phase_swing, amplitude_swing, None, turn_per_min, None, True, ())
+        return verdict("unsettled", "scatter", f"{reason}record {record_s} s for 10 %", float(record_s))
+    return verdict("steady")
+
+
+def _drifting(cause: str, turn_per_min: float) -> str:
+    if cause == "speed":
+        return "the phase follows the speed: hold the speed, or measure away from a resonance"
+    if cause == "settling":
+        return "the vector still settles: let the machine run on, then record again"
+    return f"the phase drifts by {turn_per_min:+.1f}°/min: let the machine settle, then record again"
+
+
+def _wandering(swings: tuple[float, float]) -> str:
+    return (
+        f"the vector wanders slowly, {swings[0]:.1f}° and {swings[1]:.1f} % peak to peak, so that it has no mean to speak "
+        "of: look for a loose part, process changes or a bad pulse"
+    )
 
 
 def _beating(beat: Beat, phase_swing: float, amplitude_swing: float) -> Steadiness:
@@ -117,21 +175,6 @@ def _beating(beat: Beat, phase_swing: float, amplitude_swing: float) -> Steadine
     )
 
 
-def _drift(blocks: Complex, clock: Real, speeds_rad_s: Real, still: float) -> str | None:
-    """Tell whether "trend" or "speed" explains a change that matters better; None without one."""
-    candidates = {"trend": clock}
-    if np.ptp(speeds_rad_s) > 1e-5 * float(speeds_rad_s.mean()):
-        candidates["speed"] = (speeds_rad_s - speeds_rad_s.mean()) / np.ptp(speeds_rad_s)
-    best, best_score = None, still + _LINE_LEAD
-    for cause, course in candidates.items():
-        fit = _best(blocks, np.column_stack([np.ones(blocks.size), course]))
-        # what it changes at the least: a small vector in noise must not look as if it followed something
-        change = abs(complex(fit.coefficients[1])) - 2.0 * fit.deviation
-        if fit.score > best_score and change > 0.01 * _SMALL_PERCENT * abs(complex(blocks.mean())):
-            best, best_score = cause, fit.score
-    return best
-
-
 def _swings(blocks: Complex, mean: complex) -> tuple[float, float]:
     """Peak-to-peak swing of phase (deg) and amplitude (percent) of the series smoothed over a sixteenth of it."""
     width = max(2, blocks.size // 16)
@@ -146,84 +189,189 @@ def _turn(blocks: Complex, clock: Real, mean: complex) -> float:
     return math.degrees((slope / mean).imag)
 
 
+# models
+
+
 @dataclass(frozen=True)
 class _Fit:
+    """`score` is the log-likelihood, `worth` less the price of its parameters; `change` is the moving part's size."""
+
     score: float
+    worth: float
     memory: float
     coefficients: Complex
-    deviation: float  # of the last coefficient, re and im together
+    change: float
+    lead: float
+
+    def leads(self, still: _Fit) -> bool:
+        """True where it explains the record better than a vector that stays put, beyond what noise does."""
+        return self.score - still.score > self.lead
 
 
-def _best(series: Complex, columns: Real | Complex) -> _Fit:
+def _lagged(rows: Complex) -> tuple[Complex, Complex, Complex]:
+    """Parts of the Gram matrix of (…, K, p) after whitening by a memory ρ: constant, linear and square in ρ."""
+    now, before = rows[..., 1:, :], rows[..., :-1, :]
+    first = rows[..., :1, :]
+    turned = np.swapaxes(now.conj(), -1, -2)
+    across = turned @ before
+    constant = turned @ now + np.swapaxes(first.conj(), -1, -2) @ first
+    square = np.swapaxes(before.conj(), -1, -2) @ before - np.swapaxes(first.conj(), -1, -2) @ first
+    return constant, -(across + np.swapaxes(across.conj(), -1, -2)), square
+
+
+def _fit(series: Complex, columns: Complex, shape_parameters: int = 0, lead: float | None = None) -> _Fit:
     """Least squares in AR(1) noise, the memory that gives the highest likelihood."""
+    count, size = columns.shape
+    constant, linear, square = _lagged(np.column_stack([columns, series]))
+    rho = _MEMORIES[:, None, None]
+    gram = constant + rho * linear + rho**2 * square
+    solution = np.linalg.solve(gram[:, :size, :size], gram[:, :size, size:])
+    residual = (gram[:, size:, size:] - np.swapaxes(gram[:, :size, size:].conj(), 1, 2) @ solution)[:, 0, 0].real
+    scores = -count * np.log(np.maximum(residual, 1e-300)) + np.log(1.0 - _MEMORIES**2)
+    at = int(scores.argmax())
+    coefficients = solution[at, :, 0]
+    moving = columns[:, 1:] @ coefficients[1:]
+    parameters = 2 * size + shape_parameters
+    return _Fit(
+        float(scores[at]),
+        float(scores[at]) - 0.5 * parameters * math.log(2 * count),
+        float(_MEMORIES[at]),
+        np.asarray(coefficients, dtype=np.complex128),
+        float(np.abs(moving - moving[0]).max()),
+        _LEADS.get(parameters, 0.0) if lead is None else lead,
+    )
+
+
+def _slow_excess(series: Complex) -> float:
+    """Power of the two slowest cosine lines over that of the fourth to ninth: 1 in noise that has a mean."""
     count = series.size
-    best = _Fit(-math.inf, 0.0, np.zeros(columns.shape[1], dtype=np.complex128), math.inf)
-    for memory in _MEMORIES:
-        start = math.sqrt(1.0 - memory**2)
-        y = np.concatenate([[series[0] * start], series[1:] - memory * series[:-1]])
-        a = np.vstack([columns[:1] * start, columns[1:] - memory * columns[:-1]])
-        solution = np.linalg.lstsq(a, y, rcond=None)[0]
-        residual = max(float(np.sum(np.abs(y - a @ solution) ** 2)), 1e-300)
-        score = -count * math.log(residual) + math.log(1.0 - memory**2)
-        if score > best.score:
-            power = float(np.sum(np.abs(a[:, -1] - a[:, -1].mean()) ** 2)) or math.inf
-            best = _Fit(score, float(memory), solution, math.sqrt(residual / count / power))
-    return best
+    lines = np.cos(np.pi * np.outer(np.arange(1, 10), np.arange(count) + 0.5) / count) @ (series - series.mean())
+    power = np.abs(lines) ** 2
+    return float(power[:2].mean() / max(power[3:].mean(), 1e-300))
 
 
-def _beat(series: Complex, still: float, span_s: float, speed_rad_s: float, order: float) -> Beat | None:
-    """The strongest second source that stands out, or None."""
+def _smooth_models(blocks: Complex, clock: Real, speeds_rad_s: Real) -> dict[str, _Fit]:
+    """The better of line and bend for each cause: trend, settling, speed."""
+    ones = np.ones(blocks.size)
+
+    def better(course: Real) -> _Fit:
+        line = _fit(blocks, np.column_stack([ones, course]).astype(np.complex128))
+        bend = _fit(blocks, np.column_stack([ones, course, course**2]).astype(np.complex128))
+        return max(line, bend, key=lambda f: f.worth)
+
+    models = {"trend": better(clock)}
+    elapsed = clock - clock[0]
+    settling = [
+        _fit(blocks, np.column_stack([ones, np.exp(-elapsed / tau)]).astype(np.complex128), 1) for tau in _SETTLING
+    ]
+    models["settling"] = max(settling, key=lambda f: f.score)
+    if np.ptp(speeds_rad_s) > 1e-5 * float(speeds_rad_s.mean()):
+        models["speed"] = better((speeds_rad_s - speeds_rad_s.mean()) / np.ptp(speeds_rad_s))
+    return models
+
+
+# the second source
+
+
+@dataclass(frozen=True)
+class _Circle:
+    """V + B·e^{j(δk + ψ_k)}: `delta` rad per block, `turning` (K,) the exponential, `over_noise` of its line."""
+
+    fit: _Fit
+    delta: float
+    turning: Complex
+    over_noise: float
+
+    @property
+    def ratio(self) -> float:
+        mean, strength = (abs(complex(c)) for c in self.fit.coefficients)
+        return strength / mean if mean else math.inf
+
+
+def _uneven_turn(times_s: Real, speeds_rad_s: Real, order: float) -> Real:
+    """How far the order has turned beyond a constant speed: a steady neighbour swings back by as much."""
+    off = speeds_rad_s - speeds_rad_s.mean()
+    turned = np.concatenate([[0.0], np.cumsum(0.5 * (off[1:] + off[:-1]) * np.diff(times_s))])
+    return np.asarray(order * (turned - turned.mean()))
+
+
+def _circle(series: Complex, uneven: Real) -> _Circle:
+    """The second source that the likelihood prefers, at least a quarter of a turn away."""
     count = series.size
     k = np.arange(count) - 0.5 * (count - 1)
-    ones = np.ones(count)
+    grid = np.pi * np.arange(-count, count) / count
+    grid = grid[np.abs(grid) >= 0.2 * 2.0 * np.pi / count]
+    steps = np.exp(1j * uneven)
+    turning = np.exp(1j * np.outer(grid, k)) * steps
+    rows = np.empty((grid.size, count, 3), dtype=np.complex128)
+    rows[..., 0], rows[..., 1], rows[..., 2] = 1.0, turning, series
+    constant, linear, square = (part[:, None] for part in _lagged(rows))
+    rho = _MEMORIES[None, ::3, None, None]
+    g = constant + rho * linear + rho**2 * square
+    fixed = g[..., 0, 0].real * g[..., 1, 1].real - np.abs(g[..., 0, 1]) ** 2
+    a, b = g[..., 0, 2], g[..., 1, 2]
+    explained = (
+        g[..., 1, 1].real * np.abs(a) ** 2
+        + g[..., 0, 0].real * np.abs(b) ** 2
+        - 2.0 * (a.conj() * g[..., 0, 1] * b).real
+    ) / np.maximum(fixed, 1e-300)
+    residual = np.maximum(g[..., 2, 2].real - explained, 1e-300)
+    scores = (-count * np.log(residual) + np.log(1.0 - _MEMORIES[None, ::3] ** 2)).max(axis=1)
+    delta = float(grid[int(scores.argmax())])
 
-    def residual(delta: float) -> tuple[float, Complex]:
-        columns = np.column_stack([ones, np.exp(1j * delta * k)])
-        solution = np.linalg.lstsq(columns, series, rcond=None)[0]
-        return float(np.sum(np.abs(series - columns @ solution) ** 2)), np.asarray(solution, dtype=np.complex128)
+    def fitted(at: float) -> _Fit:
+        columns = np.column_stack([np.ones(count), np.exp(1j * at * k) * steps])
+        return _fit(series, columns, 1, _CIRCLE_LEAD)
 
-    # a coarse look on a grid four times as fine as the transform, then the joint fit about the best few
-    grid = 2.0 * np.pi * np.arange(-2 * count, 2 * count) / (4 * count)
-    grid = grid[np.abs(grid) >= 0.25 * 2.0 * np.pi / count]
-    spectrum = np.abs(np.exp(-1j * np.outer(grid, k)) @ (series - series.mean()))
-    best_delta, best_cost = 0.0, math.inf
-    for delta in grid[np.argsort(spectrum)[-12:]]:
-        cost = residual(float(delta))[0]
-        if cost < best_cost:
-            best_delta, best_cost = float(delta), cost
-    width = 2.0 * np.pi / (4 * count)
-    for _ in range(24):  # golden-section-like narrowing on the profile
-        trials = [best_delta - width, best_delta, best_delta + width]
-        best_delta = trials[int(np.argmin([residual(d)[0] for d in trials]))]
-        width *= 0.6
-    cost, (mean, strength) = residual(best_delta)
-    fit = _best(series, np.column_stack([ones, np.exp(1j * best_delta * k)]))
-    if fit.score - still < _BEAT_LEAD:
-        return None
-    left = series - mean - strength * np.exp(1j * best_delta * k)
-    bins = best_delta + 2.0 * np.pi / count * np.array([*range(-5, 0), *range(1, 6)])
-    around = np.abs(np.exp(-1j * np.outer(bins, k)) @ left) ** 2 / count
-    if count * abs(strength) ** 2 < _LINE_OVER_NOISE * float(around.mean()):
-        return None
+    best, width = fitted(delta), np.pi / count
+    while width > 1e-5 * np.pi / count:
+        width *= 0.5
+        for trial in (delta - width, delta + width):
+            if abs(trial) >= 0.2 * 2.0 * np.pi / count and (found := fitted(trial)).score > best.score:
+                delta, best = trial, found
+    turned = np.exp(1j * delta * k) * steps
+    mean, strength = best.coefficients
+    left = series - mean - strength * turned
+    beside = delta + 2.0 * np.pi / count * np.array([*range(-5, 0), *range(1, 6)])
+    around = np.abs((np.exp(-1j * np.outer(beside, k)) * steps.conj()) @ left) ** 2 / count
+    over = count * abs(complex(strength)) ** 2 / max(float(around.mean()), 1e-300)
+    return _Circle(best, delta, turned, over)
+
+
+def _beat(series: Complex, circle: _Circle, span_s: float, speed_rad_s: float, order: float) -> Beat:
+    """The source in words of the machine, with intervals from the information in the record."""
+    count = series.size
     step_s = span_s / count
-    noise = cost / max(1, 2 * count - 5)
-    offset_hz = best_delta / (2.0 * np.pi * step_s)
-    # Rife & Boorstyn, IEEE Trans. Inf. Theory 1974: var(δ) = 12 s² / (|B|² K³), s² per component
-    offset_ci = 1.96 * math.sqrt(12.0 * noise / (abs(strength) ** 2 * count**3)) / (2.0 * np.pi * step_s)
-    mirror = residual(-best_delta)[0]
-    both = mirror < cost * (1.0 + 9.0 / count)
+    mean, strength = (complex(c) for c in circle.fit.coefficients)
+    k = np.arange(count) - 0.5 * (count - 1)
+    moving = strength * circle.turning
+    columns = np.column_stack(
+        [np.ones(count), 1j * np.ones(count), circle.turning, 1j * circle.turning, 1j * k * moving]
+    )
+    left = series - mean - moving
+    rho = circle.fit.memory
+    whitened = np.vstack([math.sqrt(1.0 - rho**2) * columns[:1], columns[1:] - rho * columns[:-1]])
+    noise = np.concatenate([[math.sqrt(1.0 - rho**2) * left[0]], left[1:] - rho * left[:-1]])
+    freedom = 2 * count - 6
+    variance = float(np.sum(np.abs(noise) ** 2)) / freedom
+    covariance = variance * np.linalg.inv((whitened.conj().T @ whitened).real)
+    offset_hz = circle.delta / (2.0 * np.pi * step_s)
+    offset_ci = 1.96 * math.sqrt(covariance[4, 4]) / (2.0 * np.pi * step_s)
+    mirrored = _fit(series, np.column_stack([np.ones(count), circle.turning.conj()]), 1)
+    both = circle.fit.score - mirrored.score < 9.0
     running = speed_rad_s / (2.0 * np.pi) * order
-    sides = (offset_hz, -offset_hz) if both else (offset_hz,)
     # z is the conjugate form: a faster source makes it turn backwards
-    sources = tuple(60.0 * (running - s) for s in sides)
+    sources = tuple(60.0 * (running - s) for s in ((offset_hz, -offset_hz) if both else (offset_hz,)))
     return Beat(
         -offset_hz,
         offset_ci,
-        abs(strength) / abs(mean) if mean else math.inf,
+        circle.ratio,
         "unknown" if both else ("above" if offset_hz < 0 else "below"),
         sources,
         60.0 * offset_ci,
-        complex(mean),
+        mean,
+        np.asarray(covariance[:2, :2], dtype=np.float64),
+        freedom,
         abs(offset_hz) * span_s,
     )
 
@@ -234,6 +382,7 @@ def to_json(steadiness: Steadiness) -> dict[str, object]:
     described = None
     if beat is not None:
         amplitude, phase_deg = vectors.amplitude_phase(beat.cleaned)
+        halves = vectors.half_widths(beat.cleaned, beat.cleaned_covariance, beat.degrees_of_freedom)
         described = {
             "offset_hz": beat.offset_hz,
             "offset_ci95_hz": beat.offset_ci95_hz,
@@ -243,6 +392,8 @@ def to_json(steadiness: Steadiness) -> dict[str, object]:
             "source_rpm_ci95": beat.source_rpm_ci95,
             "cleaned_amplitude": amplitude,
             "cleaned_phase_deg": phase_deg,
+            "cleaned_amplitude_ci95": halves[0],
+            "cleaned_phase_ci95_deg": halves[1],
             "record_in_beats": beat.record_in_beats,
         }
     return {

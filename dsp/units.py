@@ -63,6 +63,20 @@ def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float
     return value
 
 
+_PER_MINUTE = {"rpm": 1.0, "r/min": 1.0, "cpm": 1.0, "1/min": 1.0, "Hz": 60.0, "kHz": 60e3, "r/s": 60.0}
+
+
+def speed_rpm(text: str, field: str) -> float:
+    """Speed or frequency in r/min from "1480 rpm", "50 Hz" and the like. Raises UnitError that names `field`.
+
+    Not through the units library: for it a revolution is 2π and a hertz is 1.
+    """
+    match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(\S+)\s*", text)
+    if not match or match[2] not in _PER_MINUTE:
+        raise UnitError(f'{field}: "{text}" is not a speed; write for example "1480 rpm" or "50 Hz"')
+    return float(match[1]) * _PER_MINUTE[match[2]]
+
+
 @dataclass(frozen=True)
 class VibrationUnit:
     """A unit to show vibration in: the quantity, and how many of it one SI peak unit is.

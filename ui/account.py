@@ -12,6 +12,7 @@ from stillshaft.dsp import vectors
 
 if TYPE_CHECKING:
     from stillshaft.acquire.soundcard import SoundInput
+    from stillshaft.dsp.candidates import Match
     from stillshaft.dsp.measure import Measurement
     from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.limits import Tolerance
@@ -58,15 +59,20 @@ def with_interval(value: float, half_width: float | None) -> str:
     return f"{number(value, half_width)} ± {number(half_width, half_width)}"
 
 
-def print_vectors(name: str, measured: Measurement) -> None:
-    """Speed and one line per point."""
-    console = _console()
+def _print_speed(console: Console, name: str, measured: Measurement) -> None:
     speed = measured.speed
+    scatter_deg = 6e-6 * speed.pulse_scatter_us * speed.mean_rpm
     console.print(
         f"{name}: {measured.duration_s:.1f} s, {speed.mean_rpm:.1f} r/min "
         f"({speed.min_rpm:.1f} to {speed.max_rpm:.1f}), {speed.pulses} pulses on the {measured.edge} edge, "
-        f"{speed.missing_pulses} missing, {speed.extra_pulses} too many"
+        f"{speed.missing_pulses} missing, {speed.extra_pulses} too many, each timed to {scatter_deg:.2g}°"
     )
+
+
+def print_vectors(name: str, measured: Measurement) -> None:
+    """Speed and one line per point."""
+    console = _console()
+    _print_speed(console, name, measured)
     table = Table(title=f"order {measured.order:g}, {measured.unit}, ± is the 95 % interval of this run only")
     for heading in ("point", "amplitude", "phase °", "overall", "steadiness"):
         table.add_column(heading, justify="left" if heading in ("point", "steadiness") else "right")
@@ -82,6 +88,46 @@ def print_vectors(name: str, measured: Measurement) -> None:
     console.print(table)
     for reason in measured.reasons:
         console.print(f"do not trust: {reason}", soft_wrap=True)
+
+
+def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[Match, ...]]) -> None:
+    """Verdict, swings and second source of each point, and which candidates fit it."""
+    console = _console()
+    _print_speed(console, name, measured)
+    table = Table(title=f"order {measured.order:g}, peak-to-peak swings over the record")
+    for heading in ("point", "verdict", "phase °", "amplitude %", "trend °/min", "second source r/min", "ratio"):
+        table.add_column(heading, justify="left" if heading in ("point", "verdict") else "right")
+    for point in measured.points:
+        s = point.steadiness
+        source, ratio = "-", "-"
+        if s.beat is not None:
+            source = " or ".join(with_interval(rpm, s.beat.source_rpm_ci95) for rpm in s.beat.source_rpm)
+            ratio = f"{s.beat.ratio:.3f}"
+        table.add_row(
+            point.name, s.verdict if s.cause is None else f"{s.verdict}: {s.cause}",
+            _or_dash(s.phase_swing_deg), _or_dash(s.amplitude_swing_percent), _or_dash(s.trend_deg_per_min), source, ratio,
+        )  # fmt: skip
+    console.print(table)
+    for point in measured.points:
+        beat = point.steadiness.beat
+        if beat is not None:
+            amplitude, phase_deg = vectors.amplitude_phase(beat.cleaned)
+            halves = vectors.half_widths(beat.cleaned, beat.cleaned_covariance, beat.degrees_of_freedom)
+            console.print(
+                f"{point.name}: without the second source {with_interval(amplitude, halves[0])} {measured.unit} at "
+                f"{with_interval(phase_deg, halves[1])}°",
+                soft_wrap=True,
+            )
+        for match in matches.get(point.name, ()):
+            what = f"{match.multiple} × {match.name}" if match.multiple > 1 else match.name
+            fits = "fits" if match.fits else "does not fit"
+            console.print(f"{point.name}: {what}, {match.rpm:.1f} r/min, {fits}: {match.off_rpm:+.1f} r/min off")
+    for reason in measured.reasons:
+        console.print(f"do not trust: {reason}", soft_wrap=True)
+
+
+def _or_dash(value: float | None) -> str:
+    return "-" if value is None else f"{value:.2f}"
 
 
 def _correction_rows(table: Table, corrections: Sequence[Correction]) -> None:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import sys
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, NoReturn
 
@@ -138,6 +139,37 @@ def vector(
 def _leave(measured: Measurement) -> None:
     if not measured.trusted:
         raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def steadiness(
+    recording: Annotated[Path, typer.Argument(help="Recording: WAV, FLAC, AU, CAF.")],
+    hookup: HookupOption = None,
+    order: Annotated[float, typer.Option(help="Order of the shaft speed.")] = 1.0,
+    candidates: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="What may run beside the shaft (TOML): motors, belts, the mains."),
+    ] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Tell whether the phase can be trusted, and what moves it if not."""
+    from stillshaft.dsp import candidates as neighbours
+    from stillshaft.dsp import measure
+    from stillshaft.ui import account, session
+
+    known = None if candidates is None else neighbours.load(candidates)
+    wiring = session.hookup_of(recording, hookup)
+    with account.progress("measuring") as report:
+        measured = session.measure_recording(recording, wiring, order, report)
+    matches = {} if known is None else neighbours.matches(measured, known)
+    if as_json:
+        content = measure.steadiness_json(measured)
+        for point in content["points"] if known is not None else []:
+            point["candidates"] = [asdict(m) for m in matches.get(point["name"], ())]
+        _print_json("steadiness", measured.trusted, list(measured.reasons), {"recording": str(recording), **content})
+    else:
+        account.print_steadiness(recording.name, measured, matches)
+    _leave(measured)
 
 
 @app.command()

@@ -98,7 +98,7 @@ class PointFigures(QtWidgets.QFrame):
             return
         amplitude, phase_deg = vectors.amplitude_phase(point.z)
         self.amplitude.setText(account.number(amplitude, point.amplitude_ci95))
-        interval = account.number(point.amplitude_ci95, point.amplitude_ci95)
+        interval = "?" if point.amplitude_ci95 is None else account.number(point.amplitude_ci95, point.amplitude_ci95)
         self.amplitude_interval.setText(f"± {interval} {measured.unit}")
         half = point.phase_ci95_deg
         self.phase.setText(f"{account.number(phase_deg, half)}°")
@@ -642,7 +642,7 @@ class Window(QtWidgets.QMainWindow):
         assert self.job is not None
         if len(self.job.runs) < len(self.job.planes) + 2:
             return "Stop, take the trial masses off, put the correction on, start again and take a check run."
-        worst, half = max(rehearsal.residual_percent(self.job).values())
+        worst, half = max(rehearsal.residual_percent(self.job).values(), key=lambda r: r[0])
         left = account.with_interval(worst, half)
         stands = f"“{self.job.runs[-1].name}” is at {left} % of the initial vibration at its worst point"
         if self.job.rotor is not None:

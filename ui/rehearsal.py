@@ -35,7 +35,7 @@ class Rehearsal:
     runs: tuple[tuple[str, tuple[session.Placed, ...], Measurement], ...]
     solutions: tuple[tuple[str, Solution], ...]
     tolerance: Tolerance
-    residual_percent: dict[str, tuple[float, float]]
+    residual_percent: dict[str, tuple[float, float | None]]
     trims: int
     reasons: tuple[str, ...]
 
@@ -47,7 +47,7 @@ class Rehearsal:
     @property
     def verdict(self) -> str:
         """The end of the job in one sentence."""
-        worst, half = max(self.residual_percent.values())
+        worst, half = max(self.residual_percent.values(), key=lambda r: r[0])
         trims = {0: "no trim", 1: "one trim"}.get(self.trims, f"{self.trims} trims")
         left = account.with_interval(worst, half)
         return (
@@ -155,13 +155,14 @@ def _to_place(corrections: Sequence[Correction]) -> list[session.Placed]:
     return [session.Placed(c.plane, round(c.mass, 1), float(round(c.angle_deg) % 360)) for c in corrections]
 
 
-def residual_percent(job: session.Job) -> dict[str, tuple[float, float]]:
+def residual_percent(job: session.Job) -> dict[str, tuple[float, float | None]]:
     """Once-per-rev vibration of the last run in percent of the first, with its 95 % half width (this run only)."""
     first, last = job.runs[0].measured, job.runs[-1].measured
     residual = {}
     for before, after in zip(first.points, last.points, strict=True):
         start = abs(before.z)
-        residual[before.name] = (100.0 * abs(after.z) / start, 100.0 * after.amplitude_ci95 / start)
+        half = None if after.amplitude_ci95 is None else 100.0 * after.amplitude_ci95 / start
+        residual[before.name] = (100.0 * abs(after.z) / start, half)
     return residual
 
 

@@ -13,6 +13,7 @@ import numpy as np
 import pytest
 import soundfile
 import tomli_w
+from rotor_signal import HOOKUP, rotor
 from stillshaft.acquire import simulated
 from stillshaft.dsp import vectors
 
@@ -294,3 +295,43 @@ def test_an_interrupted_rehearsal_keeps_the_recording(tmp_path):
     assert "Traceback" not in errors
     assert soundfile.info(recording).frames > 0
     assert '"complete": false' in (tmp_path / "job" / "recordings" / "0001.events.jsonl").read_text()
+
+
+# steadiness
+
+
+@pytest.fixture(scope="module")
+def beside(tmp_path_factory):
+    """A recording with a second source 18 r/min above the shaft, a fifth as strong, and its hook-up."""
+    folder = tmp_path_factory.mktemp("beside")
+    samples = rotor(16)
+    time_s = np.arange(samples.shape[0]) / 48_000.0
+    samples[:, 1] += 0.04 * np.cos(2 * np.pi * (1518.0 / 60.0) * time_s + 0.4)
+    soundfile.write(folder / "r.wav", samples, 48_000, subtype="FLOAT")
+    (folder / "h.toml").write_text(HOOKUP)
+    (folder / "c.toml").write_text(
+        'format = 1\n[[machine]]\nname = "pump"\nspeed = "759 rpm"\nwithin = "1 rpm"\n'
+        '[[machine]]\nname = "motor"\nspeed = "1490 rpm"\nwithin = "2 rpm"\n'
+    )
+    return folder
+
+
+def test_steadiness_names_the_second_source_and_what_fits_it(beside):
+    done = stillshaft("steadiness", "r.wav", "--hookup", "h.toml", "--candidates", "c.toml", "--json", cwd=beside)
+    assert done.returncode == 3, done.stderr
+    point = json.loads(done.stdout)["points"][0]
+    assert point["verdict"] == "beating"
+    assert point["beat"]["source_rpm"] == [pytest.approx(1518.0, abs=0.5)]
+    assert point["beat"]["ratio"] == pytest.approx(0.2, rel=0.02)
+    fitting = {c["name"]: (c["multiple"], c["fits"]) for c in point["candidates"]}
+    assert fitting == {"pump": (2, True), "motor": (1, False)}
+    told = stillshaft("steadiness", "r.wav", "--hookup", "h.toml", "--candidates", "c.toml", cwd=beside)
+    assert told.returncode == 3
+    assert "2 × pump, 1518.0 r/min, fits" in told.stdout
+    assert "do not trust" in told.stdout
+
+
+def test_steadiness_refuses_a_bad_list_in_one_line(beside):
+    (beside / "bad.toml").write_text('format = 1\nline = "many"')
+    done = stillshaft("steadiness", "r.wav", "--hookup", "h.toml", "--candidates", "bad.toml", cwd=beside)
+    assert 'bad.toml: line: "many" is not a speed' in assert_one_line(done)

@@ -367,6 +367,13 @@ def angle_between(revolutions: Revolutions, first: int, last: int, at_frames: Re
     return np.asarray(spline(moments)), np.asarray(spline(moments, 1))
 
 
+def frames_at(revolutions: Revolutions, turns: Real) -> Real:
+    """Places in samples where the shaft has made so many turns, by a cubic spline of time over angle."""
+    from scipy.interpolate import CubicSpline
+
+    return np.asarray(CubicSpline(revolutions.knot_turns, revolutions.knot_frames)(turns))
+
+
 @dataclass
 class RevolutionFollower:
     """Revolutions of edges that come in pieces: only the newest are numbered anew, the older ones are kept."""

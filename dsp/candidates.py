@@ -1,18 +1,6 @@
 """What may run beside the shaft: the speeds of neighbours, belts and the mains, held against a second source found.
 
-A candidates list is a TOML file:
-
-    format = 1
-    line = "50 Hz"
-    [[machine]]
-    name = "motor"
-    speed = "1465 rpm"
-    within = "5 rpm"
-    [[belt]]
-    name = "fan belt"
-    pulley = "200 mm"
-    speed = "1480 rpm"
-    length = "1800 mm"
+README shows the list, a TOML file.
 """
 
 from __future__ import annotations
@@ -78,12 +66,12 @@ class Match:
 def load(path: Path) -> tuple[Candidate, ...]:
     """Read a candidates list. Raises CandidatesError with one line that names the file and the field."""
     try:
-        file = tables.checked(tables.read(path), _File)
-        return _candidates(file)
+        table = tables.read(path)
     except tables.TableError as error:
-        text = str(error)
-        raise CandidatesError(text if text.startswith(str(path)) else f"{path}: {text}") from None
-    except (CandidatesError, units.UnitError) as error:
+        raise CandidatesError(str(error)) from None
+    try:
+        return _candidates(tables.checked(table, _File))
+    except (CandidatesError, tables.TableError, units.UnitError) as error:
         raise CandidatesError(f"{path}: {error}") from None
 
 

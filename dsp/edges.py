@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 Real = NDArray[np.float64]
 Whole = NDArray[np.int64]
 
+MEDIAN_REACH = 4  # intervals on either side that make the local period
 _HALF_TAPS = 16  # of the sinc interpolation on each side of an edge
 _LEVEL_SAMPLES = 32  # at most so many on each side make the local levels
 _KAISER_BETA = 8.0
@@ -57,14 +58,13 @@ class Edges:
 class Shape:
     """Sums of a least-squares cubic spline through many edges laid over each other, levels taken to 0 and 1.
 
-    `step` and `reach` are samples between knots and on each side; `count` edges are in the sums.
+    `step` and `reach` are samples between knots and on each side.
     """
 
     step: float
     reach: float
     gram: Real
     right: Real
-    count: int
 
 
 def _levels(x: Real) -> tuple[float, float, float]:
@@ -145,9 +145,8 @@ def _clearest(x: Real, edge: str, flattened: int) -> _Candidates:
         seen.append(found)
         return found if _clearness(found) >= _CLEAR else None
 
-    for size in (flattened, 0, *_LADDER) if flattened else (0, *_LADDER):
-        if abs(size) > max(1, x.size // 6):
-            break
+    sizes = (flattened, 0, *_LADDER) if flattened else (0, *_LADDER)
+    for size in (s for s in sizes if abs(s) <= max(1, x.size // 6)):
         if (found := clear(size)) is not None:
             # a size hardly longer than the mark cuts off some of its noise-torn marks: one more is looked at
             wider = clear(2 * size - int(np.sign(size))) if abs(size) > 1 and size != flattened else None
@@ -208,15 +207,16 @@ def _candidates(x: Real, edge: str, flattened: int) -> _Candidates:
     whole = (before[here] >= _HALF_TAPS) & (after[here] < x.size - _HALF_TAPS)  # cut edges are not timed
     here, room, widths = here[whole], room[whole], widths[whole]
     intervals = np.diff(after[here])
-    near = np.abs(intervals / _local_median(intervals) - 1.0) < 0.3 if intervals.size else np.ones(1)
+    near = np.abs(intervals / local_median(intervals) - 1.0) < 0.3 if intervals.size else np.ones(1)
     return _Candidates(
         before[here], after[here], room, widths, chosen, share, (low, high), noise, flattened, float(np.mean(near))
     )
 
 
-def _local_median(intervals: Real, reach: int = 4) -> Real:
-    padded = np.pad(intervals, reach, mode="reflect" if intervals.size > reach else "edge")
-    windows = np.lib.stride_tricks.sliding_window_view(padded, 2 * reach + 1)
+def local_median(intervals: Real) -> Real:
+    """Median of each interval and its four neighbours on either side; the ends are mirrored."""
+    padded = np.pad(intervals, MEDIAN_REACH, mode="reflect" if intervals.size > MEDIAN_REACH else "edge")
+    windows = np.lib.stride_tricks.sliding_window_view(padded, 2 * MEDIAN_REACH + 1)
     return np.asarray(np.median(windows, axis=1))
 
 
@@ -278,7 +278,7 @@ def _by_shape(x: Real, frames: Real, room: Whole, rise: float, noise: float, sha
         reach = min(1.5 * rise + 14.0, 48.0)
         step = max(0.5, rise / 12.0)
         size = 2 * int(np.ceil(reach / step)) + 3
-        shape = Shape(step, reach, np.zeros((size, size)), np.zeros(size), 0)
+        shape = Shape(step, reach, np.zeros((size, size)), np.zeros(size))
     half = int(np.ceil(reach := shape.reach))
     knots = shape.step * (np.arange(shape.right.size + 4) - 0.5 * (shape.right.size + 3))
     offsets = np.arange(-half, half + 1)
@@ -300,10 +300,7 @@ def _by_shape(x: Real, frames: Real, room: Whole, rise: float, noise: float, sha
         used = inside & (np.abs(u) < reach)
         design = BSpline.design_matrix(u[used], knots, 3, extrapolate=True).tocsc()
         scaled = ((samples - foot[:, None]) / height[:, None])[used]
-        sums = Shape(
-            shape.step, reach, shape.gram + (design.T @ design).toarray(), shape.right + design.T @ scaled,
-            shape.count + frames.size,
-        )  # fmt: skip
+        sums = Shape(shape.step, reach, shape.gram + (design.T @ design).toarray(), shape.right + design.T @ scaled)
         spline = BSpline(knots, _solved(sums, bend), 3)
         slope = spline.derivative()
         position += width * _middle(spline, reach)
@@ -343,7 +340,7 @@ def _relative_period(frames: Real) -> Real:
     """Local period over the median one: 1 in steady running, whatever the scatter."""
     if frames.size < 9:
         return np.ones(frames.size)
-    local = _local_median(np.diff(frames))
+    local = local_median(np.diff(frames))
     relative = np.append(local, local[-1]) / np.median(local)
     return relative if np.ptp(relative) > 0.05 else np.ones(frames.size)
 

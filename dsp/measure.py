@@ -63,7 +63,7 @@ class PointChannel(Protocol):
 
 @dataclass(frozen=True)
 class Speed:
-    """Speed over the record, r/min, and how the pulses were; `pulse_scatter_us` is one edge's standard deviation."""
+    """Speed over the record, r/min, and how the pulses were; `pulse_scatter_us` is one edge's deviation, if known."""
 
     mean_rpm: float
     min_rpm: float
@@ -71,7 +71,7 @@ class Speed:
     pulses: int
     missing_pulses: int
     extra_pulses: int
-    pulse_scatter_us: float
+    pulse_scatter_us: float | None
 
 
 @dataclass(frozen=True)
@@ -138,7 +138,9 @@ class Measuring:
         self._unit = units.vibration_unit(display)
         self._follower = edges.EdgeFollower(rate_hz, pulse.edge)
         self._levels = spectrum.BandLevel(rate_hz, len(self._points))
-        self._turned = tach.RevolutionFollower(pulse.pulses_per_rev, pulse.reference)
+        # marks that are all alike are counted one by one: they give the speed
+        alike = pulse.reference == "single"
+        self._turned = tach.RevolutionFollower(1 if alike else pulse.pulses_per_rev, pulse.reference)
         self._pieces: list[Samples] = []  # vibration not yet worked out; the first begins at self._first
         self._first = 0
         self._blocks: list[orders.BlockEquations] = []
@@ -204,17 +206,15 @@ class Measuring:
             self._turned.drop_before(float(turned.frames[begin]))
 
     def _number(self) -> tach.Revolutions:
-        pulse = self._pulse
-        if pulse.pulses_per_rev > 1 and pulse.reference == "single":
-            self._turned.marks = 1
-            turned = self._turned.newest()
-            rpm = 60.0 * self.rate_hz * np.ptp(turned.numbers) / np.ptp(turned.frames) / pulse.pulses_per_rev
+        turned, marks = self._turned.newest(), self._pulse.pulses_per_rev
+        if marks > self._turned.marks:
+            rpm = 60.0 * self.rate_hz * np.ptp(turned.numbers) / np.ptp(turned.frames) / marks
             raise edges.TachError(
-                f"{pulse.pulses_per_rev} pulses per revolution and none of them marked as the first: the speed is "
+                f"{marks} pulses per revolution and none of them marked as the first: the speed is "
                 f'{rpm:.1f} r/min, but there is no phase; say how the first is known: pulse.reference = "missing", '
                 '"wide" or "unequal"'
             )
-        return self._turned.newest()
+        return turned
 
     def _revolutions_per_block(self, turned: tach.Revolutions, last: bool) -> int:
         """Four revolutions, more at high speed; fewer in a record too short for two such blocks."""
@@ -238,10 +238,11 @@ class Measuring:
                 f"{self._order * mean_speed / 2 / np.pi:.0f} Hz: more than 0.45 of the sample rate "
                 f"{self.rate_hz:.0f} Hz; choose a lower order or record faster"
             )
+        angle = tach.angle_between(turned, begin, end)
         self._blocks.append(
             orders.compressed_equations(
                 samples,
-                lambda at: tach.angle_between(turned, begin, end, at + first)[0],
+                lambda at: angle(at + first),
                 orders.columns_of(self._order, highest),
                 int(turned.numbers[end] - turned.numbers[begin]),
                 0.5 * (first + beyond) / self.rate_hz,
@@ -340,7 +341,7 @@ class Measuring:
                 turned.frames.size,
                 turned.missing,
                 turned.extra,
-                1e6 * turned.scatter_frames / self.rate_hz,
+                None if turned.scatter_frames is None else 1e6 * turned.scatter_frames / self.rate_hz,
             ),
             self._order,
             self._unit.text,

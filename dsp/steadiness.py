@@ -9,7 +9,7 @@ spends fewer parameters on it wins (Schwarz, Annals of Statistics 1978, from mem
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -54,6 +54,10 @@ class Beat:
     degrees_of_freedom: int
     record_in_beats: float
 
+    def cleaned_half_widths(self) -> tuple[float, float | None]:
+        """Half widths of the 95 % intervals of the cleaned amplitude and phase, as `vectors.half_widths` gives them."""
+        return vectors.half_widths(self.cleaned, self.cleaned_covariance, self.degrees_of_freedom)
+
 
 @dataclass(frozen=True)
 class Steadiness:
@@ -87,10 +91,12 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
     clock = (times_s - times_s.mean()) / max(span_s, 1e-9)
     turn_per_min = _turn(blocks, clock, mean) / max(span_s, 1e-9) * 60.0
 
-    def verdict(name: str, cause: str | None = None, reason: str = "", record_s: float | None = None) -> Steadiness:
+    def verdict(
+        name: str, cause: str | None = None, reason: str = "", record_s: float | None = None, beat: Beat | None = None
+    ) -> Steadiness:
         reasons = (reason,) if reason else ()
         trend = turn_per_min if name in ("steady", "drifting") else None
-        return Steadiness(name, cause, *swings, None, trend, record_s, not reasons, reasons)
+        return Steadiness(name, cause, *swings, beat, trend, record_s, not reasons, reasons)
 
     still = _fit(blocks, np.ones((count, 1), dtype=np.complex128))
     smooth = {cause: f for cause, f in _smooth_models(blocks, clock, speeds_rad_s).items() if f.leads(still)}
@@ -104,12 +110,13 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
         if circle.over_noise > (_LINE_OVER_NOISE if beats >= 1.5 else _SLOW_OVER_NOISE):
             beat = _beat(blocks, circle, span_s, float(speeds_rad_s.mean()), order)
             if beats >= _NAMED_BEATS and ahead > (0.0 if beats >= _WHOLE_BEATS else _CLEARLY_AHEAD):
-                return _beating(beat, *swings)
+                record_s = math.ceil(4.0 / abs(beat.offset_hz))
+                name = "walking" if beat.ratio >= 1.0 else "beating"
+                return verdict(name, None, _beating(beat, record_s), float(record_s), beat)
             if beats < _WHOLE_BEATS and ahead > (-_CLEARLY_AHEAD if beats >= _NAMED_BEATS else 0.0) and harmful:
                 record_s = math.ceil(1.5 / abs(beat.offset_hz))
                 reason = f"a slow change, too short to tell drift from a second source: record {record_s} s"
-                told = verdict("too-short", None, reason, float(record_s))
-                return replace(told, beat=beat if beats >= _NAMED_BEATS else None)
+                return verdict("too-short", None, reason, float(record_s), beat if beats >= _NAMED_BEATS else None)
         elif ahead > 0.0 and harmful and beats >= 1.5:
             beside = 60.0 * abs(circle.delta) / (2.0 * np.pi) * count / span_s
             reason = (
@@ -148,30 +155,17 @@ def _wandering(swings: tuple[float, float]) -> str:
     )
 
 
-def _beating(beat: Beat, phase_swing: float, amplitude_swing: float) -> Steadiness:
+def _beating(beat: Beat, record_s: float) -> str:
     period_s = 1.0 / abs(beat.offset_hz)
-    walking = beat.ratio >= 1.0
-    record_s = math.ceil(4.0 * period_s)
     where = " or ".join(f"{rpm:.1f}" for rpm in beat.source_rpm)
-    reason = (
-        f"a second source at {where} r/min, {beat.ratio:.2f} times as strong, "
-        + (
-            f"turns the phase through 360° every {period_s:.1f} s"
-            if walking
-            else f"swings the phase by {2 * math.degrees(math.asin(beat.ratio)):.1f}° every {period_s:.1f} s"
-        )
-        + f": find and stop it, or record {record_s} s"
+    turns = (
+        f"turns the phase through 360° every {period_s:.1f} s"
+        if beat.ratio >= 1.0
+        else f"swings the phase by {2 * math.degrees(math.asin(beat.ratio)):.1f}° every {period_s:.1f} s"
     )
-    return Steadiness(
-        "walking" if walking else "beating",
-        None,
-        phase_swing,
-        amplitude_swing,
-        beat,
-        None,
-        float(record_s),
-        False,
-        (reason,),
+    return (
+        f"a second source at {where} r/min, {beat.ratio:.2f} times as strong, {turns}: "
+        f"find and stop it, or record {record_s} s"
     )
 
 
@@ -382,7 +376,7 @@ def to_json(steadiness: Steadiness) -> dict[str, object]:
     described = None
     if beat is not None:
         amplitude, phase_deg = vectors.amplitude_phase(beat.cleaned)
-        halves = vectors.half_widths(beat.cleaned, beat.cleaned_covariance, beat.degrees_of_freedom)
+        halves = beat.cleaned_half_widths()
         described = {
             "offset_hz": beat.offset_hz,
             "offset_ci95_hz": beat.offset_ci95_hz,

@@ -6,17 +6,16 @@ programme weighs every way to read the edges as marks that are there, marks that
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.dsp.edges import TachError
+from stillshaft.dsp.edges import MEDIAN_REACH, TachError, local_median
 
 Real = NDArray[np.float64]
 Whole = NDArray[np.int64]
 
-REFERENCES = ("single", "missing", "wide", "unequal")  # how the mark 0 is recognised among several
-_MEDIAN_REACH = 4  # intervals on either side that make the local period
 _SPREAD_OF_REGULAR = 0.2  # intervals within 20 % of the local period need no repair
 _SPLINE_REACH = 8  # pulses beyond a span that its spline sees: further ones count less than 1e-4
 _MOST_DOUBTED = 0.3  # share of marks missing or too many, beyond which nothing is numbered
@@ -32,7 +31,7 @@ class Revolutions:
 
     `frames[i]` is where revolution `numbers[i]` begins: the leading edge of the reference mark. `knot_frames` and
     `knot_turns` are all marks with their place in revolutions, which the angle goes through. `scatter_frames` is the
-    standard deviation of one edge's time, from how the edges lie about smooth running.
+    standard deviation of one edge's time, from how the edges lie about smooth running; None from too few edges.
     """
 
     frames: Real
@@ -41,7 +40,19 @@ class Revolutions:
     extra: int
     knot_frames: Real
     knot_turns: Real
-    scatter_frames: float
+    scatter_frames: float | None
+
+    def between(self, begin: float, end: float) -> Revolutions:
+        """What lies from one place (samples) up to another."""
+        here = (self.frames >= begin) & (self.frames < end)
+        knots = (self.knot_frames >= begin) & (self.knot_frames < end)
+        return replace(
+            self,
+            frames=self.frames[here],
+            numbers=self.numbers[here],
+            knot_frames=self.knot_frames[knots],
+            knot_turns=self.knot_turns[knots],
+        )
 
 
 def number_revolutions(
@@ -61,30 +72,33 @@ def number_revolutions(
         )
     if marks == 1:
         kept, numbers = _numbered(frames, widths)
-        turned = _checked(frames, kept, numbers, 1)
+        missing, extra = _missing(int(np.ptp(numbers)), kept.size, 1, reference), frames.size - kept.size
+        _refuse_doubtful(missing, extra, frames.size)
         _refuse_jumps(frames[kept], numbers)
         kept, numbers = _undisturbed(frames, kept, numbers)
-        return _revolutions(frames, kept, numbers.astype(np.float64), *turned)
+        return _revolutions(frames, kept, numbers.astype(np.float64), missing, extra)
     if reference == "unequal":
         kept, numbers = _followed(frames, marks)
     else:
         kept, numbers = _numbered(frames, widths)
         numbers = numbers - _zero_class(widths[kept], numbers, marks, reference)
-    turned = _checked(frames, kept, numbers, marks, absent=1 if reference == "missing" else 0)
-    return _revolutions(frames, kept, _learned_turns(frames[kept], numbers, marks), *turned)
+    missing, extra = _missing(int(np.ptp(numbers)), kept.size, marks, reference), frames.size - kept.size
+    _refuse_doubtful(missing, extra, frames.size)
+    return _revolutions(frames, kept, _learned_turns(frames[kept], numbers, marks), missing, extra)
 
 
-def _checked(frames: Real, kept: Whole, numbers: Whole, marks: int, absent: int = 0) -> tuple[int, int]:
-    """Marks missing and edges too many; `absent` positions of each revolution hold no mark."""
-    positions = int(numbers[-1] - numbers[0])
-    missing = max(0, positions + 1 - numbers.size - absent * (positions // marks))
-    extra = frames.size - kept.size
-    if missing + extra > _MOST_DOUBTED * frames.size:
+def _missing(positions: int, seen: int, marks: int, reference: str) -> int:
+    """Marks that should be among so many positions and are not; of a missing one each revolution has none."""
+    absent = positions // marks if reference == "missing" else 0
+    return max(0, positions + 1 - seen - absent)
+
+
+def _refuse_doubtful(missing: int, extra: int, edges: int) -> None:
+    if missing + extra > _MOST_DOUBTED * edges:
         raise TachError(
-            f"{missing} pulses missing and {extra} too many of {frames.size}: no steady once-per-rev pulse; "
+            f"{missing} pulses missing and {extra} too many of {edges}: no steady once-per-rev pulse; "
             "check the mark, pulses_per_rev and the threshold"
         )
-    return missing, extra
 
 
 def _revolutions(frames: Real, kept: Whole, turns: Real, missing: int, extra: int) -> Revolutions:
@@ -111,26 +125,20 @@ def _refuse_jumps(starts: Real, numbers: Whole) -> None:
         )
 
 
-def _scatter(at: Real, turns: Real) -> float:
+def _scatter(at: Real, turns: Real) -> float | None:
     """Robust deviation of one edge's time: third differences over marks that follow each other (√20 of one)."""
     if at.size < 8:
-        return 0.0
+        return None
     step = np.diff(turns)
     even = np.abs(step - np.median(step)) < 1e-9 * np.abs(turns[-1])
     third = np.diff(at, n=3)[even[:-2] & even[1:-1] & even[2:]]
-    return 1.4826 * float(np.median(np.abs(third))) / np.sqrt(20.0) if third.size > 3 else 0.0
-
-
-def _local_median(intervals: Real) -> Real:
-    padded = np.pad(intervals, _MEDIAN_REACH, mode="reflect" if intervals.size > _MEDIAN_REACH else "edge")
-    windows = np.lib.stride_tricks.sliding_window_view(padded, 2 * _MEDIAN_REACH + 1)
-    return np.asarray(np.median(windows, axis=1))
+    return 1.4826 * float(np.median(np.abs(third))) / np.sqrt(20.0) if third.size > 3 else None
 
 
 def _numbered(frames: Real, widths: Real) -> tuple[Whole, Whole]:
     """Edges kept and their numbers, of marks that follow each other at nearly equal angles."""
     intervals = np.diff(frames)
-    if np.all(np.abs(intervals / _local_median(intervals) - 1.0) < _SPREAD_OF_REGULAR):
+    if np.all(np.abs(intervals / local_median(intervals) - 1.0) < _SPREAD_OF_REGULAR):
         return np.arange(frames.size), np.arange(frames.size)
     return _readmitted(frames, *_best_reading(frames, widths))
 
@@ -143,7 +151,7 @@ def _best_reading(frames: Real, widths: Real) -> tuple[Whole, Whole]:
     """
     count = frames.size
     intervals = np.diff(frames)
-    local = _local_median(intervals)
+    local = local_median(intervals)
     ratio = np.diff(np.log(intervals))
     gain = _local_gain(local)
     scatter = np.clip(1.4826 * np.median(np.abs(ratio - np.median(ratio))), _LEAST_SCATTER, _MOST_SCATTER)
@@ -192,10 +200,10 @@ def _best_reading(frames: Real, widths: Real) -> tuple[Whole, Whole]:
 
 def _local_gain(local: Real) -> Real:
     """Change of the log period from one interval to the next, smoothed; the ends, mirrored, know none of their own."""
-    if local.size <= 4 * _MEDIAN_REACH:
+    if local.size <= 4 * MEDIAN_REACH:
         return np.full(local.size, float(np.mean(np.diff(np.log(local)))) if local.size > 1 else 0.0)
     gain = np.gradient(np.log(local))
-    gain[: _MEDIAN_REACH + 1], gain[-_MEDIAN_REACH - 1 :] = gain[_MEDIAN_REACH + 1], gain[-_MEDIAN_REACH - 2]
+    gain[: MEDIAN_REACH + 1], gain[-MEDIAN_REACH - 1 :] = gain[MEDIAN_REACH + 1], gain[-MEDIAN_REACH - 2]
     return np.convolve(np.pad(gain, 4, mode="edge"), np.full(9, 1 / 9), mode="valid")
 
 
@@ -229,7 +237,7 @@ def _undisturbed(frames: Real, kept: Whole, numbers: Whole) -> tuple[Whole, Whol
     middle = at[2:-2] - (4.0 * (at[1:-3] + at[3:-1]) - at[:-4] - at[4:]) / 6.0
     period = 0.5 * (at[3:-1] - at[1:-3])
     size = np.abs(middle) / period
-    change = np.abs(np.gradient(np.log(_local_median(np.diff(at)))))[1:-2]
+    change = np.abs(np.gradient(np.log(local_median(np.diff(at)))))[1:-2]
     limit = np.maximum(15.0 * float(np.median(size)), 2e-3 + 2.0 * change**2)  # smooth running bends in a run-up
     padded = np.pad(size, 2)
     highest = np.lib.stride_tricks.sliding_window_view(padded, 5).max(axis=1)
@@ -351,8 +359,8 @@ def _learned_turns(at: Real, numbers: Whole, marks: int) -> Real:
     return turns
 
 
-def angle_between(revolutions: Revolutions, first: int, last: int, at_frames: Real) -> tuple[Real, Real]:
-    """Shaft angle in rad and speed in rad per frame at `at_frames`, for a span from revolution `first` to `last`.
+def angle_between(revolutions: Revolutions, first: int, last: int) -> Callable[[Real], Real]:
+    """Shaft angle in rad as a function of places in samples, for a span from revolution `first` to `last`.
 
     Both index `revolutions.frames`. Cubic spline (not-a-knot) through the marks of the span and a few on either side.
     """
@@ -363,8 +371,7 @@ def angle_between(revolutions: Revolutions, first: int, last: int, at_frames: Re
     knots = slice(max(0, low), min(revolutions.knot_frames.size, high))
     origin = revolutions.knot_frames[knots][0]
     spline = CubicSpline(revolutions.knot_frames[knots] - origin, 2.0 * np.pi * revolutions.knot_turns[knots])
-    moments = at_frames - origin
-    return np.asarray(spline(moments)), np.asarray(spline(moments, 1))
+    return lambda at_frames: np.asarray(spline(at_frames - origin))
 
 
 def frames_at(revolutions: Revolutions, turns: Real) -> Real:
@@ -414,23 +421,10 @@ class RevolutionFollower:
         if cut < self._REACH:
             return
         where = turned.frames[cut]
-        knots = turned.knot_frames < where
-        old = turned.frames < where
-        self._kept.append(
-            replace(
-                turned,
-                frames=turned.frames[old],
-                numbers=turned.numbers[old],
-                knot_frames=turned.knot_frames[knots],
-                knot_turns=turned.knot_turns[knots],
-            )  # fmt: skip
-        )
+        self._kept.append(turned.between(-np.inf, where))
+        self._newest = turned.between(where, np.inf)
         left = self._frames >= where
         self._frames, self._widths = self._frames[left], self._widths[left]
-        self._newest = replace(
-            turned, frames=turned.frames[~old], numbers=turned.numbers[~old],
-            knot_frames=turned.knot_frames[~knots], knot_turns=turned.knot_turns[~knots],
-        )  # fmt: skip
 
     def whole(self) -> Revolutions:
         """All revolutions as last numbered. Raises TachError before any were."""
@@ -441,8 +435,5 @@ class RevolutionFollower:
             np.concatenate([getattr(p, name) for p in parts])
             for name in ("frames", "numbers", "knot_frames", "knot_turns")
         )
-        absent = 1 if self.reference == "missing" else 0
-        positions = round(float(turns[-1] - turns[0]) * self.marks)
-        missing = max(0, positions + 1 - at.size - absent * (positions // self.marks))
-        extra = self.edges - at.size
-        return Revolutions(frames, numbers, missing, extra, at, turns, _scatter(at, turns))
+        missing = _missing(round(float(turns[-1] - turns[0]) * self.marks), at.size, self.marks, self.reference)
+        return Revolutions(frames, numbers, missing, self.edges - at.size, at, turns, _scatter(at, turns))

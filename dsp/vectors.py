@@ -71,6 +71,13 @@ def deviations(z: complex, covariance: Real) -> tuple[float, float]:
     )
 
 
+def along_and_across(z: complex, along: float, across: float) -> Real:
+    """Covariance (2, 2) of re and im from the standard deviations along and across a vector: undoes `deviations`."""
+    unit = z / abs(z) if z else 1.0 + 0.0j
+    axes = np.array([[unit.real, -unit.imag], [unit.imag, unit.real]])
+    return np.asarray(axes @ np.diag([along**2, across**2]) @ axes.T)
+
+
 def half_widths(z: complex, covariance: Real, degrees_of_freedom: float) -> tuple[float, float | None]:
     """Half widths of the marginal 95 % intervals of amplitude and of phase in degrees.
 

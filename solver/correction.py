@@ -19,7 +19,7 @@ from stillshaft.solver.influence import (
     significance,
     state_of,
 )
-from stillshaft.solver.runs import Runs, along_and_across
+from stillshaft.solver.runs import Runs
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -216,7 +216,7 @@ def _additional(
 def _predicted(runs: Runs, fits: tuple[Fit, ...], masses: Complex) -> tuple[Predicted, ...]:
     predicted = []
     relative, angle = runs.placement
-    placed = np.array([along_and_across(complex(w), relative * abs(w), angle * abs(w)) for w in masses])
+    placed = np.array([vectors.along_and_across(complex(w), relative * abs(w), angle * abs(w)) for w in masses])
     for fitted in fits:
         state = state_of(fitted, 1.0, masses)
         covariance = state @ fitted.covariance @ state.T + misplaced(fitted.influence, placed)

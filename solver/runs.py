@@ -381,14 +381,7 @@ def _piece(piece: _Piece, plane: Plane, where: str, placement: tuple[float, floa
         if piece.angle_sd is None
         else math.radians(_finite(piece.angle_sd, f"{where}.angle_sd", lowest=0.0))
     )
-    return w, along_and_across(w, mass_sd, abs(mass) * angle_sd)
-
-
-def along_and_across(z: complex, along: float, across: float) -> Real:
-    """Covariance (2, 2) of re and im, from standard deviations along and across the vector."""
-    unit = z / abs(z) if z else 1.0 + 0.0j
-    axes = np.array([[unit.real, -unit.imag], [unit.imag, unit.real]])
-    return np.asarray(axes @ np.diag([along**2, across**2]) @ axes.T)
+    return w, vectors.along_and_across(w, mass_sd, abs(mass) * angle_sd)
 
 
 def _repeatability(z: Complex, repeatability: tuple[float, float]) -> Real:
@@ -397,7 +390,9 @@ def _repeatability(z: Complex, repeatability: tuple[float, float]) -> Real:
     for i, value in enumerate(z):
         size = abs(value)
         here = slice(2 * i, 2 * i + 2)
-        covariance[here, here] = along_and_across(complex(value), repeatability[0] * size, repeatability[1] * size)
+        covariance[here, here] = vectors.along_and_across(
+            complex(value), repeatability[0] * size, repeatability[1] * size
+        )
     return covariance
 
 

@@ -4,7 +4,6 @@ import multiprocessing
 import os
 import shutil
 import subprocess
-import sys
 import tempfile
 import threading
 import time
@@ -13,7 +12,6 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-sys.path.insert(0, str(Path(__file__).parent))  # for signals shared by tests of several packages
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 for name in ("QT_SCALE_FACTOR", "QT_FONT_DPI", "QT_STYLE_OVERRIDE"):
     os.environ.pop(name, None)

@@ -61,11 +61,12 @@ def with_interval(value: float, half_width: float | None) -> str:
 
 def _print_speed(console: Console, name: str, measured: Measurement) -> None:
     speed = measured.speed
-    scatter_deg = 6e-6 * speed.pulse_scatter_us * speed.mean_rpm
+    scatter = speed.pulse_scatter_us
+    timed = "" if scatter is None else f", each timed to {6e-6 * scatter * speed.mean_rpm:.2g}°"
     console.print(
         f"{name}: {measured.duration_s:.1f} s, {speed.mean_rpm:.1f} r/min "
         f"({speed.min_rpm:.1f} to {speed.max_rpm:.1f}), {speed.pulses} pulses on the {measured.edge} edge, "
-        f"{speed.missing_pulses} missing, {speed.extra_pulses} too many, each timed to {scatter_deg:.2g}°"
+        f"{speed.missing_pulses} missing, {speed.extra_pulses} too many{timed}"
     )
 
 
@@ -112,7 +113,7 @@ def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[
         beat = point.steadiness.beat
         if beat is not None:
             amplitude, phase_deg = vectors.amplitude_phase(beat.cleaned)
-            halves = vectors.half_widths(beat.cleaned, beat.cleaned_covariance, beat.degrees_of_freedom)
+            halves = beat.cleaned_half_widths()
             console.print(
                 f"{point.name}: without the second source {with_interval(amplitude, halves[0])} {measured.unit} at "
                 f"{with_interval(phase_deg, halves[1])}°",

@@ -39,42 +39,79 @@ class SynchronousAverage:
     spans: int
 
 
+class SynchronousAverager:
+    """Averages samples (frames, channels) that come in pieces over spans of whole revolutions, in constant memory.
+
+    `turned` is the shaft of the whole record; `points` equal steps of angle make a span of `revolutions`. Spans that a
+    missing pulse interrupts count too: the angle bridges it. The first sample fed is frame `first_frame`.
+
+    Raises AverageError for more points than samples in a span.
+    """
+
+    def __init__(
+        self,
+        turned: tach.Revolutions,
+        channels: int,
+        points: int = 512,
+        revolutions: int = 1,
+        first_frame: int = 0,
+    ) -> None:
+        if points < 4 or revolutions < 1:
+            raise AverageError(f"{points} points over {revolutions} revolutions: need 4 or more over 1 or more")
+        first, last = int(turned.numbers[0]), int(turned.numbers[-1])
+        starts = np.arange(first, last - revolutions + 1, revolutions, dtype=np.float64)
+        self._steps = revolutions * np.arange(points) / points
+        self._at = tach.frames_at(turned, (starts[:, None] + self._steps).ravel()).reshape(starts.size, points)
+        self._at = self._at[self._at[:, 0] >= first_frame + _TAPS // 2]
+        per_span = float(np.median(np.diff(self._at[:, 0]))) if self._at.shape[0] > 1 else np.inf
+        if points > per_span:
+            raise AverageError(f"{points} points, but only {per_span:.0f} samples in a span: ask for fewer points")
+        self._revolutions, self._next, self._count = revolutions, 0, 0
+        self._kept = np.empty((0, channels), dtype=np.float32)
+        self._first = first_frame
+        self._reference: Real | None = None  # near the mean: its squares do not drown the scatter
+        self._total = np.zeros((points, channels))
+        self._square = np.zeros_like(self._total)
+
+    def feed(self, samples: NDArray[np.floating]) -> None:
+        """Take the next samples."""
+        self._kept = np.concatenate([self._kept, samples])
+        beyond = self._first + self._kept.shape[0] - _TAPS // 2
+        ready = int(np.searchsorted(self._at[:, -1], beyond))
+        for i in range(self._next, ready, _SPANS_AT_ONCE):
+            span = _interpolated(self._kept, self._at[i : min(ready, i + _SPANS_AT_ONCE)] - self._first)
+            if self._reference is None:
+                self._reference = span[0].copy()
+            span -= self._reference
+            self._total += span.sum(axis=0)
+            self._square += np.einsum("ijk,ijk->jk", span, span)
+            self._count += span.shape[0]
+        if ready > self._next:
+            self._next = ready
+            needed = self._at[ready, 0] if ready < self._at.shape[0] else self._at[-1, -1]
+            cut = max(0, int(needed) - _TAPS // 2 - self._first)
+            self._kept, self._first = self._kept[cut:], self._first + cut
+
+    def result(self) -> SynchronousAverage:
+        """The average of the spans so far. Raises AverageError for fewer than two."""
+        count = self._count
+        if count < _FEWEST_SPANS or self._reference is None:
+            raise AverageError(
+                f"{count} whole spans of {self._revolutions} revolutions: need {_FEWEST_SPANS} or more; record longer"
+            )
+        deviation = np.sqrt(np.maximum(0.0, self._square - self._total**2 / count) / (count - 1))
+        angle = 2.0 * np.pi * self._steps
+        waveform = self._reference + self._total / count
+        return SynchronousAverage(angle, waveform, deviation, deviation / np.sqrt(count), self._revolutions, count)
+
+
 def synchronous_average(
     samples: NDArray[np.floating], turned: tach.Revolutions, points: int = 512, revolutions: int = 1
 ) -> SynchronousAverage:
-    """Average samples (frames, channels) over spans of whole revolutions at `points` equal steps of angle.
-
-    Spans that a missing pulse interrupts count too: the angle bridges it. Raises AverageError for fewer than two
-    whole spans and for more points than samples in a span.
-    """
-    if points < 4 or revolutions < 1:
-        raise AverageError(f"{points} points over {revolutions} revolutions: need 4 or more over 1 or more")
-    first, last = int(turned.numbers[0]), int(turned.numbers[-1])
-    starts = np.arange(first, last - revolutions + 1, revolutions, dtype=np.float64)
-    steps = revolutions * np.arange(points) / points
-    at = tach.frames_at(turned, (starts[:, None] + steps).ravel()).reshape(starts.size, points)
-    half = _TAPS // 2
-    at = at[(at[:, 0] >= half) & (at[:, -1] < samples.shape[0] - half)]
-    if at.shape[0] < _FEWEST_SPANS:
-        raise AverageError(
-            f"{at.shape[0]} whole spans of {revolutions} revolutions: need {_FEWEST_SPANS} or more; record longer"
-        )
-    per_span = float(np.median(np.diff(at[:, 0])))
-    if points > per_span:
-        raise AverageError(f"{points} points, but only {per_span:.0f} samples in a span: ask for fewer points")
-    total = np.zeros((points, samples.shape[1]))
-    square = np.zeros_like(total)
-    reference = _interpolated(samples, at[:1])[0]  # near the mean: its squares do not drown the scatter
-    for i in range(0, at.shape[0], _SPANS_AT_ONCE):
-        off = _interpolated(samples, at[i : i + _SPANS_AT_ONCE]) - reference
-        total += off.sum(axis=0)
-        square += (off**2).sum(axis=0)
-    count = at.shape[0]
-    deviation = np.sqrt(np.maximum(0.0, square - total**2 / count) / (count - 1))
-    angle = 2.0 * np.pi * steps
-    return SynchronousAverage(
-        angle, reference + total / count, deviation, deviation / np.sqrt(count), revolutions, count
-    )
+    """Average of samples (frames, channels) that are all there, as SynchronousAverager makes it."""
+    averager = SynchronousAverager(turned, samples.shape[1], points, revolutions)
+    averager.feed(samples)
+    return averager.result()
 
 
 def _interpolated(samples: NDArray[np.floating], at: Real) -> Real:

@@ -137,7 +137,7 @@ class Measuring:
         self._pulse, self._points, self._order = pulse, tuple(points), order
         self._unit = units.vibration_unit(display)
         self._follower = edges.EdgeFollower(rate_hz, pulse.edge)
-        self._levels = spectrum.BandLevel(rate_hz, len(self._points))
+        self._levels = spectrum.AveragedSpectrum(rate_hz, len(self._points))
         # marks that are all alike are counted one by one: they give the speed
         alike = pulse.reference == "single"
         self._turned = tach.RevolutionFollower(1 if alike else pulse.pulses_per_rev, pulse.reference)
@@ -165,7 +165,7 @@ class Measuring:
                 self._at_full_scale += np.count_nonzero(np.abs(vibration) >= _FULL_SCALE, axis=0)
         self.frames += vibration.shape[0]
         self._pieces.append(vibration)
-        self._levels.feed(vibration.astype(np.float64, copy=False))
+        self._levels.feed(vibration)
         self._follower.feed(pulse)
         self._work_out(last=False)
 

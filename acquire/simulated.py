@@ -68,7 +68,8 @@ class Sensor:
 class Conditions:
     """How a run goes: speed and its wander (percent rms), noise, harmonics, a neighbour, scatter from run to run.
 
-    `harmonics_m_s2` are peak accelerations of 2x, 3x, …; `neighbour` is frequency in Hz and peak acceleration.
+    `harmonics_m_s2` are peak accelerations of 2x, 3x, …; `neighbour` is frequency in Hz and peak acceleration; `ramp` is
+    the speed in r/min that the run begins at, and the seconds in which it goes evenly from there to `speed_rpm`.
     """
 
     speed_rpm: float
@@ -79,6 +80,7 @@ class Conditions:
     pulse_angle_deg: float = 0.0
     harmonics_m_s2: tuple[float, ...] = (0.3, 0.15)
     neighbour: tuple[float, float] | None = None
+    ramp: tuple[float, float] | None = None
     scatter_amplitude: float = 0.01
     scatter_deg: float = 1.0
 
@@ -227,8 +229,14 @@ class SimulatedSource:
         """True shaft angle in rad, speed in rad/s, acceleration in rad/s² at these frames."""
         t = frames / self.rate_hz
         mean = self._run.conditions.speed_rpm * math.pi / 30.0
-        angle = math.radians(self._start_deg) + mean * t
-        speed, acceleration = np.full(t.shape, mean), np.zeros(t.shape)
+        begin, seconds = mean, 1.0
+        if self._run.conditions.ramp is not None:
+            begin, seconds = self._run.conditions.ramp[0] * math.pi / 30.0, self._run.conditions.ramp[1]
+        on_ramp = np.clip(t, 0.0, seconds)
+        angle = math.radians(self._start_deg) + begin * np.minimum(t, seconds) + mean * np.maximum(0.0, t - seconds)
+        angle += 0.5 * (mean - begin) / seconds * on_ramp**2
+        speed = begin + (mean - begin) * on_ramp / seconds
+        acceleration = np.where((t > 0.0) & (t < seconds), (mean - begin) / seconds, 0.0)
         for rate, share, phase in self._wander:
             angle = angle + mean * share / rate * np.sin(rate * t + phase)
             speed += mean * share * np.cos(rate * t + phase)

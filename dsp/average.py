@@ -15,7 +15,7 @@ from stillshaft.dsp import tach
 Real = NDArray[np.float64]
 
 _TAPS = 6  # of Lagrange's interpolation: −74 dB at a tenth of the sample rate, −157 dB at a fiftieth
-_FEWEST_SPANS = 2
+FEWEST_SPANS = 2
 _SPANS_AT_ONCE = 64
 
 
@@ -92,12 +92,17 @@ class SynchronousAverager:
             cut = max(0, int(needed) - _TAPS // 2 - self._first)
             self._kept, self._first = self._kept[cut:], self._first + cut
 
+    @property
+    def spans(self) -> int:
+        """Spans averaged so far."""
+        return self._count
+
     def result(self) -> SynchronousAverage:
         """The average of the spans so far. Raises AverageError for fewer than two."""
         count = self._count
-        if count < _FEWEST_SPANS or self._reference is None:
+        if count < FEWEST_SPANS or self._reference is None:
             raise AverageError(
-                f"{count} whole spans of {self._revolutions} revolutions: need {_FEWEST_SPANS} or more; record longer"
+                f"{count} whole spans of {self._revolutions} revolutions: need {FEWEST_SPANS} or more; record longer"
             )
         deviation = np.sqrt(np.maximum(0.0, self._square - self._total**2 / count) / (count - 1))
         angle = 2.0 * np.pi * self._steps

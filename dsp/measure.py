@@ -8,11 +8,11 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from typing import Any, Protocol
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.dsp import edges, spectrum, steadiness, tach, units, vectors
+from stillshaft.dsp import channels, edges, spectrum, steadiness, tach, units, vectors
 from stillshaft.dsp import order as orders
 
 Real = NDArray[np.float64]
@@ -20,45 +20,15 @@ Samples = NDArray[np.floating[Any]]
 Complex = NDArray[np.complex128]
 
 HARMONICS = 5
+WEIGHTS = ("flat", "hann")
 _NEEDED_AFTER = 8  # pulses after a block before it is worked out: its spline sees so many
 _SHORTEST_BLOCK_S = 0.04  # at high speed a block is more revolutions
 _SOLVE_S = 0.1  # at most ten times a second
 _LONGEST_WAIT_S = 20.0  # samples kept while no pulse comes
-_FULL_SCALE = 0.999
 
 
 class MeasureError(ValueError):
     """Samples that give no measurement: the message says which channel, why, and what to do."""
-
-
-class PulseChannel(Protocol):
-    """What is needed of the pulse input; angles in degrees."""
-
-    @property
-    def index(self) -> int: ...  # noqa: D102
-    @property
-    def edge(self) -> str: ...  # noqa: D102
-    @property
-    def pulses_per_rev(self) -> int: ...  # noqa: D102
-    @property
-    def reference(self) -> str: ...  # noqa: D102
-
-
-class PointChannel(Protocol):
-    """What is needed of a point's input: SI units; `si_per_reading` carries the sign of an inverted sensor."""
-
-    @property
-    def name(self) -> str: ...  # noqa: D102
-    @property
-    def index(self) -> int: ...  # noqa: D102
-    @property
-    def quantity(self) -> str: ...  # noqa: D102
-    @property
-    def si_per_reading(self) -> float: ...  # noqa: D102
-    @property
-    def delay_s(self) -> float: ...  # noqa: D102
-    @property
-    def highpass_hz(self) -> tuple[float, ...]: ...  # noqa: D102
 
 
 @dataclass(frozen=True)
@@ -125,57 +95,46 @@ class Measuring:
     def __init__(
         self,
         rate_hz: float,
-        pulse: PulseChannel,
-        points: Sequence[PointChannel],
+        pulse: channels.PulseChannel,
+        points: Sequence[channels.PointChannel],
         display: str,
         order: float = 1.0,
+        weights: str = "flat",
     ) -> None:
         if not order > 0.0 or not math.isfinite(order):
             raise MeasureError(f"order {order}: must be above 0")
+        if weights not in WEIGHTS:
+            raise MeasureError(f'weights "{weights}": {" or ".join(WEIGHTS)}')
         self.rate_hz = rate_hz
-        self.frames = 0
-        self._pulse, self._points, self._order = pulse, tuple(points), order
+        self._inputs = channels.Inputs(rate_hz, pulse, points)
+        self._pulse, self._points, self._order, self._weights = pulse, tuple(points), order, weights
         self._unit = units.vibration_unit(display)
         self._follower = edges.EdgeFollower(rate_hz, pulse.edge)
         self._levels = spectrum.AveragedSpectrum(rate_hz, len(self._points))
-        # marks that are all alike are counted one by one: they give the speed
-        alike = pulse.reference == "single"
-        self._turned = tach.RevolutionFollower(1 if alike else pulse.pulses_per_rev, pulse.reference)
+        self._turned = tach.RevolutionFollower(pulse.pulses_per_rev, pulse.reference)
         self._pieces: list[Samples] = []  # vibration not yet worked out; the first begins at self._first
         self._first = 0
         self._blocks: list[orders.BlockEquations] = []
         self._worked_out = -math.inf  # frame of the pulse that the next block begins with
         self._numbered_at = 0  # frame
-        self._at_full_scale = np.zeros(len(self._points), dtype=np.int64)
-        self._wanted = [p.index for p in self._points]
-        self._low = np.full(len(self._points), np.inf)
-        self._high = np.full(len(self._points), -np.inf)
+
+    @property
+    def shaft(self) -> tach.Revolutions:
+        """The revolutions of the whole record so far. Raises TachError before any were numbered."""
+        return self._turned.whole()
+
+    @property
+    def frames(self) -> int:
+        """Frames taken so far."""
+        return self._inputs.frames
 
     def feed(self, samples: NDArray[np.generic]) -> None:
-        """Take the next samples. Raises MeasureError for a value that is not finite."""
-        kind = np.float64 if samples.dtype == np.float64 else np.float32
-        vibration: Samples = np.ascontiguousarray(samples[:, self._wanted], dtype=kind)
-        pulse = np.asarray(samples[:, self._pulse.index], dtype=np.float64)
-        if vibration.size:
-            low, high = _extremes(vibration)
-            if not np.isfinite(low + high).all() or not np.isfinite(pulse.min() + pulse.max()):
-                self._refuse_not_finite(samples)
-            self._low, self._high = np.minimum(self._low, low), np.maximum(self._high, high)
-            if max(-low.min(), high.max()) >= _FULL_SCALE:
-                self._at_full_scale += np.count_nonzero(np.abs(vibration) >= _FULL_SCALE, axis=0)
-        self.frames += vibration.shape[0]
+        """Take the next samples. Raises ChannelError for a value that is not finite."""
+        vibration, pulse = self._inputs.take(samples)
         self._pieces.append(vibration)
         self._levels.feed(vibration)
         self._follower.feed(pulse)
         self._work_out(last=False)
-
-    def _refuse_not_finite(self, samples: NDArray[np.generic]) -> None:
-        wanted = [self._pulse.index, *self._wanted]
-        frame, channel = (int(i) for i in np.argwhere(~np.isfinite(samples[:, wanted]))[0])
-        raise MeasureError(
-            f"input {wanted[channel] + 1} has a value that is not finite at "
-            f"{(self.frames + frame) / self.rate_hz:.3f} s: the file is damaged; record again"
-        )
 
     def _work_out(self, *, last: bool) -> None:
         """Turn the revolutions that are complete into blocks."""
@@ -185,7 +144,8 @@ class Measuring:
             return
         self._numbered_at = self.frames
         try:
-            turned = self._number()
+            turned = self._turned.newest()
+            tach.refuse_alike_marks(turned, self._pulse.pulses_per_rev, self._pulse.reference, self.rate_hz)
         except edges.TachError:
             if last:
                 raise
@@ -204,17 +164,6 @@ class Measuring:
         if begin < turned.frames.size:
             self._forget(math.floor(turned.frames[begin]))
             self._turned.drop_before(float(turned.frames[begin]))
-
-    def _number(self) -> tach.Revolutions:
-        turned, marks = self._turned.newest(), self._pulse.pulses_per_rev
-        if marks > self._turned.marks:
-            rpm = 60.0 * self.rate_hz * np.ptp(turned.numbers) / np.ptp(turned.frames) / marks
-            raise edges.TachError(
-                f"{marks} pulses per revolution and none of them marked as the first: the speed is "
-                f'{rpm:.1f} r/min, but there is no phase; say how the first is known: pulse.reference = "missing", '
-                '"wide" or "unequal"'
-            )
-        return turned
 
     def _revolutions_per_block(self, turned: tach.Revolutions, last: bool) -> int:
         """Four revolutions, more at high speed; fewer in a record too short for two such blocks."""
@@ -267,42 +216,38 @@ class Measuring:
     def result(self, *, last: bool = True) -> Measurement:
         """The measurement so far; `last` says that no more samples will come.
 
-        Raises MeasureError and TachError with one line that says why there is none.
+        Raises MeasureError, ChannelError and TachError with one line that says why there is none.
         """
-        if not self.frames:
-            raise MeasureError("no samples: the recording is empty; record again")
+        self._inputs.check()
         if last:
             self._follower.finish()
             self._work_out(last=True)
-        self._check_channels()
         if len(self._blocks) < 2:
             raise self._follower.problem or edges.TachError(
                 f"{self._turned.edges} pulses in {self.frames / self.rate_hz:.1f} s: need 3 or more; "
                 "check the pulse sensor or record longer"
             )
-        pooled = orders.pooled([b for b in self._blocks if b.gram.shape == self._blocks[0].gram.shape])
-        return self._measurement(pooled, self._turned.whole())
+        return self._at(0)
 
-    def _check_channels(self) -> None:
-        for point, low, high, clipped in zip(self._points, self._low, self._high, self._at_full_scale, strict=True):
-            where = f'input {point.index + 1} ("{point.name}")'
-            if low == high:
-                raise MeasureError(
-                    f"{where} is silent: every sample is {low:g}; check the sensor, its supply and the cable"
-                )
-            if clipped:
-                raise MeasureError(
-                    f"{where} is clipped: {clipped} samples at full scale; "
-                    "lower the gain or choose a larger range, record again"
-                )
+    def all_orders(self) -> tuple[Measurement, ...]:
+        """After `result`: a measurement at each of the orders that were fitted together, lowest first."""
+        self.result()
+        highest = self._blocks[0].gram.shape[0] // 2
+        fitted = orders.columns_of(self._order, HARMONICS)[:highest]
+        return tuple(self._at(i) for i in np.argsort(fitted))
 
-    def _measurement(self, pooled: orders.OrderVectors, turned: tach.Revolutions) -> Measurement:
+    def _at(self, column: int) -> Measurement:
+        blocks = [b for b in self._blocks if b.gram.shape == self._blocks[0].gram.shape]
+        order = orders.columns_of(self._order, HARMONICS)[column]
+        return self._measurement(orders.pooled(blocks, column, self._weights), self._turned.whole(), order)
+
+    def _measurement(self, pooled: orders.OrderVectors, turned: tach.Revolutions, order: float) -> Measurement:
         periods = np.diff(turned.frames) / np.diff(turned.numbers)
         rpm = 60.0 * self.rate_hz / periods
         mean_rpm = (
             60.0 * self.rate_hz * (turned.numbers[-1] - turned.numbers[0]) / (turned.frames[-1] - turned.frames[0])
         )
-        frequency_hz = float(np.mean(pooled.speeds_rad_s)) / (2.0 * np.pi) * self._order
+        frequency_hz = float(np.mean(pooled.speeds_rad_s)) / (2.0 * np.pi) * order
         factors = np.array([self._to_display(point, frequency_hz) for point in self._points])
         covariance = vectors.rotated_covariance(pooled.covariance, factors)
         band_hz = spectrum.overall_band(mean_rpm)
@@ -314,7 +259,7 @@ class Measuring:
             amplitude_ci, phase_ci = vectors.half_widths(z, part, pooled.degrees_of_freedom)
             level = self._levels.rms(i, point.quantity, self._unit.quantity, band_hz, point.highpass_hz)
             blocks = np.asarray(pooled.blocks[:, i] * factors[i])
-            judged = steadiness.judge(blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, self._order)
+            judged = steadiness.judge(blocks, pooled.times_s, pooled.speeds_rad_s, pooled.revolutions, order)
             if judged.cause == "wander":
                 amplitude_ci = phase_ci = None
                 # as little known as one block's vector: the next run may find it anywhere there
@@ -343,7 +288,7 @@ class Measuring:
                 turned.extra,
                 None if turned.scatter_frames is None else 1e6 * turned.scatter_frames / self.rate_hz,
             ),
-            self._order,
+            order,
             self._unit.text,
             tuple(points),
             covariance,
@@ -356,7 +301,7 @@ class Measuring:
             tuple(reasons),
         )
 
-    def _to_display(self, point: PointChannel, frequency_hz: float) -> complex:
+    def _to_display(self, point: channels.PointChannel, frequency_hz: float) -> complex:
         """Factor from the peak reading of a channel to the displayed unit, channel response undone."""
         return (
             point.si_per_reading
@@ -364,18 +309,6 @@ class Measuring:
             * vectors.quantity_factor(point.quantity, self._unit.quantity, frequency_hz)
             * self._unit.per_si_peak
         )
-
-
-def _extremes(samples: Samples) -> tuple[Real, Real]:
-    """Lowest and highest value of each channel; many frames are looked at side by side, which is quicker."""
-    frames, channels = samples.shape
-    folded = samples[: frames // 64 * 64].reshape(-1, 64 * channels)
-    rest = samples[frames // 64 * 64 :]
-    low, high = (
-        f(np.concatenate([f(folded, axis=0).reshape(64, channels), rest]) if folded.size else rest, axis=0)
-        for f in (np.min, np.max)
-    )
-    return low.astype(np.float64), high.astype(np.float64)
 
 
 def steadiness_json(measurement: Measurement) -> dict[str, Any]:

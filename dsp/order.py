@@ -217,10 +217,11 @@ class OrderVectors:
     few_revolutions: bool
 
 
-def pooled(blocks: Sequence[BlockEquations]) -> OrderVectors:
-    """Pool the blocks into the vectors of the record.
+def pooled(blocks: Sequence[BlockEquations], column: int = 0, weights: str = "flat") -> OrderVectors:
+    """Pool the blocks into the vectors of the record, at the order that stands in this place among those fitted.
 
-    Raises OrderError for fewer than two blocks.
+    Weights "hann" fade the blocks out to both ends of the record: a strong tone two and more lines (of one over the
+    record's length) away leaves no trace, for half as much variance again. Raises OrderError for fewer than two blocks.
     """
     if len(blocks) < 2:
         raise OrderError(f"{len(blocks)} block of whole revolutions: need 2 or more; record longer")
@@ -230,10 +231,13 @@ def pooled(blocks: Sequence[BlockEquations]) -> OrderVectors:
         groups[-2:] = [[*groups[-2], *groups[-1]]]
     gram = np.array([sum(b.gram for b in group) for group in groups])
     right = np.array([sum(b.right for b in group) for group in groups])
-    whole = np.linalg.solve(gram.sum(axis=0), right.sum(axis=0))
+    fade = np.ones(len(groups))
+    if weights == "hann":
+        fade = np.sin(np.pi * (np.arange(len(groups)) + 0.5) / len(groups)) ** 2
+    whole = np.linalg.solve(np.einsum("g,gij->ij", fade, gram), np.einsum("g,gij->ij", fade, right))
     each = np.linalg.solve(gram, right)
-    mean = vectors.from_coefficients(whole[0], whole[1])
-    short = vectors.from_coefficients(each[:, 0], each[:, 1])
+    mean = vectors.from_coefficients(whole[2 * column], whole[2 * column + 1])
+    short = vectors.from_coefficients(each[:, 2 * column], each[:, 2 * column + 1])
     revolutions = np.array([sum(b.revolutions for b in group) for group in groups])
     weight = np.array([sum(b.frames for b in group) for group in groups], dtype=np.float64)
     times = np.array([np.mean([b.time_s for b in group]) for group in groups])
@@ -241,6 +245,7 @@ def pooled(blocks: Sequence[BlockEquations]) -> OrderVectors:
         [np.average([b.speed_rad_s for b in group], weights=[b.frames for b in group]) for group in groups]
     )
     covariance, degrees = mean_covariance(short, weight)
+    covariance *= len(groups) * np.sum(fade**2) / np.sum(fade) ** 2
     return OrderVectors(
         mean, covariance, degrees, short, times, speeds, int(revolutions.sum()), len(groups) < 4 * _LINES
     )

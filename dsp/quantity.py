@@ -58,7 +58,7 @@ class BandConverter:
 
         self.settled = int(np.ceil(_SETTLING / low * rate_hz))
         self._size = int(next_fast_len(max(_LEAST_PIECE, 8 * self.settled), real=True))
-        frequency = np.fft.rfftfreq(self._size, 1.0 / rate_hz)
+        frequency = np.arange(self._size // 2 + 1) * rate_hz / self._size
         self._gain = np.stack([gain(frequency, c, quantity, band_hz) for c in channels], axis=1)
         self._kept = np.empty((0, len(channels)))
 

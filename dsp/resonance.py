@@ -139,7 +139,9 @@ def _peaks(rest: Complex, envelope: Complex, deviation: Real, sweep: _Sweep) -> 
     believed = above > _CLEAR * deviation[sweep.usable][at]
     believed &= above > _LEAST_SHARE * np.abs(envelope[sweep.usable])[at]
     at, prominence = at[believed], properties["prominences"][believed]
-    widths = peak_widths(np.exp(2.0 * (height - height.max())), at, rel_height=0.5) if at.size else None
+    if not at.size:
+        return []
+    widths = peak_widths(np.exp(2.0 * (height - height.max())), at, rel_height=0.5)
     rough = []
     for number in np.argsort(-prominence):
         left, right = (round(float(side[number])) for side in widths[2:])
@@ -232,11 +234,11 @@ def _fitted_in(
     high = np.array([math.log(1.12 * natural), math.log(_DAMPING_LIMITS[1])])
     start = np.array([math.log(natural), math.log(np.clip(damping, 2 * _DAMPING_LIMITS[0], 0.5 * _DAMPING_LIMITS[1]))])
     best = least_squares(left, start, bounds=(low, high), diff_step=1e-5, xtol=1e-9, ftol=1e-9)
-    rest = best.fun[: data.size] + 1j * best.fun[data.size :]
+    rest = np.asarray(best.fun[: data.size] + 1j * best.fun[data.size :], dtype=np.complex128)
     if np.mean(np.abs(rest) ** 2) > 1.0 - _LEAST_EXPLAINED or np.any(best.active_mask):
         return None
     design = columns(best.x)
-    strength = np.linalg.lstsq(design, data, rcond=None)[0]
+    strength = np.asarray(np.linalg.lstsq(design, data, rcond=None)[0], dtype=np.complex128)
     steps = []
     for aside in 1e-5 * np.eye(2):
         steps.append((columns(best.x + aside)[:, 0] - columns(best.x - aside)[:, 0]) / 2e-5 * strength[0])

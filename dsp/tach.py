@@ -19,7 +19,8 @@ Whole = NDArray[np.int64]
 _SPREAD_OF_REGULAR = 0.2  # intervals within 20 % of the local period need no repair
 _SPLINE_REACH = 8  # pulses beyond a span that its spline sees: further ones count less than 1e-4
 _MOST_DOUBTED = 0.3  # share of marks missing or too many, beyond which nothing is numbered
-_JUMP = 0.35  # of the log period from one revolution to the next: beyond any machine's run-up
+_JUMP = 0.35  # of the log period from one revolution to the next: beyond any run-up once it is under way
+_MOST_AT_END = 4  # revolutions given up where the shaft sets off or stops
 _STEPS, _LOOK_BACK = 5, 7  # most marks in one step, edges looked back over
 _MISSING_COST, _STRAY_COST, _ODD_WIDTH_COST = 3.0, 4.0, 2.0
 _LEAST_SCATTER, _MOST_SCATTER = 0.012, 0.05  # of the log ratio of successive intervals
@@ -74,8 +75,8 @@ def number_revolutions(
         kept, numbers = _numbered(frames, widths)
         missing, extra = _missing(int(np.ptp(numbers)), kept.size, 1, reference), frames.size - kept.size
         _refuse_doubtful(missing, extra, frames.size)
-        _refuse_jumps(frames[kept], numbers)
-        kept, numbers = _undisturbed(frames, kept, numbers)
+        steady = _without_jumps(frames[kept], numbers)
+        kept, numbers = _undisturbed(frames, kept[steady], numbers[steady])
         return _revolutions(frames, kept, numbers.astype(np.float64), missing, extra)
     if reference == "unequal":
         kept, numbers = _followed(frames, marks)
@@ -110,19 +111,32 @@ def _revolutions(frames: Real, kept: Whole, turns: Real, missing: int, extra: in
     first = np.rint(turns[whole][0])
     turns = turns - first
     starts, numbers = at[whole], np.rint(turns[whole]).astype(np.int64)
-    _refuse_jumps(starts, numbers)
+    steady = _without_jumps(starts, numbers)
+    if steady != slice(0, starts.size):
+        inside = (at >= starts[steady][0]) & (at <= starts[steady][-1])
+        at, turns, starts, numbers = at[inside], turns[inside], starts[steady], numbers[steady]
+        turns, numbers = turns - numbers[0], numbers - numbers[0]
     return Revolutions(starts, numbers, missing, extra, at, turns, _scatter(at, turns))
 
 
-def _refuse_jumps(starts: Real, numbers: Whole) -> None:
-    periods = np.diff(starts) / np.diff(numbers)
-    jump = np.abs(np.diff(np.log(periods)))
-    if jump.size and jump.max() > _JUMP:
-        where = int(jump.argmax())
-        raise TachError(
-            f"the speed jumps from one revolution to the next by {100 * np.expm1(jump[where]):.0f} % at sample "
-            f"{starts[where + 1]:.0f}: samples were lost or a pulse is bad; check the pulse and record again"
-        )
+def _without_jumps(starts: Real, numbers: Whole) -> slice:
+    """Starts of revolutions that the speed does not jump between: a shaft that sets off or stops may do so at the ends.
+
+    Raises TachError for a jump elsewhere.
+    """
+    jump = np.abs(np.diff(np.log(np.diff(starts) / np.diff(numbers))))
+    first, beyond = 0, starts.size
+    for where in np.flatnonzero(jump > _JUMP).tolist():
+        if where < _MOST_AT_END and beyond - where > 2 * _MOST_AT_END:
+            first = where + 1
+        elif where + 2 >= starts.size - _MOST_AT_END and where - first > 2 * _MOST_AT_END:
+            beyond = min(beyond, where + 2)
+        else:
+            raise TachError(
+                f"the speed jumps from one revolution to the next by {100 * np.expm1(jump[where]):.0f} % at sample "
+                f"{starts[where + 1]:.0f}: samples were lost or a pulse is bad; check the pulse and record again"
+            )
+    return slice(first, beyond)
 
 
 def _scatter(at: Real, turns: Real) -> float | None:
@@ -359,6 +373,18 @@ def _learned_turns(at: Real, numbers: Whole, marks: int) -> Real:
     return turns
 
 
+def refuse_alike_marks(turned: Revolutions, pulses_per_rev: int, reference: str, rate_hz: float) -> None:
+    """Raise TachError, with the speed, where several marks were counted one by one: there is no phase."""
+    if pulses_per_rev == 1 or reference != "single":
+        return
+    rpm = 60.0 * rate_hz * np.ptp(turned.numbers) / np.ptp(turned.frames) / pulses_per_rev
+    raise TachError(
+        f"{pulses_per_rev} pulses per revolution and none of them marked as the first: the speed is "
+        f'{rpm:.1f} r/min, but there is no phase; say how the first is known: pulse.reference = "missing", '
+        '"wide" or "unequal"'
+    )
+
+
 def angle_between(revolutions: Revolutions, first: int, last: int) -> Callable[[Real], Real]:
     """Shaft angle in rad as a function of places in samples, for a span from revolution `first` to `last`.
 
@@ -394,6 +420,10 @@ class RevolutionFollower:
     _newest: Revolutions | None = None
 
     _REACH = 64  # revolutions kept before those that are still needed
+
+    def __post_init__(self) -> None:
+        if self.reference == "single":  # marks that are all alike are counted one by one: they give the speed
+            self.marks = 1
 
     def feed(self, frames: Real, widths: Real) -> None:
         """Take the next edges."""

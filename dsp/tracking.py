@@ -22,7 +22,9 @@ Complex = NDArray[np.complex128]
 DIFFERENCES = 3  # p of the smoothness
 BANDWIDTH_HZ = 3.0
 _TONE_DIFFERENCES, _TONE_BANDWIDTH_HZ = 2, 0.3  # of a tone that hardly changes
-_REDUCED_PER_HIGHEST = 5.0  # sample rate over the highest frequency tracked
+_REDUCED_PER_HIGHEST = 3.3  # sample rate over the highest frequency tracked
+_COMPANIONS = (2.0, 3.0)  # multiples of the lowest order that are tracked beside it
+WINDOW_BANDWIDTHS = 0.94  # length of a window of quadratic least squares times its bandwidth
 _NARROWEST = 2e-3  # bandwidth over the sample rate, below which rounding would show
 _BESIDE = 4.0  # the noise is read from the bandwidth to so many times it
 _NOISE_BANDWIDTH = 1.06  # of a filter of third differences, over its 3 dB bandwidth
@@ -53,18 +55,26 @@ class Track:
     """Envelopes `vectors` (orders, moments, channels), z as in `vectors.py`, at the moments of `motion`.
 
     `deviation` (orders, moments, channels) is the standard deviation of each of the two quadratures, from the noise
-    beside the order; a tone's envelope is not among them. `bandwidth_hz` is where an envelope is 3 dB down.
+    beside the order; a tone's envelope is not among them. `bandwidth_hz` is where an envelope is 3 dB down;
+    `smoothed` does to a known envelope (moments, columns) what the tracker does to one in the samples.
     """
 
     motion: Motion
     vectors: Complex
     deviation: Real
     bandwidth_hz: float
+    smoothed: Callable[[Complex], Complex]
 
     @property
     def speeds_rpm(self) -> Real:
         """Speed at the moments."""
         return np.asarray(self.motion.speed_rad_s * 30.0 / np.pi)
+
+
+def with_companions(orders: Sequence[float]) -> tuple[float, ...]:
+    """The orders, and after them the low multiples that would else be taken for noise beside the lowest one."""
+    beside = (multiple * min(orders) for multiple in _COMPANIONS)
+    return (*orders, *(b for b in beside if b not in orders))
 
 
 def highest_hz(turned: tach.Revolutions, rate_hz: float, orders: Sequence[float], tone_hz: float | None) -> float:
@@ -127,12 +137,15 @@ def track(
     tones = 0 if tone_hz is None else 1
     angles = np.array(carriers)
     envelopes = vold_kalman(samples, angles, bandwidth, tones, _TONE_BANDWIDTH_HZ * step_s)
-    left = samples - np.einsum("icm,icm->cm", envelopes.real, np.cos(angles)[:, :, None]) + np.einsum(
-        "icm,icm->cm", envelopes.imag, np.sin(angles)[:, :, None]
+    left = (
+        samples
+        - np.einsum("icm,icm->cm", envelopes.real, np.cos(angles)[:, :, None])
+        + np.einsum("icm,icm->cm", envelopes.imag, np.sin(angles)[:, :, None])
     )
     count = len(orders)
     deviation = np.array([_deviation(left, angles[i], bandwidth) for i in range(count)])
-    return Track(moved, np.asarray(envelopes[:count].conj()), deviation, bandwidth / step_s)
+    smoothed = _smoother(moved.frames.size, bandwidth)
+    return Track(moved, np.asarray(envelopes[:count].conj()), deviation, bandwidth / step_s, smoothed)
 
 
 def _deviation(left: Real, angle: Real, bandwidth: float) -> Real:
@@ -146,7 +159,7 @@ def _deviation(left: Real, angle: Real, bandwidth: float) -> Real:
     return np.asarray(np.sqrt(_NOISE_BANDWIDTH * share * power / 2.0))
 
 
-def short_windows(samples: Real, moved: Motion, orders: Sequence[float] = (1.0,), window_s: float = 0.5) -> Track:
+def short_windows(samples: Real, moved: Motion, orders: Sequence[float] = (1.0,), window_s: float = 0.4) -> Track:
     """The same by least squares over windows: each order with a quadratic envelope, taken at the window's middle.
 
     Between the middles, a quarter of a window apart, the envelopes are interpolated.
@@ -167,7 +180,7 @@ def short_windows(samples: Real, moved: Motion, orders: Sequence[float] = (1.0,)
             turning = np.exp(1j * order * moved.angle_rad[span])
             columns += [p * part for part in (turning.real, turning.imag) for p in powers]
         design = np.stack(columns, axis=1)
-        inverse = np.linalg.inv(design.T @ design)
+        inverse = np.linalg.pinv(design.T @ design, rcond=1e-9, hermitian=True)
         solved = inverse @ (design.T @ samples[span])
         left = samples[span] - design @ solved
         scatter = np.sqrt((left**2).sum(axis=0) / (place.size - design.shape[1]))
@@ -180,10 +193,17 @@ def short_windows(samples: Real, moved: Motion, orders: Sequence[float] = (1.0,)
     kept = Motion(*(getattr(moved, f)[inside] for f in Motion.__dataclass_fields__))
 
     from scipy.interpolate import make_interp_spline
+    from scipy.signal import savgol_filter
 
     envelopes = np.asarray(make_interp_spline(at, found, k=3, axis=1)(kept.times_s))
     deviations = np.maximum(0.0, np.asarray(make_interp_spline(at, deviation, k=1, axis=1)(kept.times_s)))
-    return Track(kept, envelopes, deviations, 0.9 / window_s)
+
+    def smoothed(known: Complex) -> Complex:
+        # least squares with a quadratic envelope is a Savitzky-Golay filter of the envelope
+        size = min(place.size, (known.shape[0] - 1) // 2 * 2 + 1)
+        return np.asarray(savgol_filter(known.real, size, 2, axis=0) + 1j * savgol_filter(known.imag, size, 2, axis=0))
+
+    return Track(kept, envelopes, deviations, WINDOW_BANDWIDTHS / window_s, smoothed)
 
 
 def vold_kalman(samples: Real, angles: Real, bandwidth: float, tones: int = 0, tone_bandwidth: float = 0.0) -> Complex:
@@ -194,6 +214,7 @@ def vold_kalman(samples: Real, angles: Real, bandwidth: float, tones: int = 0, t
     the smoothness keeps out; several are solved together.
     """
     from scipy.linalg import solveh_banded
+    from threadpoolctl import threadpool_limits
 
     carriers, frames = angles.shape
     smooth = _smooth_bands(frames, bandwidth, DIFFERENCES)
@@ -219,13 +240,15 @@ def vold_kalman(samples: Real, angles: Real, bandwidth: float, tones: int = 0, t
         for column in range(lag, size):
             bands[-1 - lag, column::size] += products[:, column - lag, column]
     right = (rows[:, :, None] * samples[:, None, :]).reshape(frames * size, -1)
-    solved = solveh_banded(bands, right, overwrite_ab=True, overwrite_b=True, check_finite=False)
+    # several threads on blocks this small are a hundred times slower than one
+    with threadpool_limits(1, user_api="blas"):
+        solved = solveh_banded(bands, right, overwrite_ab=True, overwrite_b=True, check_finite=False)
     parts = solved.reshape(frames, carriers, 2, -1)
     return np.asarray(np.swapaxes(parts[:, :, 0] + 1j * parts[:, :, 1], 0, 1))
 
 
-def smoother(frames: int, bandwidth: float) -> Callable[[Complex], Complex]:
-    """What `vold_kalman` makes of envelopes (frames, columns) that are known, a single carrier each."""
+def _smoother(frames: int, bandwidth: float) -> Callable[[Complex], Complex]:
+    """What `vold_kalman` makes of a known envelope."""
     from scipy.linalg import cho_solve_banded, cholesky_banded
 
     bands = _smooth_bands(frames, bandwidth, DIFFERENCES)

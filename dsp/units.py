@@ -110,6 +110,12 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
     raise UnitError(f'{field}: "{text}" is not a unit of displacement, velocity or acceleration')
 
 
+def instantaneous(unit: VibrationUnit) -> tuple[str, float]:
+    """The unit without its measure, for values of a waveform, and how many of it one SI unit is."""
+    text = unit.text.rpartition(" ")[0]
+    return text, vibration_unit(f"{text} peak").per_si_peak
+
+
 def sensitivity(text: str, quantity: str, field: str) -> float:
     """Volts per SI unit of the quantity, from text such as "100 mV/g" or "7.87 V/mm". Raises UnitError."""
     return parse(text, f"V/({_SI_UNIT[quantity]})", field, gravity=quantity == "acceleration")

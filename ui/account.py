@@ -6,17 +6,24 @@ import contextlib
 from collections.abc import Callable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
+import numpy as np
 from rich.console import Console
 from rich.table import Table
+from stillshaft.dsp import sweep as sweeps
 from stillshaft.dsp import vectors
 
 if TYPE_CHECKING:
     from stillshaft.acquire.soundcard import SoundInput
     from stillshaft.dsp.candidates import Match
+    from stillshaft.dsp.content import Content
     from stillshaft.dsp.measure import Measurement
+    from stillshaft.dsp.sweep import Sweep
     from stillshaft.solver.correction import Correction, Solution
+    from stillshaft.solver.diagnosis import Suggestion
     from stillshaft.solver.limits import Tolerance
     from stillshaft.ui.rehearsal import Rehearsal
+
+_ROWS_OF_CURVE = 12
 
 Report = Callable[[float, str], None]
 
@@ -125,6 +132,105 @@ def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[
             console.print(f"{point.name}: {what}, {match.rpm:.1f} r/min, {fits}: {match.off_rpm:+.1f} r/min off")
     for reason in measured.reasons:
         console.print(f"do not trust: {reason}", soft_wrap=True)
+
+
+def print_sweep(name: str, sweep: Sweep) -> None:
+    """Resonances of each point, margin, and a short curve."""
+    console = _console()
+    console.print(
+        f"{name}: {sweep.direction} from {sweep.slowest_rpm:.0f} to {sweep.fastest_rpm:.0f} r/min in {sweep.seconds:.1f} s, "
+        f"{sweep.pulses} pulses, {sweep.missing_pulses} missing, {sweep.extra_pulses} too many",
+        soft_wrap=True,
+    )
+    table = Table(title=f"resonances, as at constant speed, {sweep.points[0].unit}")
+    for heading in (
+        "point",
+        "r/min",
+        "amplification",
+        "amplitude",
+        "phase °",
+        f"lag ° at {sweep.running_rpm:.0f} r/min",
+    ):
+        table.add_column(heading, justify="left" if heading == "point" else "right")
+    for point in sweep.points:
+        for r in point.resonances:
+            table.add_row(
+                point.name,
+                *(with_interval(e.value, e.ci95) for e in (r.rpm, r.amplification, r.amplitude, r.phase_deg)),
+                f"{r.running_lag_deg:.0f}",
+            )
+    if table.row_count:
+        console.print(table)
+    table = Table(title="curve, ± is the 95 % interval")
+    for heading in ("point", "order", "r/min", "amplitude", "phase °"):
+        table.add_column(heading, justify="left" if heading == "point" else "right")
+    for point in sweep.points:
+        half, phase_half = sweeps.curve_half_widths(point)
+        targets = np.linspace(point.speeds_rpm.min(), point.speeds_rpm.max(), _ROWS_OF_CURVE)
+        for i in sorted({int(np.argmin(np.abs(point.speeds_rpm - t))) for t in targets}):
+            amplitude, phase_deg = vectors.amplitude_phase(complex(point.z[i]))
+            table.add_row(
+                point.name, f"{point.order:g}", f"{point.speeds_rpm[i]:.0f}",
+                with_interval(amplitude, float(half[i])), with_interval(phase_deg, phase_half[i]),
+            )  # fmt: skip
+    console.print(table)
+    if sweep.margin_percent is not None:
+        console.print(f"margin of {sweep.running_rpm:.0f} r/min to the nearest resonance: {sweep.margin_percent:.1f} %")
+    for warning in sweep.warnings:
+        console.print(warning, soft_wrap=True)
+    for reason in sweep.reasons:
+        console.print(f"do not trust: {reason}", soft_wrap=True)
+
+
+def print_spectrum(name: str, content: Content, suggestions: Sequence[Suggestion]) -> None:
+    """Orders, strongest peaks and shares of each point; how the points move together; what it suggests."""
+    console = _console()
+    console.print(
+        f"{name}: {content.speed_rpm:.1f} r/min, {content.averages} spectra averaged, lines of {content.resolution_hz:g} Hz"
+    )
+    table = Table(title=f"orders, {content.unit}, ± is the 95 % interval of this run only")
+    for heading in ("point", "order", "amplitude", "phase °", "of 1x"):
+        table.add_column(heading, justify="left" if heading == "point" else "right")
+    for point in content.points:
+        first = abs(point.orders[0][1].z)
+        for order, p in point.orders:
+            amplitude, phase_deg = vectors.amplitude_phase(p.z)
+            table.add_row(
+                point.name, f"{order:g}x", with_interval(amplitude, p.amplitude_ci95),
+                with_interval(phase_deg, p.phase_ci95_deg), f"{amplitude / first:.2f}" if first else "-",
+            )  # fmt: skip
+    console.print(table)
+    table = Table(title=f"strongest peaks, {content.unit}")
+    for heading in ("point", "Hz", "r/min", "amplitude", "times 1x speed", "fits"):
+        table.add_column(heading, justify="left" if heading in ("point", "fits") else "right")
+    for point in content.points:
+        for peak in point.peaks:
+            table.add_row(
+                point.name, f"{peak.frequency_hz:.2f}", f"{60 * peak.frequency_hz:.0f}",
+                with_interval(peak.amplitude, peak.amplitude_ci95), f"{peak.order:.3f}", ", ".join(peak.fits) or "-",
+            )  # fmt: skip
+    console.print(table)
+    for point in content.points:
+        level = "-" if point.overall is None else f"{point.overall:.2f} {content.unit}"
+        parts = ", ".join(f"{group} {share:.1f} %" for group, share in point.shares.items() if share >= 0.05)
+        console.print(
+            f"{point.name}: overall {content.band_hz[0]:g} to {content.band_hz[1]:g} Hz {level}; of its mean square: {parts}",
+            soft_wrap=True,
+        )
+    for pair in content.pairs:
+        console.print(
+            f"1x at {pair.names[1]} is {with_interval(pair.ratio, pair.ratio_ci95)} of that at {pair.names[0]} and lags it "
+            f"by {with_interval(pair.lag_deg, pair.lag_ci95_deg)}°",
+            soft_wrap=True,
+        )
+    for warning in content.warnings:
+        console.print(warning, soft_wrap=True)
+    for s in suggestions:
+        reasons = [f"for: {'; '.join(s.speaking_for)}"] if s.speaking_for else []
+        reasons += [f"against: {'; '.join(s.against)}"] if s.against else []
+        console.print(f"{s.point}: {s.what}? {'. '.join(reasons)}", soft_wrap=True)
+    if suggestions:
+        console.print("Suggestions by common practice; the person decides.")
 
 
 def _or_dash(value: float | None) -> str:

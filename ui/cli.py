@@ -26,6 +26,15 @@ app = typer.Typer(
 )
 
 JsonOption = Annotated[bool, typer.Option("--json", help="Print one JSON object instead of tables.")]
+OrderOption = Annotated[float, typer.Option(help="Order of the shaft speed.")]
+CandidatesOption = Annotated[
+    Path | None,
+    typer.Option(
+        "--candidates", metavar="FILE", help="What may run beside the shaft (TOML): motors, belts, the mains."
+    ),
+]
+PlotOption = Annotated[Path | None, typer.Option("--plot", metavar="FILE", help="Draw it, .svg or .pdf.")]
+RecordingArgument = Annotated[Path, typer.Argument(help="Recording: WAV, FLAC, AU, CAF.")]
 HookupOption = Annotated[Path | None, typer.Option("--hookup", metavar="FILE", help="Hook-up file (TOML).")]
 
 
@@ -94,15 +103,19 @@ def _open_window() -> None:
 
 @app.command()
 def vector(
-    recording: Annotated[Path, typer.Argument(help="Recording: WAV, FLAC, AU, CAF.")],
+    recording: RecordingArgument,
     hookup: HookupOption = None,
-    order: Annotated[float, typer.Option(help="Order of the shaft speed.")] = 1.0,
+    order: OrderOption = 1.0,
     append: Annotated[Path | None, typer.Option(metavar="RUNS", help="Runs file to write the vectors to.")] = None,
     run: Annotated[str | None, typer.Option(metavar="NAME", help="Name of the run in that file.")] = None,
     mass: Annotated[
         list[str] | None,
         typer.Option(metavar='"PLANE = MASS at ANGLE"', help='What was on the rotor, such as "left = 10 g at 270".'),
     ] = None,
+    weights: Annotated[
+        str,
+        typer.Option(metavar="flat|hann", help="hann keeps strong tones at other speeds out, for a wider interval."),
+    ] = "flat",
     as_json: JsonOption = False,
 ) -> None:
     """Measure the once-per-rev amplitude and phase of each point, with 95 % intervals and a steadiness verdict."""
@@ -118,7 +131,7 @@ def vector(
     wiring = session.hookup_of(recording, hookup)
     masses = session.masses_from(mass or [])
     with account.progress("measuring") as report:
-        measured = session.measure_recording(recording, wiring, order, report)
+        measured = session.measure_recording(recording, wiring, order, report, weights)
     if append is not None and run is not None:
         for plane in session.append_measurement(append, run, measured, wiring, masses):
             _warn(f'plane "{plane}" is new in {append}; give it a radius there')
@@ -143,13 +156,10 @@ def _leave(measured: Measurement) -> None:
 
 @app.command()
 def steadiness(
-    recording: Annotated[Path, typer.Argument(help="Recording: WAV, FLAC, AU, CAF.")],
+    recording: RecordingArgument,
     hookup: HookupOption = None,
-    order: Annotated[float, typer.Option(help="Order of the shaft speed.")] = 1.0,
-    candidates: Annotated[
-        Path | None,
-        typer.Option(metavar="FILE", help="What may run beside the shaft (TOML): motors, belts, the mains."),
-    ] = None,
+    order: OrderOption = 1.0,
+    candidates: CandidatesOption = None,
     as_json: JsonOption = False,
 ) -> None:
     """Tell whether the phase can be trusted, and what moves it if not."""
@@ -170,6 +180,92 @@ def steadiness(
     else:
         account.print_steadiness(recording.name, measured, matches)
     _leave(measured)
+
+
+@app.command()
+def sweep(
+    recording: RecordingArgument,
+    hookup: HookupOption = None,
+    order: Annotated[
+        list[float] | None, typer.Option(help="Order to track; give it again for several. 1 unless given.")
+    ] = None,
+    tone: Annotated[
+        float | None, typer.Option(metavar="HZ", help="A fixed tone to track beside them, so that they do not take it.")
+    ] = None,
+    running: Annotated[
+        float | None, typer.Option(metavar="RPM", help="Running speed; the highest of the sweep unless given.")
+    ] = None,
+    slow_roll: Annotated[
+        float | None,
+        typer.Option(metavar="RPM", help="Take what displacement points show below this speed off their curves."),
+    ] = None,
+    tracker: Annotated[str, typer.Option(metavar="vold-kalman|windows", help="How the orders are tracked.")] = (
+        "vold-kalman"
+    ),
+    bandwidth: Annotated[
+        float | None, typer.Option(metavar="HZ", help="Of the tracker; what suits the resonances unless given.")
+    ] = None,
+    plot: PlotOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Run-up or coast-down: amplitude and phase against speed, resonances, and the margin of running speed to them."""
+    from stillshaft.dsp import sweep as sweeps
+    from stillshaft.ui import account, drawing, session
+
+    if plot is not None:
+        drawing.check_path(plot)
+    wanted = sweeps.Wanted(tuple(order or (1.0,)), tone, tracker, bandwidth, slow_roll, running)
+    wiring = session.hookup_of(recording, hookup)
+    with account.progress("sweep") as report:
+        found = session.sweep_recording(recording, wiring, wanted, report)
+    if plot is not None:
+        drawing.write(plot, f"{recording.name}: {found.direction}", drawing.sweep_panels(found))
+        _warn(f"plot written to {plot}")
+    if as_json:
+        content = {"recording": str(recording), **sweeps.to_json(found)}
+        _print_json("sweep", found.trusted, list(found.reasons), content)
+    else:
+        account.print_sweep(recording.name, found)
+    if not found.trusted:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def spectrum(
+    recording: RecordingArgument,
+    hookup: HookupOption = None,
+    candidates: CandidatesOption = None,
+    highest: Annotated[
+        float | None, typer.Option(metavar="HZ", help="End of the spectrum; 1000 Hz or ten orders unless given.")
+    ] = None,
+    resolution: Annotated[
+        float | None,
+        typer.Option(metavar="HZ", help="Distance of the lines; 0.5 Hz or what parts the orders unless given."),
+    ] = None,
+    plot: PlotOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Averaged spectrum with orders, belts and mains marked, what the vibration consists of, and what it suggests."""
+    from stillshaft.dsp import candidates as neighbours
+    from stillshaft.dsp import content
+    from stillshaft.solver import diagnosis
+    from stillshaft.ui import account, drawing, session
+
+    if plot is not None:
+        drawing.check_path(plot)
+    known = () if candidates is None else neighbours.load(candidates)
+    wiring = session.hookup_of(recording, hookup)
+    with account.progress("spectrum") as report:
+        found = session.spectrum_recording(recording, wiring, known, highest, resolution, report)
+    suggested = diagnosis.suggestions(found)
+    if plot is not None:
+        drawing.write(plot, f"{recording.name}: spectrum", drawing.spectrum_panels(found, known))
+        _warn(f"plot written to {plot}")
+    if as_json:
+        whole = {"recording": str(recording), **content.to_json(found), "suggestions": [asdict(s) for s in suggested]}
+        _print_json("spectrum", True, [], whole)
+    else:
+        account.print_spectrum(recording.name, found, suggested)
 
 
 @app.command()

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import signals
 from signals import RATE_HZ, Channel, Pulse
-from stillshaft.dsp import edges, measure, order, vectors
+from stillshaft.dsp import channels, edges, measure, order, vectors
 
 A, B = vectors.vector(0.3, 47.0), vectors.vector(0.15, 200.0)
 
@@ -205,7 +205,7 @@ def with_column(column, values):
 @pytest.mark.parametrize(
     ("samples", "error", "match"),
     [
-        (GOOD[:0], measure.MeasureError, "no samples"),
+        (GOOD[:0], channels.ChannelError, "no samples"),
         (with_column(0, 0.0), edges.TachError, "constant: no pulses"),
         (
             with_column(0, np.random.default_rng(0).standard_normal(len(GOOD))),
@@ -213,22 +213,23 @@ def with_column(column, values):
             "no two levels",
         ),
         (GOOD[:1600], edges.TachError, "pulse.* need 3 or more"),
-        (with_column(1, 0.25), measure.MeasureError, r"input 2 \(\"point 1\"\) is silent"),
+        (with_column(1, 0.25), channels.ChannelError, r"input 2 \(\"point 1\"\) is silent"),
         (
             with_column(1, np.clip(5 * GOOD[:, 1], -1, 1)),
-            measure.MeasureError,
+            channels.ChannelError,
             "input 2 .* is clipped: .* full scale",
         ),
         (
             with_column(1, np.where(np.arange(len(GOOD)) == 4800, np.nan, GOOD[:, 1])),
-            measure.MeasureError,
+            channels.ChannelError,
             "input 2 .* not finite at 0.100 s",
         ),
         (
             with_column(0, np.where(np.arange(len(GOOD)) == 48, np.inf, GOOD[:, 0])),
-            measure.MeasureError,
+            channels.ChannelError,
             "input 1 .* not finite",
         ),
+        (GOOD[:, ::-1], channels.ChannelError, r"input 2 \(\"point 1\"\) looks like a pulse .* seem to be swapped"),
     ],
 )
 def test_bad_samples_are_refused_in_one_line(samples, error, match):
@@ -245,6 +246,53 @@ def test_impossible_orders_are_refused(wanted):
 def test_an_order_above_the_sample_rate_is_refused():
     with pytest.raises(measure.MeasureError, match="more than 0.45 of the sample rate"):
         measured(GOOD, wanted=2000.0)
+
+
+def test_all_orders_fitted_can_be_read():
+    """Harmonics as `signals.record` writes them out: 0.4·cos(2θ − 1) and 0.2·cos(3θ + 0.5)."""
+    measuring = measure.Measuring(RATE_HZ, Pulse(), [Channel("point", 1)], "mm/s rms")
+    measuring.feed(signals.record(8.0, 1480.0, [A], noise=0.01))
+    found = measuring.all_orders()
+    assert [m.order for m in found] == [1.0, 2.0, 3.0, 4.0, 5.0]
+    assert_vector(found[0].points[0], A, 0.2, 0.2)
+    assert_vector(found[1].points[0], 0.4 * abs(A) * np.exp(1j), 1.0, 0.5)
+    assert_vector(found[2].points[0], 0.2 * abs(A) * np.exp(-0.5j), 1.0, 0.5)
+    assert abs(found[3].points[0].z) <= 2.0 * found[3].points[0].amplitude_ci95
+
+
+def test_hann_weights_keep_a_strong_far_tone_out():
+    """A tone at 1.37 times the speed, as strong as 1x; weights of Harris, Proc. IEEE 1978 (from memory)."""
+    samples = signals.record(4.0, 1480.0, [A], wander=0.0)
+    t = np.arange(len(samples)) / RATE_HZ
+    samples[:, 1] += 0.3 * np.cos(2 * np.pi * 1.37 * 1480.0 / 60.0 * t)
+
+    def error(weights):
+        measuring = measure.Measuring(RATE_HZ, Pulse(), [Channel("point", 1)], "mm/s rms", weights=weights)
+        measuring.feed(samples)
+        return abs(measuring.result().points[0].z / A - 1.0)
+
+    assert error("hann") < 1e-3
+    assert error("flat") > 3.0 * error("hann")
+
+
+def test_hann_weights_cost_half_as_much_variance_again():
+    """1.5 for white noise (Harris 1978, from memory), and the interval says so."""
+    halves, errors = {}, {}
+    for weights in ("flat", "hann"):
+        rows = []
+        for seed in range(60):
+            measuring = measure.Measuring(RATE_HZ, Pulse(), [Channel("point", 1)], "mm/s rms", weights=weights)
+            measuring.feed(signals.record(2.5, 3000.0, [A], seed=seed, noise=0.1))
+            point = measuring.result().points[0]
+            rows.append((abs(point.z - A) ** 2, point.amplitude_ci95**2))
+        errors[weights], halves[weights] = np.mean(rows, axis=0)
+    assert errors["hann"] / errors["flat"] == pytest.approx(1.5, rel=0.3)
+    assert halves["hann"] / halves["flat"] == pytest.approx(1.5, rel=0.1)
+
+
+def test_unknown_weights_are_refused():
+    with pytest.raises(measure.MeasureError, match='weights "square": flat or hann'):
+        measure.Measuring(RATE_HZ, Pulse(), [Channel("point", 1)], "mm/s rms", weights="square")
 
 
 def test_json_holds_the_contracts_keys():

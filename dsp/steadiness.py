@@ -28,8 +28,9 @@ _PLAIN_OVER_NOISE = 500.0  # of a line so strong that what is left beside it doe
 _SMALL_PERCENT, _SMALL_DEG = 2.0, 2.0  # smaller swings do no harm
 _SMALL_SOURCE = 0.01  # of the vector
 _LARGE_SCATTER = 0.3  # half width of the mean over the vector
-_SOME_MEMORY, _LONG_MEMORY = 0.6, 0.7  # lag-1 correlation of a vector that may wander, that does
-_EXCESS = 3.0  # power of the slowest lines over the next ones
+_SOME_MEMORY, _LONG_MEMORY = 0.6, 0.7  # lag-1 correlation of a vector that drifts by chance, that wanders
+_WANDER_LEAD = 2.7  # of noise without a mean over noise with one: 1 % of false alarms up to AR(0.6)
+_FRACTIONS = np.linspace(0.05, 1.0, 20)  # d of noise with a power of 1/f^2d
 _MEMORIES = np.array([*np.linspace(0.0, 0.95, 20), 0.98, 0.995])
 _SETTLING = (0.08, 0.15, 0.3, 0.6, 1.0, 2.0)  # time constants over the record's length
 _WANTED_REVOLUTIONS, _WANTED_S = 100, 15.0  # common practice, no source
@@ -128,7 +129,7 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
         if smooth[best].memory > _SOME_MEMORY and harmful:
             return verdict("unsettled", "wander", _wandering(swings), 2.0 * span_s)
         return verdict("drifting", best, _drifting(best, turn_per_min), 2.0 * span_s)
-    if harmful and (still.memory > _LONG_MEMORY or (still.memory > _SOME_MEMORY and _slow_excess(blocks) > _EXCESS)):
+    if harmful and (still.memory > _LONG_MEMORY or _wander_lead(blocks) > _WANDER_LEAD):
         return verdict("unsettled", "wander", _wandering(swings), 2.0 * span_s)
     half_width = 2.0 * float(np.std(blocks)) / math.sqrt(count) * math.sqrt((1 + still.memory) / (1 - still.memory))
     if half_width > _LARGE_SCATTER * abs(mean):
@@ -236,12 +237,25 @@ def _fit(series: Complex, columns: Complex, shape_parameters: int = 0, lead: flo
     )
 
 
-def _slow_excess(series: Complex) -> float:
-    """Power of the two slowest cosine lines over that of the fourth to ninth: 1 in noise that has a mean."""
+def _wander_lead(series: Complex) -> float:
+    """How much better noise with a power of 1/f^2d explains the series than noise with a short memory.
+
+    Log-likelihoods of the cosine lines, each noise with its best level and parameter (Whittle 1953; fractional noise of
+    Granger & Joyeux 1980; from memory).
+    """
     count = series.size
-    lines = np.cos(np.pi * np.outer(np.arange(1, 10), np.arange(count) + 0.5) / count) @ (series - series.mean())
-    power = np.abs(lines) ** 2
-    return float(power[:2].mean() / max(power[3:].mean(), 1e-300))
+    line = np.arange(1, count)
+    half_angle = 0.5 * np.pi * line / count
+    cosines = np.cos(np.pi * np.outer(line, np.arange(count) + 0.5) / count)
+    power = np.abs(cosines @ (series - series.mean())) ** 2
+    short = 1.0 / np.abs(1.0 - _MEMORIES[:20, None] * np.exp(2j * half_angle)) ** 2
+    long = (2.0 * np.sin(half_angle)) ** (-2.0 * _FRACTIONS[:, None])
+
+    def best(shapes: Real) -> float:
+        level = np.maximum((power / shapes).mean(axis=1), 1e-300)
+        return float((-line.size * np.log(level) - np.log(shapes).sum(axis=1)).max())
+
+    return best(long) - best(short)
 
 
 def _smooth_models(blocks: Complex, clock: Real, speeds_rad_s: Real) -> dict[str, _Fit]:

@@ -1,7 +1,7 @@
 """Series of short-time vectors that move in known ways, for the steadiness tests and figures."""
 
 import numpy as np
-from scipy.signal import lfilter
+from scipy.signal import fftconvolve, lfilter
 
 BLOCKS = 64
 V = 10.0 * np.exp(0.7j)
@@ -49,3 +49,11 @@ def narrow_band(rng):
 
 def modulated(rng):
     return V * (1.0 + 0.05 * np.cos(6 * np.pi * PLACE + rng.uniform(0.0, 6.0))) + 0.1 * coloured(rng)
+
+
+def flicker(rng, count=BLOCKS, exponent=1.0):
+    """Noise with a power of 1/f^exponent, which has no mean: fractional differences (Granger & Joyeux 1980)."""
+    k = np.arange(1, 2000)
+    kernel = np.concatenate([[1.0], np.cumprod((k - 1.0 + 0.5 * exponent) / k)])
+    white = rng.standard_normal(2000 + count) + 1j * rng.standard_normal(2000 + count)
+    return V + 0.3 * fftconvolve(white, kernel)[2000 : 2000 + count]

@@ -6,7 +6,7 @@ The same code serves both, so what a screen shows for a run is what the command 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
@@ -153,14 +153,20 @@ class Measuring:
         usable = turned.frames.size - 1 - (0 if last else _NEEDED_AFTER)
         per_block = self._revolutions_per_block(turned, last)
         begin = int(np.searchsorted(turned.frames, self._worked_out - 0.5))
+        spans = []
         while begin + 1 <= usable:
             end = int(np.searchsorted(turned.numbers, turned.numbers[begin] + per_block))
             if end > usable:
-                if not last or self._blocks:
+                if not last or self._blocks or spans:
                     break  # a last short block would weigh little and scatter much
                 end = usable
-            self._add_block(turned, begin, end)
-            begin, self._worked_out = end, float(turned.frames[end])
+            spans.append((begin, end))
+            begin = end
+        if spans:
+            angle = tach.angle_between(turned, spans[0][0], spans[-1][1])
+            for span in spans:
+                self._add_block(turned, *span, angle)
+            self._worked_out = float(turned.frames[begin])
         if begin < turned.frames.size:
             self._forget(math.floor(turned.frames[begin]))
             self._turned.drop_before(float(turned.frames[begin]))
@@ -174,7 +180,7 @@ class Measuring:
             return max(1, min(usual, whole // 4))
         return usual
 
-    def _add_block(self, turned: tach.Revolutions, begin: int, end: int) -> None:
+    def _add_block(self, turned: tach.Revolutions, begin: int, end: int, angle: Callable[[Real], Real]) -> None:
         first = math.ceil(turned.frames[begin])
         beyond = math.ceil(turned.frames[end])
         samples = self._samples(first, beyond)
@@ -187,7 +193,6 @@ class Measuring:
                 f"{self._order * mean_speed / 2 / np.pi:.0f} Hz: more than 0.45 of the sample rate "
                 f"{self.rate_hz:.0f} Hz; choose a lower order or record faster"
             )
-        angle = tach.angle_between(turned, begin, end)
         self._blocks.append(
             orders.compressed_equations(
                 samples,

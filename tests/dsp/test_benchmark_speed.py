@@ -74,13 +74,14 @@ def test_ten_minutes_offline(capsys):
     turned = tach.number_revolutions(pulses)
 
     def vectors():
-        for begin in range(0, turned.frames.size - 9, 8):
-            first, beyond = int(np.ceil(turned.frames[begin])), int(np.ceil(turned.frames[begin + 8]))
-            angle = tach.angle_between(turned, begin, begin + 8)
-            order.compressed_equations(
-                vibration[first:beyond], lambda at, f=first, a=angle: a(at + f), (1.0, 2.0, 3.0, 4.0, 5.0), 8, 0.0,
-                2 * np.pi * 50.0, rate_hz,
-            )  # fmt: skip
+        for start in range(0, turned.frames.size - 65, 64):  # as many revolutions as a piece holds share a spline
+            angle = tach.angle_between(turned, start, start + 64)
+            for begin in range(start, start + 64, 8):
+                first, beyond = int(np.ceil(turned.frames[begin])), int(np.ceil(turned.frames[begin + 8]))
+                order.compressed_equations(
+                    vibration[first:beyond], lambda at, f=first, a=angle: a(at + f), (1.0, 2.0, 3.0, 4.0, 5.0), 8, 0.0,
+                    2 * np.pi * 50.0, rate_hz,
+                )  # fmt: skip
 
     def everything():
         m = measuring(rate_hz, 8)

@@ -81,6 +81,29 @@ def test_moving_the_pulse_sensor_turns_every_phase_alike():
         assert turn == pytest.approx(-37.0, abs=0.01)
 
 
+def test_vectors_scale_with_the_signal_and_go_with_their_channel():
+    samples = signals.record(6.0, 1480.0, [A, B], noise=0.01)
+    plain = measured(samples)
+    louder = samples.copy()
+    louder[:, 1:] *= 0.25
+    for point, less in zip(plain.points, measured(louder).points, strict=True):
+        assert less.z == pytest.approx(0.25 * point.z, rel=1e-6)
+        assert less.amplitude_ci95 == pytest.approx(0.25 * point.amplitude_ci95, rel=1e-5)
+    crossed = measured(samples[:, [0, 2, 1]])
+    assert crossed.points[0].z == pytest.approx(plain.points[1].z, rel=1e-9)
+    assert crossed.points[1].z == pytest.approx(plain.points[0].z, rel=1e-9)
+
+
+def test_time_run_backwards_mirrors_the_phase():
+    """Backwards, x(−t) = A·cos(θ(−t) − φ) = A·cos(θ′ + φ), and what was the trailing edge leads."""
+    samples = signals.record(6.0, 1480.0, [A], wander=0.0)
+    forward = measured(samples)
+    edge = Pulse(edge="falling")  # the edge at θ = 0 falls when time runs backwards
+    backward = measured(samples[::-1], pulse=edge)
+    assert abs(backward.points[0].z) == pytest.approx(abs(forward.points[0].z), rel=1e-4)
+    assert np.rad2deg(np.angle(backward.points[0].z * forward.points[0].z)) == pytest.approx(0.0, abs=0.05)
+
+
 def test_order_two_is_measured_too():
     samples = signals.record(8.0, 1480.0, [A], noise=0.005)
     result = measured(samples, wanted=2.0)

@@ -19,6 +19,7 @@ Complex = NDArray[np.complex128]
 
 _FLANK = np.sqrt(2.0)  # the band fades out over half an octave on either side
 _SETTLING = 10.0  # cycles of the band's lower end after which the ends of a piece no longer matter
+_LOWEST = 1e-6  # of a band, over the sample rate
 _LEAST_PIECE = 1 << 15  # frames
 
 
@@ -50,9 +51,10 @@ class BandConverter:
         self, rate_hz: float, channels: Sequence[Channel], quantity: str, band_hz: tuple[float, float]
     ) -> None:
         low, high = band_hz
-        if not 0.0 < low < high <= 0.5 * rate_hz:
+        if not rate_hz * _LOWEST <= low < high <= 0.5 * rate_hz:
             raise QuantityError(
-                f"band {low:g} to {high:g} Hz: must rise, begin above 0 and end below half the sample rate {rate_hz:g} Hz"
+                f"band {low:g} to {high:g} Hz: must rise, begin at {rate_hz * _LOWEST:g} Hz or above and end below half "
+                f"the sample rate {rate_hz:g} Hz"
             )
         from scipy.fft import next_fast_len
 

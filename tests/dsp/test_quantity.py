@@ -75,5 +75,5 @@ def test_the_gain_is_the_one_of_the_order_vectors():
 
 @pytest.mark.parametrize("band_hz", [(0.0, 100.0), (100.0, 10.0), (10.0, 5000.0), (10.0, 10.0)])
 def test_a_band_that_does_not_fit_is_refused(band_hz):
-    with pytest.raises(quantity.QuantityError, match="must rise, begin above 0 and end below half the sample rate"):
+    with pytest.raises(quantity.QuantityError, match="must rise, begin at 0.008192 Hz or above and end below half"):
         quantity.BandConverter(RATE_HZ, [Channel("velocity")], "velocity", band_hz)

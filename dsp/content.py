@@ -24,7 +24,7 @@ Real = NDArray[np.float64]
 _ORDERS = range(1, 11)  # looked for in the spectrum
 _FRACTIONS = {1 / 3: "1/3x", 1 / 2: "1/2x", 2 / 3: "2/3x", 3 / 2: "3/2x"}
 _MULTIPLES = range(1, 13)  # of what runs beside the shaft
-_LOWEST_SHOWN = 0.25  # of running speed
+_LOWEST_SHOWN, _LOWEST_SHARED = 0.25, 0.5  # of running speed: where the spectrum begins, where the shares do
 _MOST_PEAKS = 12
 _LEAST_PEAK = 0.01  # of the strongest
 _ABOVE_FLOOR = 4.0  # a peak stands over the median of the lines around it
@@ -50,7 +50,7 @@ class Peak:
 class PointContent:
     """What one point's vibration consists of, in the displayed unit.
 
-    `orders` are the vectors at 1x, 2x, …; `shares` the parts of the mean square in `band_hz`, percent, by name;
+    `orders` are the vectors at 1x, 2x, …; `shares` the parts of the mean square in `share_band_hz`, percent, by name;
     `amplitude` (lines,) is what a sine in that line would have.
     """
 
@@ -82,6 +82,7 @@ class Content:
 
     unit: str
     band_hz: tuple[float, float]
+    share_band_hz: tuple[float, float]
     resolution_hz: float
     averages: int
     frequency_hz: Real
@@ -112,6 +113,7 @@ def describe(
     resolution = float(averaged.frequency_hz[1])
     band_hz = spectrum.overall_band(first.speed.mean_rpm)
     names = _names(running_hz, wander_hz, candidates)
+    share_band_hz = (min(band_hz[0], _LOWEST_SHARED * running_hz), averaged.frequency_hz[-1])
     shown = averaged.frequency_hz >= min(band_hz[0], _LOWEST_SHOWN * running_hz)
     frequency_hz = averaged.frequency_hz[shown]
     found = []
@@ -127,7 +129,7 @@ def describe(
                 first.points[i].overall,
                 tuple((m.order, m.points[i]) for m in orders),
                 _peaks(amplitude, half, frequency_hz, resolution, running_hz, names),
-                _shares(power, frequency_hz, band_hz, resolution, names),
+                _shares(power, frequency_hz, share_band_hz, resolution, names),
                 np.asarray(amplitude),
             )
         )
@@ -141,7 +143,7 @@ def describe(
             mean_deviation=waveform.mean_deviation * per_si,
         )
     return Content(
-        first.unit, band_hz, resolution, averaged.averages, frequency_hz, first.speed.mean_rpm,
+        first.unit, band_hz, share_band_hz, resolution, averaged.averages, frequency_hz, first.speed.mean_rpm,
         tuple(found), _pairs(first), waveform, waveform_unit, warnings,
     )  # fmt: skip
 
@@ -308,6 +310,7 @@ def to_json(content: Content) -> dict[str, Any]:
     return {
         "speed_rpm": content.speed_rpm,
         "band_hz": list(content.band_hz),
+        "share_band_hz": list(content.share_band_hz),
         "resolution_hz": content.resolution_hz,
         "averages": content.averages,
         "frequency_hz": content.frequency_hz[::every].tolist(),

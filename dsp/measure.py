@@ -153,7 +153,7 @@ class Measuring:
         usable = turned.frames.size - 1 - (0 if last else _NEEDED_AFTER)
         per_block = self._revolutions_per_block(turned, last)
         begin = int(np.searchsorted(turned.frames, self._worked_out - 0.5))
-        spans = []
+        spans: list[tuple[int, int]] = []
         while begin + 1 <= usable:
             end = int(np.searchsorted(turned.numbers, turned.numbers[begin] + per_block))
             if end > usable:
@@ -247,8 +247,11 @@ class Measuring:
         return self._measurement(orders.pooled(blocks, column, self._weights), self._turned.whole(), order)
 
     def _measurement(self, pooled: orders.OrderVectors, turned: tach.Revolutions, order: float) -> Measurement:
-        periods = np.diff(turned.frames) / np.diff(turned.numbers)
-        rpm = 60.0 * self.rate_hz / periods
+        # the pulses' own scatter is no change of speed: at high speed over several revolutions
+        period_s = float(np.median(np.diff(turned.frames))) / self.rate_hz
+        apart = min(math.ceil(_SHORTEST_BLOCK_S / period_s), turned.frames.size - 1)
+        turns, frames = (x[apart:] - x[:-apart] for x in (turned.numbers, turned.frames))
+        rpm = 60.0 * self.rate_hz * turns / frames
         mean_rpm = (
             60.0 * self.rate_hz * (turned.numbers[-1] - turned.numbers[0]) / (turned.frames[-1] - turned.frames[0])
         )

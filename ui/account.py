@@ -214,7 +214,8 @@ def print_spectrum(name: str, content: Content, suggestions: Sequence[Suggestion
         level = "-" if point.overall is None else f"{point.overall:.2f} {content.unit}"
         parts = ", ".join(f"{group} {share:.1f} %" for group, share in point.shares.items() if share >= 0.05)
         console.print(
-            f"{point.name}: overall {content.band_hz[0]:g} to {content.band_hz[1]:g} Hz {level}; of its mean square: {parts}",
+            f"{point.name}: overall {content.band_hz[0]:g} to {content.band_hz[1]:g} Hz {level}; "
+            f"of the mean square from {content.share_band_hz[0]:.3g} Hz on: {parts}",
             soft_wrap=True,
         )
     for pair in content.pairs:

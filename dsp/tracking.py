@@ -26,6 +26,7 @@ _REDUCED_PER_HIGHEST = 3.3  # sample rate over the highest frequency tracked
 _COMPANIONS = (2.0, 3.0)  # multiples of the lowest order that are tracked beside it
 WINDOW_BANDWIDTHS = 0.94  # length of a window of quadratic least squares times its bandwidth
 _NARROWEST = 2e-3  # bandwidth over the sample rate, below which rounding would show
+_FIRMNESS = 1e-5  # of the sum of squares that holds an envelope near 0
 _BESIDE = 4.0  # the noise is read from the bandwidth to so many times it
 _NOISE_BANDWIDTH = 1.06  # of a filter of third differences, over its 3 dB bandwidth
 
@@ -240,9 +241,15 @@ def vold_kalman(samples: Real, angles: Real, bandwidth: float, tones: int = 0, t
         for column in range(lag, size):
             bands[-1 - lag, column::size] += products[:, column - lag, column]
     right = (rows[:, :, None] * samples[:, None, :]).reshape(frames * size, -1)
+    bands[-1] += _FIRMNESS  # where a carrier hardly turns, its two parts are not told apart
     # several threads on blocks this small are a hundred times slower than one
     with threadpool_limits(1, user_api="blas"):
-        solved = solveh_banded(bands, right, overwrite_ab=True, overwrite_b=True, check_finite=False)
+        try:
+            solved = solveh_banded(bands, right, overwrite_ab=True, overwrite_b=True, check_finite=False)
+        except np.linalg.LinAlgError:
+            raise SweepError(
+                "the orders do not part: the shaft hardly turns for long; leave its standstill out, or widen the bandwidth"
+            ) from None
     parts = solved.reshape(frames, carriers, 2, -1)
     return np.asarray(np.swapaxes(parts[:, :, 0] + 1j * parts[:, :, 1], 0, 1))
 

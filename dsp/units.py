@@ -42,7 +42,12 @@ def _factor(unit: str, target: str, gravity: bool) -> float:
     try:
         return float(registry.parse_expression(text).to(target).magnitude)
     except Exception as error:  # noqa: BLE001 - pint raises many kinds, a tokenizer error among them
-        raise UnitError(f'"{unit}" is not a unit of {target}') from error
+        raise UnitError(f'"{_shown(unit)}" is not a unit of {target}') from error
+
+
+def _shown(text: str) -> str:
+    """The text for a message: in one line, nothing unprintable."""
+    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
 
 
 def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float:
@@ -52,14 +57,14 @@ def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float
     """
     match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(?![\d.])\s*(\S.*?)\s*", text)
     if not match:
-        raise UnitError(f'{field}: "{text}" is not a number with a unit; write for example "2.5 {target}"')
+        raise UnitError(f'{field}: "{_shown(text)}" is not a number with a unit; write for example "2.5 {target}"')
     number, unit = match.groups()
     try:
         value = float(number) * _factor(unit, target, gravity)
     except UnitError as error:
-        raise UnitError(f'{field}: "{text}": {error}') from error
+        raise UnitError(f'{field}: "{_shown(text)}": {error}') from error
     if not math.isfinite(value):
-        raise UnitError(f'{field}: "{text}" is not a finite number')
+        raise UnitError(f'{field}: "{_shown(text)}" is not a finite number')
     return value
 
 
@@ -73,7 +78,7 @@ def speed_rpm(text: str, field: str) -> float:
     """
     match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(\S+)\s*", text)
     if not match or match[2] not in _PER_MINUTE:
-        raise UnitError(f'{field}: "{text}" is not a speed; write for example "1480 rpm" or "50 Hz"')
+        raise UnitError(f'{field}: "{_shown(text)}" is not a speed; write for example "1480 rpm" or "50 Hz"')
     return float(match[1]) * _PER_MINUTE[match[2]]
 
 
@@ -98,7 +103,9 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
     """
     match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text)
     if not match:
-        raise UnitError(f'{field}: "{text}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"')
+        raise UnitError(
+            f'{field}: "{_shown(text)}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'
+        )
     unit, measure = match.groups()
     for quantity in _QUANTITIES:
         try:
@@ -107,7 +114,7 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
             continue
         per_si_peak = 1.0 / (si_per_unit * _PEAK_PER_MEASURE[measure])
         return VibrationUnit(f"{unit} {measure}", quantity, per_si_peak, per_si_peak * math.sqrt(2.0))
-    raise UnitError(f'{field}: "{text}" is not a unit of displacement, velocity or acceleration')
+    raise UnitError(f'{field}: "{_shown(text)}" is not a unit of displacement, velocity or acceleration')
 
 
 def instantaneous(unit: VibrationUnit) -> tuple[str, float]:

@@ -56,7 +56,7 @@ def test_any_samples_are_measured_or_refused(frames, levels, kind, piece, seed):
 @settings(max_examples=60, deadline=None)
 @given(
     st.lists(NUMBERS, max_size=3).map(tuple), st.one_of(st.none(), NUMBERS), st.sampled_from(["vold-kalman", "windows"]),
-    st.one_of(st.none(), NUMBERS), st.one_of(st.none(), NUMBERS), st.one_of(st.none(), NUMBERS), st.integers(0, 400),
+    st.one_of(st.none(), NUMBERS), st.one_of(st.none(), NUMBERS), st.one_of(st.none(), NUMBERS), st.integers(0, 150),
     st.floats(0.5, 3.0),
 )  # fmt: skip
 def test_any_sweep_is_analysed_or_refused(

@@ -89,11 +89,15 @@ class Recorder:
         if written != len(data):
             raise RecordingError(f"{self.path}: the disk is full; what was recorded is kept")
 
-    def write(self, samples: NDArray[np.float32], *, gap_before: bool = False) -> None:
-        """Append frames (frames, channels). Raises RecordingError when the disk takes no more."""
-        if gap_before and self.frames:
+    def write(self, samples: NDArray[np.float32], *, lost_before: int | None = None, why: str = "") -> None:
+        """Append frames (frames, channels); `lost_before` are missing before them, −1: nobody knows how many.
+
+        Raises RecordingError when the disk takes no more.
+        """
+        if lost_before is not None and self.frames:
             self.gaps.append(self.frames)
-            self.event({"kind": "gap", "frame": self.frames, "text": "samples were lost before this frame"})
+            lost = None if lost_before < 0 else lost_before
+            self.event({"kind": "gap", "frame": self.frames, "lost_frames": lost, "text": why or "samples were lost"})
         self._put(np.ascontiguousarray(samples, dtype=">f4").tobytes())
         self.frames += len(samples)
         if time.monotonic() - self._synced > _SYNC_EVERY_S:

@@ -35,6 +35,7 @@ class ReplaySource:
         self.rate_hz, self.channels = self._reader.rate_hz, self._reader.channels
         self.description = f"recording {order.path.name}"
         self.can_wait = not order.real_time
+        self.silence_limit_s: float | None = None
         self._real_time = order.real_time
         self._blocks = self._reader.blocks(max(1, round(_PIECE_S * self.rate_hz)))
         self._frame = 0

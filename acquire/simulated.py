@@ -194,6 +194,7 @@ class SimulatedSource:
         self.channels = 1 + len(run.sensors)
         self.description = f"simulated rotor at {run.conditions.speed_rpm:g} r/min"
         self.can_wait = not run.real_time
+        self.silence_limit_s: float | None = None
         self._run = run
         self._rng = np.random.default_rng(run.seed)
         self._wander = self._draw_wander()

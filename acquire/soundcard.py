@@ -99,6 +99,7 @@ class SoundCardSource:
     """The input running. The callback copies and counts; everything else is done by the reader."""
 
     can_wait = False
+    silence_limit_s: float | None = max(_SILENCE_LIMIT_S, 5 * _BLOCK_S)
 
     def __init__(self, order: SoundCard) -> None:
         portaudio = _portaudio()

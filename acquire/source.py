@@ -22,21 +22,29 @@ class Block:
     """Consecutive frames of one source.
 
     `samples` is float32 of shape (frames, channels), in units of digital full scale; `first_frame` counts from the
-    start of the source; `gap_before` says that frames were lost just before this block.
+    start of the source; `gap_before` says that frames were lost just before this block, about `lost_before` of them,
+    −1 where nothing tells how many.
     """
 
     first_frame: int
     rate_hz: float
     samples: NDArray[np.float32]
     gap_before: bool = False
+    lost_before: int = 0
 
 
 class Source(Protocol):
-    """An opened source. It is opened by its constructor, read from one thread, and closed once."""
+    """An opened source. It is opened by its constructor, read from one thread, and closed once.
+
+    `can_wait` says that it makes its samples when they are asked for; `silence_limit_s` is after how long without a
+    block it counts as lost, None for what cannot fall silent.
+    """
 
     rate_hz: float
     channels: int
     description: str
+    can_wait: bool
+    silence_limit_s: float | None
 
     def read(self, timeout_s: float) -> Block | None:
         """Next block; an empty block when nothing came within the timeout; None at the end of a finite source.

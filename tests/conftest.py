@@ -48,6 +48,10 @@ class VirtualCard:
         self.environment = {k: v for k, v in os.environ.items() if not k.startswith("PULSE_")}
         self.environment |= {"XDG_RUNTIME_DIR": str(run), "HOME": str(home)}
         self._folder = folder
+        self.start()
+
+    def start(self):
+        """Start the server, also again after it was killed."""
         # without norewinds the first callback comes late and the head of the play is lost; a channel map that is not
         # this one mixes the channels
         self.server = subprocess.Popen(

@@ -17,7 +17,8 @@ from stillshaft.acquire.hookup import Hookup
 from stillshaft.dsp.measure import Measurement, Measuring
 
 if TYPE_CHECKING:
-    from stillshaft.acquire.process import Acquisition, RecordingSummary
+    from stillshaft.acquire.keeper import RecordingSummary
+    from stillshaft.acquire.process import Acquisition
     from stillshaft.acquire.source import SourceRequest
 
 _RESULTS_PER_S = 5.0
@@ -84,7 +85,7 @@ class Live:
                 path, seconds = self._orders.get()
                 wanted = round(seconds * acquisition.rate_hz)
                 names = self._hookup.channel_names(acquisition.channels)
-                acquisition.record(path, self._hookup.table, names, frames=wanted)
+                acquisition.record(path, self._hookup.table, names, seconds=seconds)
                 measuring = self._fresh(acquisition)
             block = acquisition.read()
             if block is not None and len(block.samples):

@@ -24,7 +24,7 @@ def ramp(frames, channels=3):
 def record_file(path, frames=48_000, rate=48_000.0, **more):
     recorder = recording.Recorder(path, rate, ["pulse", "a", "b"], "bench", more.get("hookup"))
     for start in range(0, frames, 2400):
-        recorder.write(ramp(frames)[start : start + 2400], gap_before=start in more.get("gaps", ()))
+        recorder.write(ramp(frames)[start : start + 2400], lost_before=2400 if start in more.get("gaps", ()) else None)
     recorder.close(complete=True)
     return path
 
@@ -156,7 +156,7 @@ def test_a_source_that_cannot_open_says_why_in_the_parent(tmp_path):
 def test_a_stalled_parent_loses_nothing(tmp_path):
     path = record_file(tmp_path / "a.au", frames=6 * 48_000)
     with process.Acquisition(replay.Replay(path, real_time=True)) as acquisition:
-        acquisition.record(tmp_path / "b.au", None, list("abc"), frames=4 * 48_000)
+        acquisition.record(tmp_path / "b.au", None, list("abc"), seconds=4.0)
         time.sleep(4.5)  # the parent does nothing at all
         summary = acquisition.finished_recording()
         assert (summary.frames, summary.complete, summary.gaps) == (4 * 48_000, True, ())

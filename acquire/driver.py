@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
 
-from stillshaft.acquire.ring import UNKNOWN, Ring, Shape
+from stillshaft.acquire.ring import Ring, Shape
 from stillshaft.acquire.source import Source, SourceError, SourceRequest
 
 READ_TIMEOUT_S = 0.1
@@ -99,11 +99,11 @@ def _fill(source: Source, ring: Ring, pipe: Connection) -> tuple[str, str]:
                 if pipe.poll(0.002):
                     return "ended", "stopped"
             now_s = time.monotonic()
-            lost = block.lost_before if block.gap_before else None
+            lost = block.lost_before
             if came_back_s is not None:  # this process took over from one that was lost
                 away_s = now_s - len(block.samples) / block.rate_hz - came_back_s
                 lost, came_back_s = max(0, round(away_s * block.rate_hz)), None
-            ring.put(block.samples, time.monotonic_ns(), lost if lost is None else max(lost, UNKNOWN))
+            ring.put(block.samples, time.monotonic_ns(), lost)
     except SourceError as error:
         return "lost", str(error)
     except EOFError:

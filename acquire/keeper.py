@@ -203,7 +203,9 @@ class Keeper:
         if problem is None and limit_s is not None:
             silent_s = 1e-9 * (time.monotonic_ns() - max(delivered_ns, self._connected_ns))
             if silent_s > (limit_s if delivering else _RESTART_LIMIT_S):
-                problem = f'source "{self._opened.description}": silent for {silent_s:.1f} s; check the cable and the device'
+                problem = (
+                    f'source "{self._opened.description}": silent for {silent_s:.1f} s; check the cable and the device'
+                )
         if problem is None:
             return None
         if self._lost_at is None:

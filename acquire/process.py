@@ -115,7 +115,7 @@ class Acquisition:
         if not len(samples):
             self._listen()
             return None
-        return Block(first, self.rate_hz, samples, gap is not None, gap.lost if gap is not None else 0)
+        return Block(first, self.rate_hz, samples, None if gap is None else gap.lost)
 
     def record(
         self, path: Path, hookup: dict[str, Any] | None, channel_names: Sequence[str], *, seconds: float | None = None

@@ -19,6 +19,7 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.acquire.source import Block
 
 _HEADER_BYTES = 4096
 _FLOAT32 = 6  # encoding number of the AU format
@@ -119,7 +120,10 @@ class Recorder:
 
 @dataclass(frozen=True)
 class RecordingReader:
-    """An opened recording; `hookup` and `gaps` come from its event log."""
+    """An opened recording; `hookup`, `gaps` and `lost` come from its event log.
+
+    `lost` are the frames missing before each gap's frame, −1 where nobody knows how many.
+    """
 
     path: Path
     rate_hz: float
@@ -127,13 +131,20 @@ class RecordingReader:
     frames: int
     hookup: dict[str, Any] | None
     gaps: tuple[int, ...]
+    lost: tuple[int, ...]
     _file: Any
 
-    def blocks(self, frames: int = 65_536) -> Iterator[NDArray[np.float32]]:
-        """Float32 arrays (frames, channels) in units of full scale, to the end."""
+    def blocks(self, frames: int = 65_536) -> Iterator[Block]:
+        """Blocks of so many frames and fewer, to the end; a gap always has a block of its own begin."""
         self._file.seek(0)
-        while len(block := self._file.read(frames, dtype="float32", always_2d=True)):
-            yield block
+        at, lost = 0, dict(zip(self.gaps, self.lost, strict=True))
+        while True:
+            end = next((g for g in self.gaps if at < g < at + frames), at + frames)
+            samples = self._file.read(end - at, dtype="float32", always_2d=True)
+            if not len(samples):
+                return
+            yield Block(at, self.rate_hz, samples, lost.get(at))
+            at += len(samples)
 
     def __enter__(self) -> RecordingReader:
         return self
@@ -162,23 +173,23 @@ def open_recording(path: Path) -> RecordingReader:
         file.close()
         raise RecordingError(f"{path}: has no samples in it; record again")
     try:
-        hookup, gaps = _events(events_path(path))
+        hookup, gaps, lost = _events(events_path(path))
     except RecordingError:
         file.close()
         raise
-    return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, file)
+    return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, lost, file)
 
 
 def _cause(error: Exception) -> str:
     return " ".join(str(error).split()).rsplit(": ", 1)[-1].rstrip(".")
 
 
-def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...]]:
-    """Hook-up and gap frames of an event log; a torn last line is left out."""
+def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...], tuple[int, ...]]:
+    """Hook-up, gap frames and lost frames of an event log; a torn last line is left out."""
     if not path.exists():
-        return None, ()
+        return None, (), ()
     hookup: dict[str, Any] | None = None
-    gaps = []
+    gaps: dict[int, int] = {}
     for number, line in enumerate(path.read_bytes().split(b"\n")[:-1], start=1):
         try:
             event = json.loads(line)
@@ -190,5 +201,6 @@ def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...]]:
         if kind == "start":
             hookup = event.get("hookup")
         elif kind == "gap":
-            gaps.append(int(event["frame"]))
-    return hookup, tuple(gaps)
+            lost = event.get("lost_frames")
+            gaps[int(event["frame"])] = -1 if lost is None else int(lost)
+    return hookup, tuple(sorted(gaps)), tuple(gaps[g] for g in sorted(gaps))

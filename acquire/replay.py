@@ -43,15 +43,13 @@ class ReplaySource:
 
     def read(self, timeout_s: float) -> Block | None:
         """Next twentieth of a second; None at the end."""
-        samples = next(self._blocks, None)
-        if samples is None:
+        block = next(self._blocks, None)
+        if block is None:
             return None
-        first = self._frame
-        self._frame += len(samples)
+        self._frame += len(block.samples)
         if self._real_time:
             time.sleep(max(0.0, self._began + self._frame / self.rate_hz - time.monotonic()))
-        gap = any(first <= gap < self._frame for gap in self._reader.gaps)
-        return Block(first, self.rate_hz, samples, gap)
+        return block
 
     def close(self) -> None:
         """Close the file."""

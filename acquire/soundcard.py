@@ -16,6 +16,7 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
+from stillshaft.acquire.clock import SampleClock
 from stillshaft.acquire.source import Block, Source, SourceError, SourceLost
 
 _NO_PORTAUDIO = (
@@ -27,7 +28,7 @@ _CONVERTING_APIS = ("MME", "Windows DirectSound")
 _BLOCK_S = 0.05
 _LATENCY_S = 0.5
 _START_LIMIT_S = 5.0
-_SILENCE_LIMIT_S = 0.5
+_SILENCE_LIMIT_S = max(0.5, 5 * _BLOCK_S)
 
 
 @dataclass(frozen=True)
@@ -99,18 +100,17 @@ class SoundCardSource:
     """The input running. The callback copies and counts; everything else is done by the reader."""
 
     can_wait = False
-    silence_limit_s: float | None = max(_SILENCE_LIMIT_S, 5 * _BLOCK_S)
+    silence_limit_s: float | None = _SILENCE_LIMIT_S
 
     def __init__(self, order: SoundCard) -> None:
         portaudio = _portaudio()
         self.rate_hz, self.channels = order.rate_hz, order.channels
         self.description = f"{order.host_api}/{order.name}"
-        self._blocks: queue.SimpleQueue[tuple[Any, bool]] = queue.SimpleQueue()
+        self._blocks: queue.SimpleQueue[tuple[Any, bool, float, float, float]] = queue.SimpleQueue()
         self._finished = False
         self._frames = 0
-        self._began: float | None = None
         self._last = time.monotonic()
-        self._behind: float | None = None
+        self._clock = SampleClock(order.rate_hz, _BLOCK_S, 0.5 * _LATENCY_S)
         number = next(
             (
                 n
@@ -145,7 +145,15 @@ class SoundCardSource:
 
     def _arrived(self, samples: Any, frames: int, times: Any, status: Any) -> None:
         # an exception here would end the stream with nothing but a print
-        self._blocks.put((samples.copy(), bool(status.input_overflow)))
+        self._blocks.put(
+            (
+                samples.copy(),
+                bool(status.input_overflow),
+                time.monotonic(),
+                times.inputBufferAdcTime,
+                times.currentTime,
+            )
+        )
 
     def _ended(self) -> None:
         self._finished = True
@@ -153,36 +161,20 @@ class SoundCardSource:
     def read(self, timeout_s: float) -> Block | None:
         """Next block; raises SourceLost after half a second of silence, or five before the first block."""
         try:
-            samples, overflow = self._blocks.get(timeout=min(timeout_s, 0.1))
+            samples, overflow, arrived_s, converted_s, now_s = self._blocks.get(timeout=min(timeout_s, 0.1))
         except queue.Empty:
-            limit = _START_LIMIT_S if self._began is None else max(_SILENCE_LIMIT_S, 5 * _BLOCK_S)
+            limit = _START_LIMIT_S if not self._frames else _SILENCE_LIMIT_S
             if self._finished or time.monotonic() - self._last > limit:
                 raise SourceLost(
                     f'source "{self.description}": stopped delivering; check the cable and the device'
                 ) from None
             return Block(self._frames, self.rate_hz, np.empty((0, self.channels), dtype=np.float32))
         self._last = time.monotonic()
-        gap = overflow or self._deficit_stepped(len(samples))
-        block = Block(self._frames, self.rate_hz, samples, gap)
+        waiting = self._blocks.qsize() > 0
+        lost = self._clock.lost(self._frames, arrived_s, converted_s, now_s, more_waiting=waiting)
+        block = Block(self._frames, self.rate_hz, samples, -1 if overflow and lost is None else lost)
         self._frames += len(samples)
         return block
-
-    def _deficit_stepped(self, arriving: int) -> bool:
-        """True when the samples fell behind the clock by more than two blocks since the last look.
-
-        The flags of the driver are no proof: some layers drop samples without one.
-        """
-        if self._began is None:
-            self._began = self._last
-            return False
-        behind = (self._last - self._began) - self._frames / self.rate_hz
-        if self._blocks.qsize() > 0 or self._behind is None:
-            # late is not lost: what waits in the queue is still coming
-            self._behind = behind if self._behind is None else min(self._behind, behind)
-            return False
-        stepped = behind - self._behind > 2 * _BLOCK_S + 0.5 * _LATENCY_S
-        self._behind = behind if stepped else min(self._behind, behind)
-        return stepped
 
     def close(self) -> None:
         """Stop the stream; may hang with a dead driver, so the caller must not wait for it."""

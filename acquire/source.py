@@ -22,15 +22,14 @@ class Block:
     """Consecutive frames of one source.
 
     `samples` is float32 of shape (frames, channels), in units of digital full scale; `first_frame` counts from the
-    start of the source; `gap_before` says that frames were lost just before this block, about `lost_before` of them,
-    −1 where nothing tells how many.
+    start of the source; about `lost_before` frames were lost just before this block, −1: nobody knows how many, None:
+    none were.
     """
 
     first_frame: int
     rate_hz: float
     samples: NDArray[np.float32]
-    gap_before: bool = False
-    lost_before: int = 0
+    lost_before: int | None = None
 
 
 class Source(Protocol):

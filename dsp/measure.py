@@ -5,9 +5,10 @@ The same code serves both, so what a screen shows for a run is what the command 
 
 from __future__ import annotations
 
+import contextlib
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -109,40 +110,75 @@ class Measuring:
         self._inputs = channels.Inputs(rate_hz, pulse, points)
         self._pulse, self._points, self._order, self._weights = pulse, tuple(points), order, weights
         self._unit = units.vibration_unit(display)
-        self._follower = edges.EdgeFollower(rate_hz, pulse.edge)
         self._levels = spectrum.AveragedSpectrum(rate_hz, len(self._points))
-        self._turned = tach.RevolutionFollower(pulse.pulses_per_rev, pulse.reference)
+        self._blocks: list[orders.BlockEquations] = []
+        self._ended: list[tuple[int, tach.Revolutions]] = []  # stretches before a gap: first frame, revolutions
+        self.gaps = 0
+        self._lost_s = 0.0
+        self._begin_stretch(pulse.edge)
+
+    def _begin_stretch(self, edge: str) -> None:
+        """A stretch of samples without a gap; within it frames count from its first one."""
+        self._begun = self.frames
+        self._follower = edges.EdgeFollower(self.rate_hz, edge)
+        self._turned = tach.RevolutionFollower(self._pulse.pulses_per_rev, self._pulse.reference)
         self._pieces: list[Samples] = []  # vibration not yet worked out; the first begins at self._first
         self._first = 0
-        self._blocks: list[orders.BlockEquations] = []
         self._worked_out = -math.inf  # frame of the pulse that the next block begins with
         self._numbered_at = 0  # frame
 
     @property
     def shaft(self) -> tach.Revolutions:
-        """The revolutions of the whole record so far. Raises TachError before any were numbered."""
-        return self._turned.whole()
+        """The revolutions of the longest stretch without a gap so far. Raises TachError before any were numbered."""
+        begun, turned = max(self._stretches(), key=lambda s: s[1].frames.size)
+        return replace(turned, frames=turned.frames + begun, knot_frames=turned.knot_frames + begun)
+
+    def _stretches(self) -> list[tuple[int, tach.Revolutions]]:
+        """First frame and revolutions of each stretch that has some."""
+        try:
+            return [*self._ended, (self._begun, self._turned.whole())]
+        except edges.TachError:
+            if not self._ended:
+                raise
+            return self._ended
 
     @property
     def frames(self) -> int:
         """Frames taken so far."""
         return self._inputs.frames
 
-    def feed(self, samples: NDArray[np.generic]) -> None:
-        """Take the next samples. Raises ChannelError for a value that is not finite."""
+    def feed(self, samples: NDArray[np.generic], lost_before: int | None = None) -> None:
+        """Take the next samples; `lost_before` are missing before them, −1: nobody knows how many, None: none are.
+
+        Nothing is measured across a gap: angle and revolutions begin anew behind it. Raises ChannelError for a value
+        that is not finite.
+        """
+        if lost_before is not None and self.frames:
+            self._end_stretch(max(0, lost_before))
         vibration, pulse = self._inputs.take(samples)
         self._pieces.append(vibration)
         self._levels.feed(vibration)
         self._follower.feed(pulse)
         self._work_out(last=False)
 
+    def _end_stretch(self, lost: int) -> None:
+        with contextlib.suppress(edges.TachError):  # too few pulses for a revolution: nothing is lost with them
+            self._follower.finish()
+            self._work_out(last=True)
+            self._ended.append((self._begun, self._turned.whole()))
+        self._levels.interrupt()
+        self.gaps += 1
+        self._lost_s += lost / self.rate_hz
+        self._begin_stretch(self._follower.edge)
+
     def _work_out(self, *, last: bool) -> None:
         """Turn the revolutions that are complete into blocks."""
         self._turned.feed(*self._follower.take())
-        if not self._turned.edges or (not last and self.frames < self._numbered_at + _SOLVE_S * self.rate_hz):
-            self._forget(self.frames - int(_LONGEST_WAIT_S * self.rate_hz))
+        frames = self.frames - self._begun
+        if not self._turned.edges or (not last and frames < self._numbered_at + _SOLVE_S * self.rate_hz):
+            self._forget(frames - int(_LONGEST_WAIT_S * self.rate_hz))
             return
-        self._numbered_at = self.frames
+        self._numbered_at = frames
         try:
             turned = self._turned.newest()
             tach.refuse_alike_marks(turned, self._pulse.pulses_per_rev, self._pulse.reference, self.rate_hz)
@@ -199,7 +235,7 @@ class Measuring:
                 lambda at: angle(at + first),
                 orders.columns_of(self._order, highest),
                 int(turned.numbers[end] - turned.numbers[begin]),
-                0.5 * (first + beyond) / self.rate_hz,
+                (self._begun + 0.5 * (first + beyond)) / self.rate_hz + self._lost_s,
                 mean_speed,
                 self.rate_hz,
             )
@@ -226,7 +262,11 @@ class Measuring:
         self._inputs.check()
         if last:
             self._follower.finish()
-            self._work_out(last=True)
+            try:
+                self._work_out(last=True)
+            except edges.TachError:
+                if len(self._blocks) < 2:
+                    raise
         if len(self._blocks) < 2:
             raise self._follower.problem or edges.TachError(
                 f"{self._turned.edges} pulses in {self.frames / self.rate_hz:.1f} s: need 3 or more; "
@@ -244,21 +284,37 @@ class Measuring:
     def _at(self, column: int) -> Measurement:
         blocks = [b for b in self._blocks if b.gram.shape == self._blocks[0].gram.shape]
         order = orders.columns_of(self._order, HARMONICS)[column]
-        return self._measurement(orders.pooled(blocks, column, self._weights), self._turned.whole(), order)
+        return self._measurement(orders.pooled(blocks, column, self._weights), order)
 
-    def _measurement(self, pooled: orders.OrderVectors, turned: tach.Revolutions, order: float) -> Measurement:
+    def _speed(self) -> Speed:
+        """Speed over all stretches."""
+        stretches = [turned for _, turned in self._stretches()]
         # the pulses' own scatter is no change of speed: at high speed over several revolutions
-        period_s = float(np.median(np.diff(turned.frames))) / self.rate_hz
-        apart = min(math.ceil(_SHORTEST_BLOCK_S / period_s), turned.frames.size - 1)
-        turns, frames = (x[apart:] - x[:-apart] for x in (turned.numbers, turned.frames))
-        rpm = 60.0 * self.rate_hz * turns / frames
-        mean_rpm = (
-            60.0 * self.rate_hz * (turned.numbers[-1] - turned.numbers[0]) / (turned.frames[-1] - turned.frames[0])
+        period_s = float(np.median(np.concatenate([np.diff(t.frames) for t in stretches]))) / self.rate_hz
+        rpm = []
+        for t in stretches:
+            apart = min(math.ceil(_SHORTEST_BLOCK_S / period_s), t.frames.size - 1)
+            rpm.append(
+                60.0 * self.rate_hz * (t.numbers[apart:] - t.numbers[:-apart]) / (t.frames[apart:] - t.frames[:-apart])
+            )
+        turns = sum(int(np.ptp(t.numbers)) for t in stretches)
+        scatter = [t.scatter_frames for t in stretches if t.scatter_frames is not None]
+        return Speed(
+            60.0 * self.rate_hz * turns / sum(float(np.ptp(t.frames)) for t in stretches),
+            min(float(r.min()) for r in rpm),
+            max(float(r.max()) for r in rpm),
+            sum(t.frames.size for t in stretches),
+            sum(t.missing for t in stretches),
+            sum(t.extra for t in stretches),
+            1e6 * float(np.median(scatter)) / self.rate_hz if scatter else None,
         )
+
+    def _measurement(self, pooled: orders.OrderVectors, order: float) -> Measurement:
+        speed = self._speed()
         frequency_hz = float(np.mean(pooled.speeds_rad_s)) / (2.0 * np.pi) * order
         factors = np.array([self._to_display(point, frequency_hz) for point in self._points])
         covariance = vectors.rotated_covariance(pooled.covariance, factors)
-        band_hz = spectrum.overall_band(mean_rpm)
+        band_hz = spectrum.overall_band(speed.mean_rpm)
         points = []
         for i, point in enumerate(self._points):
             z = complex(pooled.mean[i] * factors[i])
@@ -286,23 +342,18 @@ class Measuring:
                 )
             )
         reasons = [f"{p.name}: {reason}" for p in points for reason in p.steadiness.reasons]
+        if self.gaps:
+            places = "one place" if self.gaps == 1 else f"{self.gaps} places"
+            reasons.append(f"samples were lost at {places}: nothing was measured across it; record again")
         return Measurement(
-            Speed(
-                float(mean_rpm),
-                float(rpm.min()),
-                float(rpm.max()),
-                turned.frames.size,
-                turned.missing,
-                turned.extra,
-                None if turned.scatter_frames is None else 1e6 * turned.scatter_frames / self.rate_hz,
-            ),
+            speed,
             order,
             self._unit.text,
             tuple(points),
             covariance,
             pooled.degrees_of_freedom,
             pooled.times_s,
-            self.frames / self.rate_hz,
+            self.frames / self.rate_hz + self._lost_s,
             self.rate_hz,
             self._follower.edge,
             self._follower.mark_share,

@@ -28,7 +28,8 @@ class AveragedSpectrum:
         highest_hz: float = LEVEL_HIGHEST_HZ,
         resolution_hz: float = RESOLUTION_HZ,
     ) -> None:
-        self._reduced = decimate.Decimator(rate_hz, highest_hz, channels)
+        self._made_of = (rate_hz, highest_hz, channels)
+        self._reduced = decimate.Decimator(*self._made_of)
         self._size = 2 * round(self._reduced.reduced_hz / resolution_hz / 2)
         self._window = np.hanning(self._size + 1)[:-1]
         self._kept = np.empty((0, channels))
@@ -44,6 +45,11 @@ class AveragedSpectrum:
         while self._kept.shape[0] >= self._size:
             self._take(self._kept[: self._size])
             self._kept = self._kept[self._size // 2 :]
+
+    def interrupt(self) -> None:
+        """The next samples do not follow the last ones: no window reaches across."""
+        self._reduced = decimate.Decimator(*self._made_of)
+        self._kept = self._kept[:0]
 
     def _take(self, piece: Real) -> None:
         transformed = np.fft.rfft((piece - piece.mean(axis=0)) * self._window[:, None], axis=0)

@@ -89,10 +89,8 @@ class Live:
                 measuring = self._fresh(acquisition)
             block = acquisition.read()
             if block is not None and len(block.samples):
-                if block.gap_before:  # no angle is known across a gap: the figures begin anew behind it
-                    measuring = self._fresh(acquisition)
                 try:
-                    measuring.feed(block.samples)
+                    measuring.feed(block.samples, block.lost_before)
                 except ValueError as error:
                     self._post(0.0, None, str(error))
                     measuring = self._fresh(acquisition)

@@ -77,22 +77,17 @@ def measure_recording(
         measuring = Measuring(reader.rate_hz, hookup.pulse, hookup.points, hookup.display, order, weights)
         try:
             for block in reader.blocks():
-                measuring.feed(block)
+                measuring.feed(block.samples, block.lost_before)
                 if report is not None:
                     report(measuring.frames / reader.frames, "measuring")
-            measured = measuring.result()
+            return measuring.result()
         except ValueError as error:
             raise _named(path, error) from error
-        return dataclasses.replace(measured, reasons=(*measured.reasons, *_lost(reader.gaps)))
 
 
 def _check_inputs(reader: RecordingReader, hookup: wiring.Hookup) -> None:
     if hookup.channels > reader.channels:
         raise SessionError(f"{reader.path}: has {reader.channels} inputs, but the hook-up uses input {hookup.channels}")
-
-
-def _lost(gaps: Sequence[int]) -> tuple[str, ...]:
-    return (f"samples were lost at {len(gaps)} places in the recording: record again",) if gaps else ()
 
 
 def _named(path: Path, error: ValueError) -> ValueError:
@@ -107,13 +102,18 @@ def sweep_recording(path: Path, hookup: wiring.Hookup, wanted: Wanted, report: R
 
     with recordings.open_recording(path) as reader:
         _check_inputs(reader, hookup)
+        if reader.gaps:
+            raise SessionError(
+                f"{path}: samples were lost at {reader.gaps[0] / reader.rate_hz:.2f} s: a sweep needs an unbroken record; "
+                "record it again"
+            )
         try:
             # twice through the file: the speed says which rate is enough
             inputs = channels.Inputs(reader.rate_hz, hookup.pulse, hookup.points)
             follower = edges.EdgeFollower(reader.rate_hz, hookup.pulse.edge)
             shaft = tach.RevolutionFollower(hookup.pulse.pulses_per_rev, hookup.pulse.reference)
             for block in reader.blocks():
-                follower.feed(inputs.take(block)[1])
+                follower.feed(inputs.take(block.samples)[1])
                 if report is not None:
                     report(0.5 * inputs.frames / reader.frames, "finding the speed")
             inputs.check()
@@ -128,8 +128,8 @@ def sweep_recording(path: Path, hookup: wiring.Hookup, wanted: Wanted, report: R
             reducer = tracking.reducer(reader.rate_hz, highest, len(hookup.points))
             reduced, done = [], 0
             for block in reader.blocks():
-                reduced.append(reducer.feed(block[:, [p.index for p in hookup.points]]))
-                done += len(block)
+                reduced.append(reducer.feed(block.samples[:, [p.index for p in hookup.points]]))
+                done += len(block.samples)
                 if report is not None:
                     report(0.5 + 0.5 * done / reader.frames, "tracking the orders")
             samples = np.concatenate(reduced).astype(np.float64)
@@ -138,7 +138,7 @@ def sweep_recording(path: Path, hookup: wiring.Hookup, wanted: Wanted, report: R
             )
         except ValueError as error:
             raise _named(path, error) from error
-        return dataclasses.replace(found, reasons=(*found.reasons, *_lost(reader.gaps)))
+        return found
 
 
 def spectrum_recording(
@@ -162,7 +162,7 @@ def spectrum_recording(
             # twice through the file: the speed says how fine the lines must be
             measuring = Measuring(reader.rate_hz, hookup.pulse, hookup.points, hookup.display)
             for block in reader.blocks():
-                measuring.feed(block)
+                measuring.feed(block.samples, block.lost_before)
                 if report is not None:
                     report(0.5 * measuring.frames / reader.frames, "measuring the orders")
             orders = measuring.all_orders()
@@ -178,9 +178,11 @@ def spectrum_recording(
             averager = average.SynchronousAverager(measuring.shaft, len(wanted), points, first_frame=converter.settled)
             done = 0
             for block in reader.blocks():
-                averaged.feed(block[:, wanted])
-                averager.feed(converter.feed(block[:, wanted]))
-                done += len(block)
+                if block.lost_before is not None:
+                    averaged.interrupt()
+                averaged.feed(block.samples[:, wanted])
+                averager.feed(converter.feed(block.samples[:, wanted]))
+                done += len(block.samples)
                 if report is not None:
                     report(0.5 + 0.5 * done / reader.frames, "averaging spectra")
             averager.feed(converter.feed(np.empty((0, len(wanted))), last=True))
@@ -189,7 +191,8 @@ def spectrum_recording(
                     f"{reader.frames / reader.rate_hz:.1f} s are too short for lines of {resolution:g} Hz: record "
                     f"{2.0 / resolution:.0f} s or more, or ask for wider lines"
                 )
-            waveform = averager.result() if averager.spans >= average.FEWEST_SPANS else None
+            whole = averager.spans >= average.FEWEST_SPANS and not reader.gaps
+            waveform = averager.result() if whole else None
             return content.describe(orders, averaged, hookup.points, hookup.display, candidates, waveform)
         except ValueError as error:
             raise _named(path, error) from error

@@ -1,9 +1,13 @@
 """The real sound path: PortAudio and PulseAudio, a known signal played and captured, vectors right."""
 
+import ctypes
 import json
+import os
+import signal
 import subprocess
 import sys
 import time
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -94,6 +98,124 @@ def test_a_server_that_dies_is_a_lost_source_and_the_recording_is_kept(virtual_c
     assert "stopped delivering" in summary.reason
     assert 0 < soundfile.info(tmp_path / "lost.au").frames == summary.frames
     assert '"complete": false' in (tmp_path / "lost.events.jsonl").read_text()
+
+
+def children(process_id):
+    return [
+        int(p) for p in subprocess.run(["pgrep", "-P", str(process_id)], capture_output=True, text=True).stdout.split()
+    ]
+
+
+def freeze_server(card, acquisition):
+    os.kill(card.server.pid, signal.SIGSTOP)
+
+
+def restart_server(card, acquisition):
+    card.server.kill()
+    card.server.wait()
+    card.start()
+
+
+def kill_driver(card, acquisition):
+    os.kill(children(acquisition._process.pid)[0], signal.SIGKILL)
+
+
+def hang_driver(card, acquisition):
+    os.kill(children(acquisition._process.pid)[0], signal.SIGSTOP)
+
+
+@pytest.mark.parametrize("trouble", [freeze_server, restart_server, kill_driver, hang_driver])
+def test_a_lost_source_is_back_within_a_second_and_the_recording_goes_on(virtual_card, tmp_path, trouble):
+    """First new sample 1 s after the alarm and 2 s after the last good block at the latest; the gap is marked."""
+    request = soundcard.SoundCard("ALSA", "pulse", 4, float(RATE))
+    with process.Acquisition(request) as acquisition:
+        acquisition.record(tmp_path / "x.au", None, list("abcd"), seconds=4.0)
+        begun = good = time.monotonic()
+        frames, alarm, back, done = acquisition.frames, None, None, False
+        while (summary := acquisition.finished_recording()) is None:
+            now = time.monotonic()
+            assert now < begun + 20.0
+            if acquisition.frames != frames:
+                back = now if alarm is not None and back is None else back
+                good = now if alarm is None else good
+                frames = acquisition.frames
+            if not done and now > begun + 1.5:
+                done = True
+                trouble(virtual_card, acquisition)
+            if done and acquisition.trouble and alarm is None:
+                alarm = now
+                os.kill(virtual_card.server.pid, signal.SIGCONT)
+            time.sleep(0.002)
+    assert summary.complete
+    assert summary.frames == 4 * RATE
+    assert len(summary.gaps) == 1
+    assert back - alarm < 1.0
+    assert back - good < 2.0
+    events = [json.loads(line) for line in (tmp_path / "x.events.jsonl").read_text().splitlines()]
+    (gap,) = (e for e in events if e["kind"] == "gap")
+    assert gap["lost_frames"] / RATE == pytest.approx(back - good, abs=0.3)
+    assert "missing" in gap["text"]
+
+
+def test_a_source_unloaded_for_good_is_given_up_in_words(virtual_card, tmp_path):
+    def unload(share, text):
+        if share > 0.2:
+            subprocess.run(
+                ["pactl", "unload-module", "module-null-sink"], env=virtual_card.environment, capture_output=True
+            )
+
+    request = soundcard.SoundCard("ALSA", "pulse", 4, float(RATE))
+    summary = process.capture(request, tmp_path / "x.au", 4.0, None, list("abcd"), unload)
+    assert not summary.complete
+    assert "did not come back within 8 s" in summary.reason
+    assert soundfile.info(tmp_path / "x.au").frames == summary.frames > 0
+
+
+def test_a_program_that_stalls_with_its_interpreter_locked_loses_nothing(virtual_card, tmp_path):
+    """Five seconds in one C call that keeps the interpreter's lock."""
+    frames = np.arange(9 * RATE)[:, None]
+    known = (((frames % (1 << 19)) + 1 + (np.arange(4)[None, :] << 19)) / 2**23).astype(np.float32)
+    request = soundcard.SoundCard("ALSA", "pulse", 4, float(RATE))
+    with process.Acquisition(request) as acquisition:
+        acquisition.record(tmp_path / "x.au", None, list("abcd"), seconds=7.0)
+        player = virtual_card.play(known)
+        time.sleep(1.0)
+        ctypes.PyDLL(None).usleep(5_000_000)
+        while (summary := acquisition.finished_recording()) is None:
+            time.sleep(0.02)
+    player.kill()
+    player.wait()
+    assert (summary.complete, summary.gaps) == (True, ())
+    captured = soundfile.read(tmp_path / "x.au", dtype="float32")[0]
+    first = int(np.flatnonzero(captured.any(axis=1))[0])
+    assert first < 1.5 * RATE
+    np.testing.assert_array_equal(captured[first:], known[: len(captured) - first])
+
+
+def test_a_program_that_is_killed_leaves_a_closed_recording_and_no_process(virtual_card, tmp_path):
+    code = (
+        "import sys, time\nfrom pathlib import Path\nfrom stillshaft.acquire import process, soundcard\n"
+        "if __name__ == '__main__':\n"
+        " a = process.Acquisition(soundcard.SoundCard('ALSA', 'pulse', 4, 48000.0))\n"
+        " a.record(Path(sys.argv[1]), None, list('abcd'), seconds=60.0)\n"
+        " print(a._process.pid, flush=True)\n time.sleep(60)\n"
+    )
+    (tmp_path / "program.py").write_text(code)
+    program = subprocess.Popen(
+        [sys.executable, tmp_path / "program.py", tmp_path / "x.au"], stdout=subprocess.PIPE, text=True
+    )
+    keeper = int(program.stdout.readline())
+    driver = children(keeper)[0]
+    time.sleep(1.5)
+    program.kill()
+    program.communicate()
+    deadline = time.monotonic() + 5.0
+    while any(Path(f"/proc/{p}").exists() for p in (keeper, driver)):
+        assert time.monotonic() < deadline
+        time.sleep(0.02)
+    assert soundfile.info(tmp_path / "x.au").frames > 0.5 * RATE
+    last = json.loads((tmp_path / "x.events.jsonl").read_text().splitlines()[-1])
+    assert (last["kind"], last["complete"], last["reason"]) == ("stop", False, "the program ended")
 
 
 @pytest.mark.parametrize("text", ["nonsense", "", "ALSA/nonsense"])

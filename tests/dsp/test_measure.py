@@ -323,3 +323,29 @@ def test_json_holds_the_contracts_keys():
     assert list(whole) == ["speed", "order", "points", "covariance"]
     assert whole["covariance"]["order"] == ["point 1 re", "point 1 im", "point 2 re", "point 2 im"]
     assert np.shape(whole["covariance"]["matrix"]) == (4, 4)
+
+
+def test_nothing_is_measured_across_a_gap():
+    """A third of a revolution lost: naive counting would turn the rest of the record's phase by 120°."""
+    samples = signals.record(16.0, 1480.0, [A], noise=0.01)
+    lost = round(RATE_HZ * 60.0 / 1480.0 / 3.0)
+    measuring = measure.Measuring(RATE_HZ, Pulse(), [Channel("a", 1)], "mm/s rms")
+    at = round(7.3 * RATE_HZ)
+    measuring.feed(samples[:at])
+    measuring.feed(samples[at + lost :], lost_before=lost)
+    found = measuring.result()
+    assert_vector(found.points[0], A, 0.2, 0.2)
+    assert found.points[0].steadiness.verdict == "steady"
+    assert (found.speed.missing_pulses, found.speed.extra_pulses) == (0, 0)
+    assert found.duration_s == pytest.approx(16.0, abs=1e-3)
+    assert not found.trusted
+    assert "samples were lost at one place" in found.reasons[-1]
+    assert measuring.shaft.frames[0] > at  # the longer stretch, in frames of the whole
+
+
+def test_a_stretch_without_pulses_is_left_out():
+    samples = signals.record(10.0, 1480.0, [A], noise=0.01)
+    measuring = measure.Measuring(RATE_HZ, Pulse(), [Channel("a", 1)], "mm/s rms")
+    measuring.feed(samples[:900])
+    measuring.feed(samples[2000:], lost_before=-1)
+    assert_vector(measuring.result().points[0], A, 0.2, 0.2)

@@ -15,7 +15,7 @@ def recorded(path, duty=0.02, gap=False, seconds=6.0):
     source = simulated.SimulatedRun(run.rotor, run.sensors, run.unbalance, conditions, 1, seconds, False).open()
     recorder = recording.Recorder(path, 48_000.0, ["pulse", "a", "b"], "simulated", simulated.demo_hookup())
     while (block := source.read(1.0)) is not None:
-        recorder.write(block.samples, gap_before=gap and block.first_frame == 48_000)
+        recorder.write(block.samples, lost_before=500 if gap and block.first_frame == 48_000 else None)
     recorder.close(complete=True)
     return path
 
@@ -45,7 +45,7 @@ def test_a_recording_with_a_gap_is_not_trusted(tmp_path):
     hookup = wiring.hookup_from(simulated.demo_hookup())
     measured = session.measure_recording(recorded(tmp_path / "a.au", gap=True), hookup)
     assert not measured.trusted
-    assert "samples were lost at 1 places" in measured.reasons[-1]
+    assert "samples were lost at one place" in measured.reasons[-1]
 
 
 def test_masses_are_read_from_text():

@@ -242,7 +242,7 @@ class Keeper:
                     self.record(content)
                 elif kind == "stop":
                     self._copy()
-                    self._finish(complete=self._wanted is None, reason="stopped by hand")
+                    self._finish(complete=content or self._wanted is None, reason="stopped by hand")
         except (EOFError, OSError):
             self._closing = True
 

@@ -132,10 +132,13 @@ class Acquisition:
             raise SourceLost(self.failure)
         return self._finished.pop(0) if self._finished else None
 
-    def stop_recording(self) -> RecordingSummary:
-        """End the recording now. Raises SourceLost when the keeper is gone."""
+    def stop_recording(self, *, enough: bool = False) -> RecordingSummary:
+        """End the recording now; `enough` says that it is complete all the same.
+
+        Raises SourceLost when the keeper is gone.
+        """
         if not self._finished and self.failure is None:
-            self._send("stop", None)
+            self._send("stop", enough)
         deadline = time.monotonic() + _STOP_LIMIT_S
         while not self._finished and self.failure is None and time.monotonic() < deadline:
             self._listen(0.1)

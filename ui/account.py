@@ -16,12 +16,13 @@ if TYPE_CHECKING:
     from stillshaft.acquire.soundcard import SoundInput
     from stillshaft.dsp.candidates import Match
     from stillshaft.dsp.content import Content
-    from stillshaft.dsp.measure import Measurement
+    from stillshaft.dsp.measure import Measurement, PointVector
     from stillshaft.dsp.sweep import Sweep
     from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.diagnosis import Suggestion
     from stillshaft.solver.limits import Tolerance
     from stillshaft.ui.rehearsal import Rehearsal
+    from stillshaft.ui.taking import Progress as RunProgress
 
 _ROWS_OF_CURVE = 12
 
@@ -46,6 +47,44 @@ def progress(what: str) -> Iterator[Report]:
             bar.update(task, completed=share, description=text or what)
 
         yield report
+
+
+@contextlib.contextmanager
+def live() -> Iterator[Callable[[RunProgress], None]]:
+    """A few lines on standard error that follow a run, while a screen is there."""
+    from rich.live import Live
+
+    console = Console(stderr=True, highlight=False)
+    if not console.is_terminal:
+        yield lambda progress: None
+        return
+    with Live(console=console, transient=True, auto_refresh=False) as shown:
+        yield lambda progress: shown.update(_running(progress), refresh=True)
+
+
+def _running(progress: RunProgress) -> Table:
+    """Speed, 1x of each point, interval, steadiness and level of a run under way."""
+    left = "" if progress.remaining_s is None else f", about {progress.remaining_s:.0f} s to go"
+    measured = progress.measured
+    speed = "" if measured is None else f", {measured.speed.mean_rpm:.1f} r/min"
+    table = Table(title=f"{progress.seconds:.1f} s{speed}{left}", caption=progress.trouble)
+    unit = "" if measured is None else f", {measured.unit}"
+    for heading in ("point", f"1x amplitude{unit}", "phase °", "overall", "steadiness"):
+        table.add_column(heading, justify="left" if heading in ("point", "steadiness") else "right")
+    for point in () if measured is None else measured.points:
+        table.add_row(*_vector_row(point))
+    return table
+
+
+def _vector_row(point: PointVector) -> tuple[str, ...]:
+    amplitude, phase_deg = vectors.amplitude_phase(point.z)
+    return (
+        point.name,
+        with_interval(amplitude, point.amplitude_ci95),
+        with_interval(phase_deg, point.phase_ci95_deg),
+        "-" if point.overall is None else f"{point.overall:.2f}",
+        point.steadiness.verdict,
+    )
 
 
 def number(value: float, half_width: float | None) -> str:
@@ -85,14 +124,7 @@ def print_vectors(name: str, measured: Measurement) -> None:
     for heading in ("point", "amplitude", "phase °", "overall", "steadiness"):
         table.add_column(heading, justify="left" if heading in ("point", "steadiness") else "right")
     for point in measured.points:
-        amplitude, phase_deg = vectors.amplitude_phase(point.z)
-        table.add_row(
-            point.name,
-            with_interval(amplitude, point.amplitude_ci95),
-            with_interval(phase_deg, point.phase_ci95_deg),
-            "-" if point.overall is None else f"{point.overall:.2f}",
-            point.steadiness.verdict,
-        )
+        table.add_row(*_vector_row(point))
     console.print(table)
     for reason in measured.reasons:
         console.print(f"do not trust: {reason}", soft_wrap=True)

@@ -5,6 +5,7 @@ Nothing heavy is imported before the verb is known: help and mistakes answer at 
 
 from __future__ import annotations
 
+import contextlib
 import json
 import sys
 from dataclasses import asdict
@@ -312,45 +313,72 @@ def sources(as_json: JsonOption = False) -> None:
 
 @app.command()
 def capture(
-    source: Annotated[str, typer.Argument(help="An input as `stillshaft sources` lists it.")],
+    source: Annotated[
+        str, typer.Argument(help='An input as `stillshaft sources` lists it, "simulated", or "recording:FILE".')
+    ],
     out: Annotated[Path, typer.Argument(help="Recording to write, .au")],
     hookup: HookupOption = None,
-    seconds: Annotated[float, typer.Option(help="How long to record.", min=0.1)] = 15.0,
+    seconds: Annotated[
+        float | None, typer.Option(help="How long to record, at the most; 15, or 120 with another end.", min=0.1)
+    ] = None,
+    revolutions: Annotated[int | None, typer.Option(help="Stop after so many revolutions.", min=2)] = None,
+    until_interval: Annotated[
+        str | None, typer.Option(metavar='"2 % 1 deg"', help="Stop when every 95 % interval is as narrow as this.")
+    ] = None,
     rate: Annotated[float | None, typer.Option(metavar="HZ", help="Sample rate; the input's own unless given.")] = None,
+    mass: Annotated[
+        list[str] | None,
+        typer.Option(metavar='"PLANE = MASS at ANGLE"', help="What is put on the simulated rotor."),
+    ] = None,
+    seed: Annotated[int, typer.Option(min=0, help="Draws the scatter of the simulated rotor.")] = 1,
+    fast: Annotated[bool, typer.Option("--fast", help="Simulated rotor or recording: not in real time.")] = False,
     as_json: JsonOption = False,
 ) -> None:
-    """Record one run from a source into a recording with its event log."""
+    """Record one run from a source into a recording with its event log, and show the vectors on the way."""
+    from stillshaft.acquire import catalogue
     from stillshaft.acquire import hookup as wiring
-    from stillshaft.acquire import process, soundcard
-    from stillshaft.ui import account
+    from stillshaft.ui import account, session, taking
 
-    if hookup is None:
-        raise typer.BadParameter("--hookup FILE says which inputs to record")
     if out.suffix != ".au":
         raise typer.BadParameter(f"{out}: recordings are written as .au; convert them afterwards")
-    wired = wiring.load_hookup(hookup)
-    found = soundcard.find_input(source, soundcard.list_inputs())
-    if wired.channels > found.channels:
-        raise wiring.HookupError(f"{hookup}: uses {wired.channels} inputs, but {source} has {found.channels}")
-    if found.converted:
-        _warn(f"warning: {source} passes through software that may convert the samples; prefer an input not marked so")
-    request = soundcard.SoundCard(found.host_api, found.name, wired.channels, rate or found.default_rate_hz)
-    with account.progress("recording") as report:
-        summary = process.capture(request, out, seconds, wired.table, wired.channel_names(wired.channels), report)
-    reasons = [] if summary.complete else [summary.reason or "recording is incomplete"]
+    if mass and source != catalogue.SIMULATED:
+        raise typer.BadParameter("--mass is for the simulated rotor")
+    interval = None if until_interval is None else taking.interval_from(until_interval)
+    longest_s = seconds or (15.0 if revolutions is None and interval is None else 120.0)
+    placed = tuple((m.plane, m.mass_g, m.angle_deg) for m in session.masses_from(mass or []))
+    wired = None if hookup is None else wiring.load_hookup(hookup)
+    chosen = catalogue.choose(
+        source, None if wired is None else wired.channels, rate, catalogue.Simulation(2, placed, seed, not fast)
+    )
+    if wired is None:
+        if chosen.hookup is None:
+            raise typer.BadParameter("--hookup FILE says which inputs to record")
+        wired = wiring.hookup_from(chosen.hookup)
+    for warning in chosen.warnings:
+        _warn(f"warning: {warning}")
+    with account.live() as show:
+        taken = taking.take(chosen.request, out, wired, taking.Stop(longest_s, revolutions, interval), show)
+    summary = taken.summary
+    whole = summary.complete
+    reasons = [] if whole else [summary.reason or "recording is incomplete"]
     reasons += [f"{len(summary.gaps)} gaps in the recording"] if summary.gaps else []
+    if interval is not None and taken.ended_by == "time":
+        reasons.append(f"the wanted interval was not reached in {summary.seconds:.0f} s")
     if as_json:
         content = {
             "recording": str(out),
             "seconds": summary.seconds,
             "frames": summary.frames,
-            "complete": summary.complete,
+            "complete": whole,
+            "ended_by": taken.ended_by,
         }
         _print_json("capture", not reasons, reasons, content)
     else:
-        ending = "complete" if summary.complete else "incomplete"
+        with contextlib.suppress(session.SessionError):  # what cannot be measured is recorded all the same
+            account.print_vectors(out.name, session.measure_recording(out, wired))
+        ending = f"complete, ended by {taken.ended_by}" if whole else "incomplete"
         typer.echo(f"{out}: {summary.seconds:.2f} s, {summary.frames} frames, {ending}")
-    if not summary.complete:
+    if not whole:
         _warn(f"stillshaft: {out}: {summary.reason}; what was recorded is kept")
         raise typer.Exit(INPUT_UNUSABLE)
     if reasons:

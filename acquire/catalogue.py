@@ -1,0 +1,72 @@
+"""Sources by the words a person uses for them: a sound input, a recording played again, the simulated rotor."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from stillshaft.acquire import replay, simulated, soundcard
+from stillshaft.acquire.source import SourceError, SourceRequest
+
+SIMULATED, RECORDING = "simulated", "recording:"
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """An order for a source; `hookup` is the content of the hook-up that it brings along, `warnings` what to know."""
+
+    request: SourceRequest
+    hookup: dict[str, Any] | None
+    warnings: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Simulation:
+    """How the simulated rotor is to run: planes of the demonstration, masses (plane, g, degrees) on it, pace."""
+
+    planes: int = 2
+    masses: tuple[tuple[str, float, float], ...] = ()
+    seed: int = 1
+    real_time: bool = True
+
+
+def choose(
+    text: str, channels: int | None, rate_hz: float | None = None, simulation: Simulation | None = None
+) -> Chosen:
+    """The source called `text`: "simulated", "recording:FILE", or an input as `list_inputs` names it.
+
+    `channels` is how many inputs are wanted, None: as the source brings. Raises SourceError with what is there.
+    """
+    simulation = simulation or Simulation()
+    if text == SIMULATED:
+        known = [p.name for p in simulated.demo_rotor(simulation.planes).planes]
+        for plane, _, _ in simulation.masses:
+            if plane not in known:
+                raise SourceError(f'the simulated rotor has no plane "{plane}"; it has {", ".join(known)}')
+        run = simulated.demo_run(
+            simulation.planes, simulation.masses, seed=simulation.seed, real_time=simulation.real_time
+        )
+        return Chosen(run, simulated.demo_hookup())
+    if text.startswith(RECORDING):
+        return _recording(Path(text.removeprefix(RECORDING)), simulation.real_time)
+    found = soundcard.find_input(text, soundcard.list_inputs())
+    wanted = channels or found.channels
+    if wanted > found.channels:
+        raise SourceError(f'source "{text}": has {found.channels} inputs, but the hook-up uses {wanted}')
+    warnings: tuple[str, ...] = ()
+    if found.converted:
+        warnings = (f"{text} passes through software that may convert the samples; prefer an input not marked so",)
+    return Chosen(
+        soundcard.SoundCard(found.host_api, found.name, wanted, rate_hz or found.default_rate_hz), None, warnings
+    )
+
+
+def _recording(path: Path, real_time: bool) -> Chosen:
+    from stillshaft.acquire.recording import RecordingError, open_recording
+
+    try:
+        with open_recording(path) as reader:
+            return Chosen(replay.Replay(path, real_time), reader.hookup)
+    except RecordingError as error:
+        raise SourceError(str(error)) from None

@@ -1,0 +1,99 @@
+"""A run taken from a source: what ends it, what is shown on the way, and sources by name."""
+
+import json
+
+import pytest
+import soundfile
+from stillshaft.acquire import catalogue
+from stillshaft.acquire import hookup as wiring
+from stillshaft.acquire.simulated import demo_hookup
+from stillshaft.acquire.source import SourceError
+from stillshaft.ui import session, taking
+from test_cli import assert_one_line, stillshaft
+
+HOOKUP = wiring.hookup_from(demo_hookup())
+
+
+def taken(path, stop, **simulation):
+    shown = []
+    chosen = catalogue.choose("simulated", None, simulation=catalogue.Simulation(real_time=False, **simulation))
+    return taking.take(chosen.request, path, HOOKUP, stop, shown.append), shown
+
+
+def test_time_ends_a_run(tmp_path):
+    run, shown = taken(tmp_path / "a.au", taking.Stop(3.0))
+    assert (run.ended_by, run.summary.complete, run.summary.frames) == ("time", True, 144_000)
+    assert shown
+
+
+def test_revolutions_end_a_run(tmp_path):
+    run, _ = taken(tmp_path / "a.au", taking.Stop(60.0, revolutions=150))
+    assert (run.ended_by, run.summary.complete) == ("revolutions", True)
+    assert session.measure_recording(tmp_path / "a.au", HOOKUP).points[0].revolutions >= 146  # whole blocks of four
+    last = json.loads((tmp_path / "a.events.jsonl").read_text().splitlines()[-1])
+    assert (last["kind"], last["complete"]) == ("stop", True)
+
+
+def test_the_interval_ends_a_run(tmp_path):
+    run, shown = taken(tmp_path / "a.au", taking.Stop(60.0, interval=(2.0, 1.0)))
+    assert run.ended_by == "interval"
+    assert run.summary.seconds < 40.0
+    for point in session.measure_recording(tmp_path / "a.au", HOOKUP).points:
+        assert point.amplitude_ci95 <= 0.03 * abs(point.z)  # it goes on a little between decision and end
+        assert point.phase_ci95_deg <= 1.5
+    assert any(p.measured is not None for p in shown)
+
+
+def test_an_interval_that_is_not_reached_is_said(tmp_path):
+    done = stillshaft(
+        "capture",
+        "simulated",
+        "a.au",
+        "--seconds",
+        "3",
+        "--until-interval",
+        "0.001 % 0.001 deg",
+        "--fast",
+        cwd=tmp_path,
+    )
+    assert done.returncode == 3
+    assert "the wanted interval was not reached in 3 s" in done.stderr
+    assert soundfile.info(tmp_path / "a.au").frames == 144_000
+
+
+def test_a_recording_is_a_source(tmp_path):
+    taken(tmp_path / "a.au", taking.Stop(3.0))
+    done = stillshaft("capture", "recording:a.au", "b.au", "--seconds", "2", "--fast", "--json", cwd=tmp_path)
+    assert done.returncode == 0, done.stderr
+    assert json.loads(done.stdout)["frames"] == 96_000
+    whole = soundfile.read(tmp_path / "a.au")[0]
+    assert (soundfile.read(tmp_path / "b.au")[0] == whole[:96_000]).all()
+
+
+def test_masses_go_on_the_simulated_rotor(tmp_path):
+    taken(tmp_path / "a.au", taking.Stop(3.0))
+    taken(tmp_path / "b.au", taking.Stop(3.0), masses=(("drive side", 20.0, 90.0),))
+    a, b = (session.measure_recording(tmp_path / f"{n}.au", HOOKUP).points[0].z for n in "ab")
+    assert abs(a - b) > 0.3 * abs(a)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "match"),
+    [
+        (
+            ("simulated", "x.au", "--mass", "rim = 5 g at 0"),
+            'the simulated rotor has no plane "rim"; it has drive side',
+        ),
+        (("simulated", "x.au", "--until-interval", "soon"), 'interval "soon": write percent of the amplitude'),
+        (("recording:none.au", "x.au"), "none.au: there is no such file"),
+        (("simulated", "nowhere/x.au"), "nowhere/x.au: cannot be written"),
+    ],
+)
+def test_bad_input_gets_one_line(tmp_path, arguments, match):
+    assert match in assert_one_line(stillshaft("capture", *arguments, cwd=tmp_path))
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_source_with_too_few_inputs_is_refused():
+    with pytest.raises(SourceError, match="not found; there is"):
+        catalogue.choose("ALSA/nonsense", 4)

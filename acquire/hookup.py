@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
 
@@ -64,7 +64,10 @@ class PulseInput:
 
 @dataclass(frozen=True)
 class Point:
-    """A vibration sensor: `si_per_reading` turns a reading in digital full scale into SI, inverted sensors negative."""
+    """A vibration sensor: `si_per_reading` turns a reading in digital full scale into SI, inverted sensors negative.
+
+    `table` is the entry of the file.
+    """
 
     name: str
     index: int
@@ -74,6 +77,7 @@ class Point:
     angle_deg: float
     delay_s: float
     highpass_hz: tuple[float, ...]
+    table: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
 
 @dataclass(frozen=True)
@@ -119,7 +123,7 @@ def hookup_from(table: dict[str, Any]) -> Hookup:
         raise HookupError(str(error)) from None
     try:
         display = units.vibration_unit(file.display, "display").text
-        points = tuple(_point(p, f"point {n}") for n, p in enumerate(file.point, start=1))
+        points = tuple(_point(p, f"point {n}", table["point"][n - 1]) for n, p in enumerate(file.point, start=1))
     except units.UnitError as error:
         raise HookupError(str(error)) from None
     if not points:
@@ -152,7 +156,7 @@ def with_edge(hookup: Hookup, edge: str) -> Hookup:
     return hookup_from({**hookup.table, "pulse": {**hookup.table.get("pulse", {}), "edge": edge}})
 
 
-def _point(point: _Point, where: str) -> Point:
+def _point(point: _Point, where: str, table: dict[str, Any]) -> Point:
     _whole_input(point.input, f"{where}.input")
     _finite(point.angle, f"{where}.angle")
     sensitivity = units.sensitivity(point.sensitivity, point.quantity, f"{where}.sensitivity")
@@ -175,6 +179,7 @@ def _point(point: _Point, where: str) -> Point:
         point.angle,
         units.parse(point.delay, "s", f"{where}.delay"),
         corners,
+        table,
     )
 
 

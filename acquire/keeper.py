@@ -250,8 +250,11 @@ class Keeper:
         """Begin a recording with the next frame that the ring is read."""
         assert self._opened is not None
         rate_hz = self._opened.rate_hz
+        # a source may bring more inputs than the hook-up names
+        count, named = self._opened.channels, order.channel_names
+        names = [*named, *(f"input {i + 1}" for i in range(len(named), count))][:count]
         try:
-            self._recorder = Recorder(order.path, rate_hz, order.channel_names, self._opened.description, order.hookup)
+            self._recorder = Recorder(order.path, rate_hz, names, self._opened.description, order.hookup)
         except RecordingError as error:
             self.tell("recorded", RecordingSummary(order.path, 0, 0.0, False, (), str(error)))
             return

@@ -15,6 +15,7 @@ from stillshaft.dsp import vectors
 if TYPE_CHECKING:
     from stillshaft.acquire.soundcard import SoundInput
     from stillshaft.dsp.candidates import Match
+    from stillshaft.dsp.check import Finding
     from stillshaft.dsp.content import Content
     from stillshaft.dsp.measure import Measurement, PointVector
     from stillshaft.dsp.sweep import Sweep
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from stillshaft.solver.limits import Tolerance
     from stillshaft.ui.rehearsal import Rehearsal
     from stillshaft.ui.taking import Progress as RunProgress
+    from stillshaft.ui.wiring import Calibrated
 
 _ROWS_OF_CURVE = 12
 
@@ -322,6 +324,31 @@ def print_tolerance(tolerance: Tolerance) -> None:
         console.print(f"{v.point}: {with_interval(v.value, v.ci95)}, limit {v.limit:g} ({v.source}): {v.verdict}")
     for reason in tolerance.reasons:
         console.print(reason, soft_wrap=True)
+
+
+def print_findings(findings: Sequence[Finding]) -> None:
+    """What the signal check found, the gravest first."""
+    console = _console()
+    table = Table(title="signal check", show_lines=True)
+    for heading in ("", "where", "what", "what to do"):
+        table.add_column(heading)
+    for f in findings:
+        table.add_row(f.weight, f.where, f.what, f.cure)
+    console.print(table)
+
+
+def print_calibration(results: Sequence[Calibrated]) -> None:
+    """What was calibrated, with its interval."""
+    console = _console()
+    table = Table(title="calibrated, ± is the 95 % interval")
+    for heading in ("point", "what", "before", "now", "±"):
+        table.add_column(heading, justify="left" if heading in ("point", "what") else "right")
+    for r in results:
+        table.add_row(r.point, r.key.replace("_", " "), r.before, ", ".join(r.values), ", ".join(r.ci95))
+    console.print(table)
+    for r in results:
+        if r.remark:
+            console.print(f"{r.point}: {r.remark}", soft_wrap=True)
 
 
 def print_sources(inputs: Sequence[SoundInput]) -> None:

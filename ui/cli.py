@@ -387,6 +387,63 @@ def capture(
 
 
 @app.command()
+def check(
+    source: Annotated[
+        str, typer.Argument(help='An input as `stillshaft sources` lists it, "simulated", or "recording:FILE".')
+    ],
+    hookup: HookupOption = None,
+    seconds: Annotated[float, typer.Option(help="How long to listen.", min=2.0)] = 10.0,
+    rate: Annotated[float | None, typer.Option(metavar="HZ", help="Sample rate; the input's own unless given.")] = None,
+    nameplate: Annotated[
+        float | None, typer.Option(metavar="RPM", help="Speed on the nameplate, to see a pulse that counts twice.")
+    ] = None,
+    fast: Annotated[bool, typer.Option("--fast", help="Simulated rotor or recording: not in real time.")] = False,
+    as_json: JsonOption = False,
+) -> None:
+    """Check the signals of what is wired up: pulse, levels, noise, hum, crosstalk, stuck channels, with what to do."""
+    from stillshaft.dsp import check as checks
+    from stillshaft.ui import account, wiring
+
+    with account.progress("listening") as report:
+        findings = wiring.check_source(source, hookup, seconds, rate, nameplate, real_time=not fast, report=report)
+    blocks = [f"{f.where}: {f.what}" for f in findings if f.weight == checks.BLOCKS]
+    if as_json:
+        _print_json("check", not blocks, blocks, {"source": source, "findings": [asdict(f) for f in findings]})
+    else:
+        account.print_findings(findings)
+    if blocks:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def calibrate(
+    method: Annotated[str, typer.Argument(metavar="voltage|shaker|split|step", help="What was played to the inputs.")],
+    recording: RecordingArgument,
+    hookup: Annotated[Path, typer.Option("--hookup", metavar="FILE", help="Hook-up file to write the result into.")],
+    point: Annotated[
+        list[str] | None, typer.Option(help="Point that had the signal; give it again for several. All unless given.")
+    ] = None,
+    volts: Annotated[str | None, typer.Option(metavar='"1 V"', help="voltage: rms of the sine.")] = None,
+    level: Annotated[str, typer.Option(metavar='"1 g"', help="shaker: rms acceleration.")] = "1 g",
+    frequency: Annotated[float, typer.Option(metavar="HZ", help="shaker: its frequency.")] = 159.2,
+    dry_run: Annotated[bool, typer.Option("--dry-run", help="Show the result, write nothing.")] = False,
+    as_json: JsonOption = False,
+) -> None:
+    """Calibrate inputs from a recording of a known signal, and write the result into the hook-up with its uncertainty."""
+    from stillshaft.ui import account, wiring
+
+    results = wiring.calibrate(method, recording, hookup, point or [], volts, level, frequency)
+    if not dry_run:
+        wiring.write_calibration(hookup, method, results)
+        _warn(f"written into {hookup}")
+    if as_json:
+        rows = [asdict(r) for r in results]
+        _print_json("calibrate", True, [], {"recording": str(recording), "method": method, "points": rows})
+    else:
+        account.print_calibration(results)
+
+
+@app.command()
 def tolerance(
     runs: Annotated[Path | None, typer.Argument(help="Runs file, to show where the rotor stands.")] = None,
     grade: Annotated[str, typer.Option(help="Balance quality grade, such as G6.3.")] = "G6.3",

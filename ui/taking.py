@@ -83,10 +83,6 @@ def take(
     with Acquisition(request, recording=order) as acquisition:
         if hookup.channels > acquisition.channels:
             raise TakingError(f"the source has {acquisition.channels} inputs, but the hook-up uses {hookup.channels}")
-        if acquisition.channels > len(order.channel_names):
-            raise TakingError(
-                f"the source has {acquisition.channels} inputs, the hook-up {hookup.channels}: name them all"
-            )
         run = _Run(acquisition, hookup, stop, on_progress)
         try:
             while (summary := acquisition.finished_recording()) is None:

@@ -1,0 +1,343 @@
+"""The signal check: what is wrong with pulse and vibration signals, in words, with what to do about it.
+
+The findings and their cures are common practice, no source; limits stand beside their names.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from stillshaft.dsp import channels, edges, measure, spectrum, units
+
+Real = NDArray[np.float64]
+
+BLOCKS, CAUTION, FINE = "blocks", "caution", "fine"
+_STUCK_S = 0.05  # a channel that stands still for so long is stuck
+_LOW_LEVEL, _HIGH_LEVEL = 1e-3, 0.9  # of full scale
+_LOW_PULSE = 0.05
+_LAMP_HZ, _LINE_HZ = (100.0, 120.0), (50.0, 60.0)
+_LAMP_SHARE, _HUM_SHARE = 0.05, 0.2  # of the pulse's height, of 1x
+_SCATTER_DEG, _BAD_SCATTER_DEG = 0.5, 3.0
+_MISSING_SHARE, _BAD_MISSING_SHARE = 0.005, 0.05
+_ALTERNATING = 0.05  # by which every second interval differs
+_SURGE_SHARE = 0.5  # of the mean square, below 2 Hz
+_CROSSTALK = 0.02  # of the vibration's level
+_TWIN = 0.9999  # correlation of two inputs that carry the same signal
+_JUMP_TIMES = 30.0  # a change from sample to sample beyond all others
+_LOW_SPEED_RPM, _CORNER_SHARE = 600.0, 5.0
+_CLEAR_1X = 3.0  # over its 95 % half width
+_NAMEPLATE = 0.03
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What was found at an input: `weight` is BLOCKS, CAUTION or FINE; `cure` is what to do."""
+
+    where: str
+    weight: str
+    what: str
+    cure: str
+
+
+def examine(
+    samples: Real,
+    rate_hz: float,
+    pulse: channels.PulseChannel,
+    points: Sequence[channels.PointChannel],
+    display: str,
+    nameplate_rpm: float | None = None,
+) -> tuple[Finding, ...]:
+    """Findings on samples (frames, inputs) in units of full scale, the gravest first; FINE lines say what holds."""
+    x = np.asarray(samples, dtype=np.float64)
+    found = [*_pulse_level(x[:, pulse.index], rate_hz, pulse.index)]
+    for point in points:
+        found += _point_level(x[:, point.index], rate_hz, point)
+    found += _twins(x, points)
+    if not any(f.weight == BLOCKS for f in found):
+        found += _measured(x, rate_hz, pulse, points, display, nameplate_rpm)
+    weights = (BLOCKS, CAUTION, FINE)
+    return tuple(sorted(found, key=lambda f: weights.index(f.weight)))
+
+
+def _standing_still(x: Real, rate_hz: float) -> float:
+    """Longest time in s that the samples do not change at all."""
+    change = np.flatnonzero(np.diff(x) != 0.0)
+    ends = np.concatenate([[-1], change, [x.size - 1]])
+    return float(np.diff(ends).max()) / rate_hz
+
+
+def _dead(x: Real, where: str) -> Finding | None:
+    if not np.isfinite(x).all():
+        return Finding(
+            where, BLOCKS, "has values that are not finite", "the driver or the file is damaged: record again"
+        )
+    if np.all(x == 0.0):
+        return Finding(
+            where, BLOCKS, "is exactly zero throughout",
+            "check cable and sensor supply, that the input is not muted, and that the system lets this program record "
+            "(microphone permission)",
+        )  # fmt: skip
+    if np.all(x == x[0]):
+        return Finding(where, BLOCKS, f"stands at {x[0]:g} throughout", "bias open or short: check supply and cable")
+    return None
+
+
+def _pulse_level(x: Real, rate_hz: float, index: int) -> list[Finding]:
+    where = f"pulse, input {index + 1}"
+    if (dead := _dead(x, where)) is not None:
+        return [dead]
+    height = float(np.ptp(np.quantile(x, [0.001, 0.999])))
+    if height < _LOW_PULSE:
+        return [
+            Finding(where, CAUTION, f"is only {100 * height:.1f} % of full scale high", "raise the gain or its supply")
+        ]
+    return []
+
+
+def _point_level(x: Real, rate_hz: float, point: channels.PointChannel) -> list[Finding]:
+    where = f"{point.name}, input {point.index + 1}"
+    if (dead := _dead(x, where)) is not None:
+        return [dead]
+    found = []
+    still_s = _standing_still(x, rate_hz)
+    peak = float(np.abs(x).max())
+    clipped = int(np.count_nonzero(np.abs(x) >= 0.999))
+    if clipped:
+        found.append(
+            Finding(
+                where, BLOCKS, f"is clipped: {clipped} samples at full scale", "lower the gain or take a larger range"
+            )
+        )
+    elif still_s > _STUCK_S:
+        found.append(
+            Finding(where, BLOCKS, f"stood still for {1000 * still_s:.0f} ms", "check cable and supply: wiggle test")
+        )
+    elif peak > _HIGH_LEVEL:
+        found.append(Finding(where, CAUTION, f"reaches {100 * peak:.0f} % of full scale", "lower the gain"))
+    elif float(x.std()) < _LOW_LEVEL:
+        found.append(
+            Finding(where, CAUTION, f"is weak: {100 * float(x.std()):.3f} % of full scale rms", "raise the gain")
+        )
+    step = np.abs(np.diff(x))
+    usual = float(np.quantile(step, 0.999))
+    jumps = int(np.count_nonzero(step > _JUMP_TIMES * max(usual, 1e-9)))
+    if jumps and not clipped:
+        found.append(Finding(where, CAUTION, f"jumps {jumps} times", "intermittent cable: wiggle test"))
+    size = round(0.5 * rate_hz)
+    if x.size >= 8 * size:
+        means = x[: x.size // size * size].reshape(-1, size).mean(axis=1)
+        if float(means.var()) > _SURGE_SHARE * float(x.var()):
+            found.append(
+                Finding(
+                    where, CAUTION, "surges slowly", "a loose magnet, or the sensor settles: wait 30 s, mount it again"
+                )
+            )
+    return found
+
+
+def _twins(x: Real, points: Sequence[channels.PointChannel]) -> list[Finding]:
+    """Inputs that carry the same signal: a cable in two places, or channels copied on the way."""
+    found = []
+    for i, a in enumerate(points):
+        for b in points[i + 1 :]:
+            one, other = x[:, a.index] - x[:, a.index].mean(), x[:, b.index] - x[:, b.index].mean()
+            size = float(np.linalg.norm(one) * np.linalg.norm(other))
+            if size > 0.0 and abs(float(one @ other)) > _TWIN * size:
+                found.append(
+                    Finding(
+                        f"{a.name}, {b.name}", BLOCKS, "carry the same signal",
+                        "one cable in both, or channels copied by the system: tap each sensor and watch its input",
+                    )
+                )  # fmt: skip
+    return found
+
+
+def _measured(
+    x: Real,
+    rate_hz: float,
+    pulse: channels.PulseChannel,
+    points: Sequence[channels.PointChannel],
+    display: str,
+    nameplate_rpm: float | None,
+) -> list[Finding]:
+    where = f"pulse, input {pulse.index + 1}"
+    found = _bright_spots(x[:, pulse.index], rate_hz, pulse, where)
+    measuring = measure.Measuring(rate_hz, pulse, points, display)
+    try:
+        measuring.feed(x)
+        result = measuring.result()
+    except ValueError as error:
+        return [*found, Finding(where, BLOCKS, str(error), "put this right first: nothing can be measured")]
+    speed = result.speed
+    found += _pulse_quality(x[:, pulse.index], rate_hz, result, where)
+    if nameplate_rpm is not None:
+        for times, word in ((2.0, "twice"), (0.5, "half")):
+            if abs(speed.mean_rpm / (times * nameplate_rpm) - 1.0) < _NAMEPLATE:
+                found.append(
+                    Finding(
+                        where, BLOCKS, f"shows {word} the nameplate speed, {speed.mean_rpm:.0f} r/min",
+                        "count the marks on the shaft: blacken a second one, or set pulses_per_rev",
+                    )
+                )  # fmt: skip
+    averaged = spectrum.AveragedSpectrum(rate_hz, x.shape[1], min(1000.0, 0.4 * rate_hz))
+    averaged.feed(x)
+    running_hz = speed.mean_rpm / 60.0
+    found += _lamp(averaged, pulse.index, result, where)
+    unit = units.vibration_unit(display)
+    for point, measured in zip(points, result.points, strict=True):
+        at = f"{point.name}, input {point.index + 1}"
+        corner = max(point.highpass_hz, default=0.0)
+        if speed.mean_rpm < _LOW_SPEED_RPM and unit.quantity == "velocity" and corner > running_hz / _CORNER_SHARE:
+            found.append(
+                Finding(
+                    at, BLOCKS, f"has a corner of {corner:g} Hz, above a fifth of running speed, {running_hz:.2f} Hz",
+                    "needs a DC-coupled input; show displacement or acceleration meanwhile",
+                )
+            )  # fmt: skip
+        found += _hum(averaged, point, running_hz, at)
+        found += _crosstalk(x, pulse.index, point, at)
+        if measured.amplitude_ci95 is not None and abs(measured.z) < _CLEAR_1X * measured.amplitude_ci95:
+            found.append(
+                Finding(
+                    at, CAUTION,
+                    f"1x is {abs(measured.z):.3g} ± {measured.amplitude_ci95:.2g} {result.unit}: hardly above its noise",
+                    "record longer, raise the gain, or mount the sensor nearer to the bearing",
+                )
+            )  # fmt: skip
+        elif not any(f.where == at for f in found):
+            found.append(
+                Finding(
+                    at, FINE,
+                    f"1x {abs(measured.z):.3g} {result.unit}, peak {100 * np.abs(x[:, point.index]).max():.0f} % of full scale, "
+                    f"{measured.steadiness.verdict}", "",
+                )
+            )  # fmt: skip
+    return found
+
+
+def _bright_spots(x: Real, rate_hz: float, pulse: channels.PulseChannel, where: str) -> list[Finding]:
+    """Two pulses a revolution at a constant angle show as intervals that alternate."""
+    if pulse.pulses_per_rev > 1:
+        return []
+    follower = edges.EdgeFollower(rate_hz, pulse.edge)
+    follower.feed(x)
+    follower.finish()
+    at, _ = follower.take()
+    intervals = np.diff(at)
+    if intervals.size < 12:
+        return []
+    even, odd = intervals[0::2], intervals[1::2]
+    pairs = min(even.size, odd.size)
+    ratio = even[:pairs] / (even[:pairs] + odd[:pairs])
+    middle = float(np.median(ratio))
+    if abs(middle - 0.5) < _ALTERNATING / 2 or 1.4826 * float(np.median(np.abs(ratio - middle))) > 0.1 * abs(
+        middle - 0.5
+    ):
+        return []
+    return [
+        Finding(
+            where, BLOCKS, f"comes twice a revolution, {360 * min(middle, 1 - middle):.0f}° apart",
+            "a second bright spot, a key or a scratch: blacken it, or set pulses_per_rev",
+        )
+    ]  # fmt: skip
+
+
+def _pulse_quality(x: Real, rate_hz: float, result: measure.Measurement, where: str) -> list[Finding]:
+    speed, found = result.speed, []
+    bad = (speed.missing_pulses + speed.extra_pulses) / max(1, speed.pulses)
+    if bad > _MISSING_SHARE:
+        weight = BLOCKS if bad > _BAD_MISSING_SHARE else CAUTION
+        found.append(
+            Finding(
+                where, weight, f"{speed.missing_pulses} pulses missing and {speed.extra_pulses} too many of {speed.pulses}",
+                "clean the mark, set distance and angle of the sensor, shade it",
+            )
+        )  # fmt: skip
+    scatter_deg = None if speed.pulse_scatter_us is None else 6e-6 * speed.pulse_scatter_us * speed.mean_rpm
+    if scatter_deg is not None and scatter_deg > _SCATTER_DEG:
+        weight = BLOCKS if scatter_deg > _BAD_SCATTER_DEG else CAUTION
+        found.append(
+            Finding(
+                where, weight, f"its edges scatter by {scatter_deg:.2g}°",
+                "a sharper mark, a stiffer bracket: pulse time modulated at the bracket's own frequency is one cause",
+            )
+        )  # fmt: skip
+    found_edges, _ = edges.find_edges(x[: round(min(20.0, x.size / rate_hz) * rate_hz)], result.edge)
+    if found_edges.flattened:
+        found.append(
+            Finding(
+                where, CAUTION, "its level swings through the turn or with the light",
+                "shade it from sun and lamps, tilt the sensor 10 to 15° off square",
+            )
+        )  # fmt: skip
+    if not found:
+        scatter = "" if scatter_deg is None else f", edges to {scatter_deg:.2g}°"
+        found.append(
+            Finding(
+                where, FINE,
+                f"{speed.mean_rpm:.1f} r/min, {result.edge} edge, mark {360 * result.mark_share:.1f}° wide{scatter}", "",
+            )
+        )  # fmt: skip
+    return found
+
+
+def _line(averaged: spectrum.AveragedSpectrum, channel: int, frequency_hz: float) -> float:
+    """Peak amplitude of a tone at a frequency, in readings."""
+    lines = np.abs(averaged.frequency_hz - frequency_hz) <= 1.0
+    power, _ = averaged.power(channel, "velocity", "velocity")
+    return math.sqrt(2.0 * float(power[lines].sum()) / 1.5) if lines.any() and averaged.averages else 0.0
+
+
+def _on_an_order(frequency_hz: float, running_hz: float) -> bool:
+    order = max(1, round(frequency_hz / running_hz))
+    return abs(frequency_hz - order * running_hz) < 1.2  # lines of 0.5 Hz
+
+
+def _lamp(averaged: spectrum.AveragedSpectrum, channel: int, result: measure.Measurement, where: str) -> list[Finding]:
+    running_hz = result.speed.mean_rpm / 60.0
+    height = max(_line(averaged, channel, running_hz), 1e-12) / (2.0 * max(result.mark_share, 1e-3))
+    for hertz in _LAMP_HZ:
+        share = 2.0 * _line(averaged, channel, hertz) / height
+        if share > _LAMP_SHARE and not _on_an_order(hertz, running_hz):
+            return [
+                Finding(where, CAUTION, f"flickers at {hertz:.0f} Hz, {100 * share:.0f} % of its height",
+                        "lamps on the mains: shade the sensor or switch them off")
+            ]  # fmt: skip
+    return []
+
+
+def _hum(
+    averaged: spectrum.AveragedSpectrum, point: channels.PointChannel, running_hz: float, where: str
+) -> list[Finding]:
+    once = _line(averaged, point.index, running_hz)
+    for line_hz in _LINE_HZ:
+        series = [line_hz * k for k in (1, 2, 3) if not _on_an_order(line_hz * k, running_hz)]
+        levels = [_line(averaged, point.index, f) for f in series]
+        if levels and max(levels) > _HUM_SHARE * once:
+            at = series[int(np.argmax(levels))]
+            return [
+                Finding(where, CAUTION, f"hums at {at:.0f} Hz, {100 * max(levels) / max(once, 1e-12):.0f} % of 1x",
+                        "earth loop or an open shield: one earth only, cable away from mains and drives")
+            ]  # fmt: skip
+    return []
+
+
+def _crosstalk(x: Real, pulse: int, point: channels.PointChannel, where: str) -> list[Finding]:
+    """The pulse's edges in a vibration signal."""
+    step, moved = np.diff(x[:, pulse]), np.diff(x[:, point.index])
+    strong = np.abs(step) > 0.25 * np.abs(step).max()
+    if np.count_nonzero(strong) < 8:
+        return []
+    part = float(step[strong] @ moved[strong]) / float(step[strong] @ step[strong])
+    scatter = float(moved[strong].std()) / math.sqrt(float(step[strong] @ step[strong]))
+    height = float(np.ptp(np.quantile(x[:, pulse], [0.001, 0.999])))
+    if abs(part) > 5.0 * scatter and abs(part) * height > _CROSSTALK * math.sqrt(2.0) * float(x[:, point.index].std()):
+        return [
+            Finding(where, CAUTION, f"has {100 * abs(part):.2f} % of the pulse in it",
+                    "crosstalk: lower the pulse's voltage, leave an input free between them, shielded cables")
+        ]  # fmt: skip
+    return []

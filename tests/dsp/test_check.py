@@ -1,0 +1,91 @@
+"""The signal check: each fault put in is found at its input, and nothing is found where there is none."""
+
+import numpy as np
+import pytest
+import signals
+from signals import RATE_HZ, Channel, Pulse
+from stillshaft.dsp import check
+
+GOOD = signals.record(10.0, 1480.0, [0.3, 0.2j], noise=0.003, wander=0.001).astype(np.float64)
+POINTS = [Channel("near", 1), Channel("far", 2)]
+T = np.arange(len(GOOD)) / RATE_HZ
+ANGLE = signals.shaft_angle(len(GOOD), 1480.0, 0.001)
+
+
+def examined(samples=GOOD, points=POINTS, **more):
+    return check.examine(samples, RATE_HZ, Pulse(), points, "mm/s rms", **more)
+
+
+def changed(column, values):
+    x = GOOD.copy()
+    x[:, column] = values
+    return x
+
+
+def test_good_signals_have_no_findings():
+    found = examined()
+    assert [f.weight for f in found] == [check.FINE] * 3
+    assert "1480.0 r/min" in found[0].what
+    assert {f.where for f in found[1:]} == {"near, input 2", "far, input 3"}
+
+
+PULSE, NEAR, FAR = "pulse, input 1", "near, input 2", "far, input 3"
+NOISE = np.random.default_rng(0).standard_normal(T.size) / 10
+LOOSE = np.where(np.isin(np.arange(T.size), [9000, 200_000]), 0.9, 0.2 * GOOD[:, 1])
+SURGING = 0.3 * GOOD[:, 1] + 0.5 * np.cos(2 * np.pi * 0.2 * T)
+SECOND = 0.5 * signals.pulse_train(ANGLE - 2.0, 1480.0)
+TONE_100, TONE_120 = (np.cos(2 * np.pi * f * T) for f in (100.0, 120.0))
+HALF = np.cos(ANGLE - 1.5) > 0
+# input changed and how, where the finding is to be, its weight, words of what was found and of the cure
+FAULTS = {
+    "zero pulse": (0, 0.0, PULSE, check.BLOCKS, "exactly zero", "permission"),
+    "dead bias": (1, -0.98, NEAR, check.BLOCKS, "stands at -0.98", "bias open or short"),
+    "not finite": (2, np.where(T[5] == T, np.nan, GOOD[:, 2]), FAR, check.BLOCKS, "not finite", "record again"),
+    "clipped": (1, np.clip(6 * GOOD[:, 1], -1, 1), NEAR, check.BLOCKS, "clipped", "lower the gain"),
+    "stuck": (1, np.where((T > 3) & (T < 3.2), 0.1, GOOD[:, 1]), NEAR, check.BLOCKS, "still for 200 ms", "wiggle"),
+    "hot": (1, 0.95 * GOOD[:, 1] / np.abs(GOOD[:, 1]).max(), NEAR, check.CAUTION, "% of full scale", "lower the gain"),
+    "weak": (1, 1e-3 * GOOD[:, 1], NEAR, check.CAUTION, "is weak", "raise the gain"),
+    "low pulse": (0, 0.05 * GOOD[:, 0], PULSE, check.CAUTION, "of full scale high", "raise the gain"),
+    "hum": (1, GOOD[:, 1] + 0.15 * TONE_100, NEAR, check.CAUTION, "hums at 100 Hz", "earth loop"),
+    "crosstalk": (1, GOOD[:, 1] + 0.05 * GOOD[:, 0], NEAR, check.CAUTION, "% of the pulse in it", "crosstalk"),
+    "surges": (1, SURGING, NEAR, check.CAUTION, "surges slowly", "wait 30 s"),
+    "intermittent": (1, LOOSE, NEAR, check.CAUTION, "jumps", "cable"),
+    "twins": (2, 0.5 * GOOD[:, 1], "near, far", check.BLOCKS, "same signal", "tap each sensor"),
+    "two spots": (0, GOOD[:, 0] + SECOND, PULSE, check.BLOCKS, "twice a revolution, 115° apart", "blacken"),
+    "lamp": (0, GOOD[:, 0] + 0.06 * TONE_120, PULSE, check.CAUTION, "flickers at 120 Hz", "lamps"),
+    "sunlight": (0, GOOD[:, 0] + 0.4 * HALF, PULSE, check.CAUTION, "level swings", "shade"),
+    "noise for a pulse": (0, NOISE, PULSE, check.BLOCKS, "no two levels", "put this right"),
+    "nothing at 1x": (1, NOISE, NEAR, check.CAUTION, "hardly above its noise", "record longer"),
+}
+
+
+@pytest.mark.parametrize("name", FAULTS)
+def test_each_fault_is_named_at_its_input_with_a_cure(name):
+    column, values, where, weight, what, cure = FAULTS[name]
+    samples = changed(column, values)
+    found = [f for f in examined(samples) if f.where == where and f.weight == weight and what in f.what]
+    assert found, [f for f in examined(samples) if f.weight != check.FINE]
+    assert cure in found[0].cure
+
+
+def test_inputs_that_are_swapped_are_seen():
+    (found,) = (f for f in examined(GOOD[:, [1, 0, 2]]) if "swapped" in f.what)
+    assert found.weight == check.BLOCKS
+
+
+def test_missing_pulses_are_counted():
+    x = GOOD.copy()
+    for start in (1.0, 4.0, 7.7):
+        x[int(start * RATE_HZ) : int((start + 0.04) * RATE_HZ), 0] = 0.0
+    assert any("pulses missing" in f.what and f.weight == check.CAUTION for f in examined(x))
+
+
+def test_the_nameplate_tells_a_pulse_that_counts_twice():
+    assert any("shows twice the nameplate speed" in f.what for f in examined(nameplate_rpm=742.0))
+    assert not any("nameplate" in f.what for f in examined(nameplate_rpm=1475.0))
+
+
+def test_a_low_speed_needs_a_dc_coupled_input():
+    slow = signals.record(30.0, 120.0, [0.3], noise=0.003).astype(np.float64)
+    found = check.examine(slow, RATE_HZ, Pulse(), [Channel("slow", 1, highpass_hz=(2.0,))], "mm/s rms")
+    assert any("corner of 2 Hz" in f.what and "DC-coupled" in f.cure and f.weight == check.BLOCKS for f in found)

@@ -1,0 +1,121 @@
+"""`check` and `calibrate` on the command line: findings, values written into the hook-up, one line for bad input."""
+
+import json
+
+import numpy as np
+import pytest
+import soundfile
+from stillshaft.acquire.hookup import load_hookup
+from test_cli import assert_one_line, stillshaft
+
+RATE_HZ = 48_000
+HOOKUP = """
+# what hangs on the fan
+format = 1
+[pulse]
+input = 1          # optical
+[[point]]
+name = "near"      # by the coupling
+input = 2
+quantity = "acceleration"
+sensitivity = "100 mV/g"
+full_scale = "2.0 V"
+[[point]]
+name = "far"
+input = 3
+quantity = "acceleration"
+sensitivity = "100 mV/g"
+"""
+
+
+@pytest.fixture
+def folder(tmp_path):
+    """A hook-up and recordings of known signals: 1 V rms, a shaker on the far sensor, split with delays, a step."""
+    (tmp_path / "h.toml").write_text(HOOKUP)
+    t = np.arange(6 * RATE_HZ) / RATE_HZ
+    rng = np.random.default_rng(0)
+
+    def written(name, *columns):
+        x = np.column_stack(columns) + 1e-5 * rng.standard_normal((t.size, 3))
+        soundfile.write(tmp_path / f"{name}.wav", x, RATE_HZ, subtype="FLOAT")
+
+    sine = np.sqrt(2.0) * np.cos(2 * np.pi * 1000.0 * t)
+    written("volt", 0 * t, sine / 2.5, sine / 1.9)
+    written("shaker", 0 * t, 0 * t, np.sqrt(2.0) * 0.0987 / 2.0 * np.cos(2 * np.pi * 159.2 * t))
+    written("split", *(sum(0.1 * np.cos(2 * np.pi * f * (t - d)) for f in (80.0, 400.0)) for d in (0.0, 10e-6, 0.0)))
+    written("step", 0 * t, *(np.where(t > 1.0, 0.5 * np.exp(-2 * np.pi * f * (t - 1.0)), 0.0) for f in (2.0, 0.8)))
+    return tmp_path
+
+
+def calibrated(folder, *arguments):
+    done = stillshaft("calibrate", *arguments, "--hookup", "h.toml", cwd=folder)
+    assert done.returncode == 0, done.stderr
+    return {p.name: p for p in load_hookup(folder / "h.toml").points}
+
+
+def test_a_known_voltage_is_written_as_full_scale(folder):
+    points = calibrated(folder, "voltage", "volt.wav", "--volts", "1 V")
+    assert float(points["near"].table["full_scale"].split()[0]) == pytest.approx(2.5, rel=1e-4)
+    assert float(points["far"].table["full_scale"].split()[0]) == pytest.approx(1.9, rel=1e-4)
+    text = (folder / "h.toml").read_text()
+    assert "# by the coupling" in text  # comments stay
+    assert points["near"].table["calibrated"]["method"] == "voltage"
+    assert points["near"].table["calibrated"]["full_scale_ci95"].endswith(" V")
+
+
+def test_a_shaker_calibrates_the_sensor_that_it_was_held_to(folder):
+    points = calibrated(folder, "shaker", "shaker.wav")
+    assert float(points["far"].table["sensitivity"].split()[0]) == pytest.approx(98.7, rel=1e-3)
+    assert points["near"].table["sensitivity"] == "100 mV/g"
+
+
+def test_a_split_signal_gives_delays_and_a_step_the_corners(folder):
+    points = calibrated(folder, "split", "split.wav")
+    assert points["near"].delay_s == pytest.approx(10e-6, abs=1e-8)
+    assert points["far"].delay_s == pytest.approx(0.0, abs=1e-8)
+    points = calibrated(folder, "step", "step.wav")
+    assert points["near"].highpass_hz[0] == pytest.approx(2.0, rel=1e-2)
+    assert points["far"].highpass_hz[0] == pytest.approx(0.8, rel=1e-2)
+    assert points["near"].delay_s == pytest.approx(10e-6, abs=1e-8)  # what was calibrated before stays
+
+
+def test_a_dry_run_writes_nothing(folder):
+    before = (folder / "h.toml").read_bytes()
+    done = stillshaft("calibrate", "step", "step.wav", "--hookup", "h.toml", "--dry-run", "--json", cwd=folder)
+    assert done.returncode == 0, done.stderr
+    assert [p["key"] for p in json.loads(done.stdout)["points"]] == ["highpass", "highpass"]
+    assert (folder / "h.toml").read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("arguments", "match"),
+    [
+        (("magic", "volt.wav"), 'method "magic": voltage, shaker, split or step'),
+        (("voltage", "volt.wav"), 'voltage: say how many, as rms of the sine, with --volts "1 V"'),
+        (("voltage", "volt.wav", "--volts", "1 kg"), "--volts"),
+        (("voltage", "volt.wav", "--volts", "1 V", "--point", "top"), 'has no point "top"; it has near, far'),
+        (("shaker", "volt.wav"), "the strongest tone is 1000.0 Hz, not the shaker's 159.2 Hz"),
+        (("split", "shaker.wav"), "the reference input has no clear tone"),
+        (("step", "none.wav"), "none.wav: there is no such file"),
+    ],
+)
+def test_bad_input_gets_one_line_and_the_hookup_stays(folder, arguments, match):
+    before = (folder / "h.toml").read_bytes()
+    assert match in assert_one_line(stillshaft("calibrate", *arguments, "--hookup", "h.toml", cwd=folder))
+    assert (folder / "h.toml").read_bytes() == before
+
+
+def test_check_says_fine_of_the_simulated_rotor():
+    done = stillshaft("check", "simulated", "--fast", "--seconds", "6")
+    assert done.returncode == 0, done.stderr
+    assert done.stdout.count("fine") == 3
+
+
+def test_check_blocks_and_names_what_is_wrong(folder):
+    done = stillshaft("check", "recording:volt.wav", "--hookup", "h.toml", "--fast", "--json", cwd=folder)
+    assert done.returncode == 3
+    whole = json.loads(done.stdout)
+    assert not whole["trusted"]
+    assert any(f["weight"] == "blocks" for f in whole["findings"])
+    line = assert_one_line(stillshaft("check", "recording:volt.wav", cwd=folder))
+    assert "carries no hook-up; name one with --hookup FILE" in line

@@ -1,0 +1,220 @@
+"""What is wired up, checked and calibrated: acts of the person around the hook-up file."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+from stillshaft.acquire import catalogue
+from stillshaft.acquire import hookup as hookups
+from stillshaft.dsp import calibration, check, coupling, units
+from stillshaft.ui.session import SessionError
+
+if TYPE_CHECKING:
+    from stillshaft.ui.session import Report
+
+Real = NDArray[np.float64]
+
+METHODS = ("voltage", "shaker", "split", "step")
+_LONGEST_S = 60.0
+_LEFT_DEG = 1.0  # of phase that a delay does not explain: more is said
+_SHAKEN = 0.1  # of the strongest point's tone: others have nothing of the shaker
+
+
+def check_source(
+    source: str,
+    hookup: Path | None,
+    seconds: float,
+    rate_hz: float | None,
+    nameplate_rpm: float | None,
+    *,
+    real_time: bool,
+    report: Report,
+) -> tuple[check.Finding, ...]:
+    """Listen to a source for a while and say what is wrong with its signals. Raises the errors of its parts."""
+    from stillshaft.acquire import process
+    from stillshaft.acquire.recording import open_recording
+
+    wired = None if hookup is None else hookups.load_hookup(hookup)
+    chosen = catalogue.choose(
+        source, None if wired is None else wired.channels, rate_hz, catalogue.Simulation(real_time=real_time)
+    )
+    if wired is None:
+        if chosen.hookup is None:
+            raise SessionError(f"{source}: carries no hook-up; name one with --hookup FILE")
+        wired = hookups.hookup_from(chosen.hookup)
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "check.au"
+        names = wired.channel_names(wired.channels)
+        summary = process.capture(chosen.request, path, min(seconds, _LONGEST_S), wired.table, names, report)
+        with open_recording(path) as reader:
+            samples = np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64)
+            heard_hz = reader.rate_hz
+    if samples.shape[1] < wired.channels:
+        raise SessionError(f"{source}: has {samples.shape[1]} inputs, but the hook-up uses input {wired.channels}")
+    found = [check.Finding(source, check.CAUTION, warning, "") for warning in chosen.warnings]
+    if summary.gaps:
+        what = f"lost samples at {len(summary.gaps)} places"
+        found.append(check.Finding(source, check.BLOCKS, what, "close other programs; try another port or cable"))
+    found += check.examine(samples, heard_hz, wired.pulse, wired.points, wired.display, nameplate_rpm)
+    return tuple(found)
+
+
+@dataclass(frozen=True)
+class Calibrated:
+    """A key of a point in the hook-up as it was and as it was found, in the file's own words, with half widths."""
+
+    point: str
+    key: str
+    before: str
+    values: tuple[str, ...]
+    ci95: tuple[str, ...]
+    remark: str
+
+
+def calibrate(
+    method: str,
+    recording: Path,
+    hookup: Path,
+    points: Sequence[str],
+    volts: str | None,
+    level: str,
+    frequency_hz: float,
+) -> tuple[Calibrated, ...]:
+    """Values of the hook-up that a recording of a known signal gives. Raises SessionError that names the file."""
+    if method not in METHODS:
+        raise SessionError(f'method "{method}": {", ".join(METHODS[:-1])} or {METHODS[-1]}')
+    wired = hookups.load_hookup(hookup)
+    chosen = _chosen(wired, points, hookup)
+    samples, rate_hz = _samples(recording, wired)
+    try:
+        if method == "voltage":
+            if volts is None:
+                raise SessionError('voltage: say how many, as rms of the sine, with --volts "1 V"')
+            known_v = units.parse(volts, "V", "--volts")
+            return tuple(_full_scale(p, samples[:, p.index], rate_hz, known_v) for p in chosen)
+        if method == "shaker":
+            shaken = chosen if points else _shaken(chosen, samples, rate_hz)
+            known = units.parse(level, "m/s^2", "--level", gravity=True)
+            return tuple(_sensitivity(p, samples[:, p.index], rate_hz, known, frequency_hz) for p in shaken)
+        if method == "split":
+            return _split(wired, chosen, samples, rate_hz)
+        return tuple(_corners(p, samples[:, p.index], rate_hz) for p in chosen)
+    except (calibration.CalibrationError, coupling.CouplingError, units.UnitError) as error:
+        raise SessionError(f"{recording}: {error}") from None
+
+
+def _chosen(wired: hookups.Hookup, names: Sequence[str], hookup: Path) -> tuple[hookups.Point, ...]:
+    known = {p.name: p for p in wired.points}
+    for name in names:
+        if name not in known:
+            raise SessionError(f'{hookup}: has no point "{name}"; it has {", ".join(known)}')
+    return tuple(known[n] for n in names) or wired.points
+
+
+def _samples(recording: Path, wired: hookups.Hookup) -> tuple[Real, float]:
+    from stillshaft.acquire.recording import open_recording
+
+    with open_recording(recording) as reader:
+        if reader.channels < wired.channels:
+            raise SessionError(
+                f"{recording}: has {reader.channels} inputs, but the hook-up uses input {wired.channels}"
+            )
+        if reader.frames > 120.0 * reader.rate_hz:
+            raise SessionError(f"{recording}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to 120 s will do")
+        if reader.gaps:
+            raise SessionError(f"{recording}: samples were lost in it: record again")
+        return np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64), reader.rate_hz
+
+
+def _entry(point: hookups.Point, wanted: str) -> str:
+    return str(point.table.get(wanted, {"full_scale": "2.0 V", "delay": "0 us", "highpass": "none"}.get(wanted, "")))
+
+
+def _full_scale(point: hookups.Point, readings: Real, rate_hz: float, known_v: float) -> Calibrated:
+    found = calibration.full_scale_volts(readings, rate_hz, known_v)
+    return Calibrated(
+        point.name, "full_scale", _entry(point, "full_scale"), (f"{found.value:.5g} V",), (f"{found.ci95:.2g} V",), ""
+    )
+
+
+def _sensitivity(point: hookups.Point, readings: Real, rate_hz: float, known: float, frequency_hz: float) -> Calibrated:
+    if point.quantity != "acceleration":
+        raise SessionError(f"{point.name}: measures {point.quantity}; a shaker calibrates accelerometers")
+    full_scale_v = units.parse(_entry(point, "full_scale"), "V", "full_scale")
+    found = calibration.shaker_sensitivity(readings, rate_hz, full_scale_v, known, frequency_hz)
+    per_g = 1000.0 * units.STANDARD_GRAVITY_M_S2
+    return Calibrated(
+        point.name, "sensitivity", _entry(point, "sensitivity"), (f"{found.value * per_g:.5g} mV/g",),
+        (f"{found.ci95 * per_g:.2g} mV/g",), "",
+    )  # fmt: skip
+
+
+def _shaken(points: Sequence[hookups.Point], samples: Real, rate_hz: float) -> tuple[hookups.Point, ...]:
+    """The points that the shaker was held to: those with its tone."""
+    tone = calibration.tones_of(samples[:, [p.index for p in points]], rate_hz)
+    size = np.abs(tone.vectors[0])
+    return tuple(p for p, s in zip(points, size, strict=True) if s > _SHAKEN * size.max())
+
+
+def _split(
+    wired: hookups.Hookup, points: Sequence[hookups.Point], samples: Real, rate_hz: float
+) -> tuple[Calibrated, ...]:
+    inputs = [wired.pulse.index, *(p.index for p in points)]
+    found = calibration.split_signal(samples[:, inputs], rate_hz)[1:]
+    rows = []
+    for point, channel in zip(points, found, strict=True):
+        remark = f"reads {channel.gain.value:.5f} ± {channel.gain.ci95:.5f} of the pulse input"
+        if channel.worst_deg > _LEFT_DEG:
+            remark += (
+                f"; {channel.worst_deg:.1f}° of phase are left that no delay explains: calibrate its AC-coupling corner "
+                "with a step"
+            )
+        rows.append(
+            Calibrated(
+                point.name, "delay", _entry(point, "delay"), (f"{1e6 * channel.delay_s.value:.4f} us",),
+                (f"{1e6 * channel.delay_s.ci95:.2g} us",), remark,
+            )
+        )  # fmt: skip
+    return tuple(rows)
+
+
+def _corners(point: hookups.Point, readings: Real, rate_hz: float) -> Calibrated:
+    found = coupling.fit_corners(readings, rate_hz)
+    return Calibrated(
+        point.name, "highpass", _entry(point, "highpass"), tuple(f"{c:.5g} Hz" for c in found.corners_hz),
+        tuple(f"{c:.2g} Hz" for c in found.ci95_hz), "",
+    )  # fmt: skip
+
+
+def write_calibration(hookup: Path, method: str, results: Sequence[Calibrated]) -> None:
+    """Write the values into the hook-up file, whole or not at all; comments and order stay as they are."""
+    import tomlkit
+
+    document = tomlkit.parse(hookup.read_text(encoding="utf-8"))
+    today = datetime.now(UTC).date()
+    for result in results:
+        entry = next(p for p in document["point"] if p["name"] == result.point)
+        several = result.key == "highpass"
+        entry[result.key] = list(result.values) if several else result.values[0]
+        done = entry.get("calibrated", tomlkit.inline_table())
+        done["date"], done["method"] = today, method
+        done[f"{result.key}_ci95"] = list(result.ci95) if several else result.ci95[0]
+        entry["calibrated"] = done
+    text = tomlkit.dumps(document)
+    part = hookup.with_name(f".{hookup.name}.part")
+    try:
+        part.write_text(text, encoding="utf-8")
+        hookups.load_hookup(part)  # what is written must be readable
+        os.replace(part, hookup)
+    except OSError as error:
+        raise SessionError(f"{hookup}: cannot be written: {error.strerror}") from None
+    finally:
+        part.unlink(missing_ok=True)

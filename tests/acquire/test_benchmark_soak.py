@@ -1,0 +1,126 @@
+"""Long recordings: nothing lost, memory flat, what it costs: `pytest -m benchmark -s`, half an hour."""
+
+import subprocess
+import threading
+import time
+from pathlib import Path
+
+import counting
+import numpy as np
+import pytest
+import soundfile
+from conftest import VirtualCard
+from stillshaft.acquire import process, soundcard
+
+pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(3600)]
+CHANNELS = 8
+
+
+def processes(acquisition):
+    keeper = acquisition._process.pid
+    driver = subprocess.run(["pgrep", "-P", str(keeper)], capture_output=True, text=True, check=True).stdout.split()
+    return [keeper, *map(int, driver)]
+
+
+def used(process_id):
+    """CPU seconds and resident kilobytes of a process."""
+    fields = Path(f"/proc/{process_id}/stat").read_text().rpartition(")")[2].split()
+    status = Path(f"/proc/{process_id}/status").read_text()
+    ticks = 100.0  # per second, on Linux
+    resident = next(int(line.split()[1]) for line in status.splitlines() if line.startswith("VmRSS"))
+    return (int(fields[11]) + int(fields[12])) / ticks, resident
+
+
+def watched(acquisition, every_s):
+    """Read all blocks to the end; memory of each process from the first minute on and at the end."""
+    ids = processes(acquisition)
+    begun = due = time.monotonic()
+    early, late, cpu = {}, {}, {}
+    while (summary := acquisition.finished_recording()) is None:
+        if acquisition.read() is None:
+            time.sleep(0.02)
+        now = time.monotonic()
+        if now >= due:
+            due = now + every_s
+            for p in ids:
+                cpu[p], late[p] = used(p)
+                if now - begun > 3 * every_s:
+                    early.setdefault(p, late[p])
+    growth = max(100.0 * (late[p] / early[p] - 1.0) for p in early)
+    return summary, growth, 100.0 * sum(cpu.values()) / (time.monotonic() - begun)
+
+
+def assert_counts_on(path, frames):
+    """Every frame follows the one before it, in all channels, from the first that is not silent."""
+    at = None
+    with soundfile.SoundFile(path) as file:
+        assert file.frames == frames
+        for block in file.blocks(blocksize=480_000, dtype="float32"):
+            if at is None:
+                heard = np.flatnonzero(block.any(axis=1))
+                if not heard.size:
+                    continue
+                block = block[heard[0] :]
+                at = round(float(block[0, 0]) * 2**23) - 1
+            np.testing.assert_array_equal(block, counting.values(at, len(block), block.shape[1]))
+            at += len(block)
+    assert at is not None
+
+
+def test_twenty_minutes_in_real_time(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr(VirtualCard, "channels", CHANNELS)
+    map_ = "front-left,front-right,rear-left,rear-right,front-center,lfe,side-left,side-right"
+    monkeypatch.setattr("conftest._MAP", map_)
+    card = VirtualCard(tmp_path)
+    for key in ("XDG_RUNTIME_DIR", "HOME"):
+        monkeypatch.setenv(key, card.environment[key])
+    minutes = 20
+    player = subprocess.Popen(
+        ["pacat", "--playback", "--raw", "--device=bench", "--format=float32le", "--rate=48000",
+         f"--channels={CHANNELS}", f"--channel-map={map_}", "--no-remix", "--no-remap", "--latency-msec=500"],
+        env=card.environment, stdin=subprocess.PIPE,
+    )  # fmt: skip
+
+    def play():
+        cycle = counting.values(0, counting.CYCLE, CHANNELS).astype("<f4").tobytes()
+        try:
+            while True:
+                player.stdin.write(cycle)
+        except (BrokenPipeError, ValueError):
+            pass
+
+    playing = threading.Thread(target=play, name="playing", daemon=True)
+    with process.Acquisition(soundcard.SoundCard("ALSA", "pulse", CHANNELS, 48_000.0)) as acquisition:
+        acquisition.record(tmp_path / "x.au", None, [f"c{i}" for i in range(CHANNELS)], seconds=60.0 * minutes)
+        playing.start()
+        summary, growth, cpu = watched(acquisition, 20.0)
+    player.kill()
+    player.wait()
+    playing.join(5.0)
+    card.close()
+    with capsys.disabled():
+        print(  # noqa: T201
+            f"\n{minutes} min × {CHANNELS} × 48 kHz on the virtual card: {summary.frames} frames, gaps {summary.gaps}, "
+            f"memory {growth:+.2f} %, {cpu:.1f} % of a core"
+        )
+    assert (summary.complete, summary.gaps) == (True, ())
+    assert_counts_on(tmp_path / "x.au", 60 * minutes * 48_000)
+    (tmp_path / "x.au").unlink()  # gigabytes
+    assert growth < 2.0
+
+
+def test_two_hours_of_samples_faster_than_real_time(tmp_path, capsys):
+    seconds = 7200.0
+    begun = time.monotonic()
+    with process.Acquisition(counting.Counting(CHANNELS, seconds)) as acquisition:
+        acquisition.record(tmp_path / "x.au", None, [f"c{i}" for i in range(CHANNELS)], seconds=seconds - 60.0)
+        summary, growth, _ = watched(acquisition, 1.0)
+    took = time.monotonic() - begun
+    with capsys.disabled():
+        print(  # noqa: T201
+            f"\n2 h × {CHANNELS} × 48 kHz in {took:.0f} s: {summary.frames} frames, gaps {summary.gaps}, memory {growth:+.2f} %"
+        )
+    assert (summary.complete, summary.gaps) == (True, ())
+    assert_counts_on(tmp_path / "x.au", summary.frames)
+    (tmp_path / "x.au").unlink()  # gigabytes
+    assert growth < 2.0

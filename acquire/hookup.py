@@ -46,6 +46,9 @@ class _File(tables.Strict):
     reference_end: str = "drive"
     rotation: Literal["counter-clockwise", "clockwise"] = "counter-clockwise"
     datum: str = "12 o'clock"
+    scaled: bool = False
+    rate: str | None = None
+    time_column: int | None = None
 
 
 @dataclass(frozen=True)
@@ -66,7 +69,7 @@ class PulseInput:
 class Point:
     """A vibration sensor: `si_per_reading` turns a reading in digital full scale into SI, inverted sensors negative.
 
-    `table` is the entry of the file.
+    `volts_per_reading` is the full scale, `table` the entry of the file.
     """
 
     name: str
@@ -77,6 +80,7 @@ class Point:
     angle_deg: float
     delay_s: float
     highpass_hz: tuple[float, ...]
+    volts_per_reading: float
     table: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
 
@@ -128,6 +132,8 @@ def hookup_from(table: dict[str, Any]) -> Hookup:
         raise HookupError(str(error)) from None
     if not points:
         raise HookupError("point: there is none; a hook-up needs at least one [[point]]")
+    if file.rate is not None and file.time_column is not None:
+        raise HookupError("time_column: rate is given too; leave one of them out")
     _pulses_of_a_revolution(file.pulse)
     _whole_input(file.pulse.input, "pulse.input")
     _finite(file.pulse.angle, "pulse.angle")
@@ -179,6 +185,7 @@ def _point(point: _Point, where: str, table: dict[str, Any]) -> Point:
         point.angle,
         units.parse(point.delay, "s", f"{where}.delay"),
         corners,
+        full_scale_v,
         table,
     )
 

@@ -35,7 +35,9 @@ CandidatesOption = Annotated[
     ),
 ]
 PlotOption = Annotated[Path | None, typer.Option("--plot", metavar="FILE", help="Draw it, .svg or .pdf.")]
-RecordingArgument = Annotated[Path, typer.Argument(help="Recording: WAV, FLAC, AU, CAF.")]
+RecordingArgument = Annotated[
+    Path, typer.Argument(help="Recording: AU, WAV, FLAC, CAF, CSV, HDF5, MAT, universal file, TDMS.")
+]
 HookupOption = Annotated[Path | None, typer.Option("--hookup", metavar="FILE", help="Hook-up file (TOML).")]
 
 
@@ -384,6 +386,21 @@ def capture(
     if reasons:
         _warn(f"stillshaft: {out}: {'; '.join(reasons)}")
         raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def convert(
+    source: Annotated[Path, typer.Argument(help="Recording of any kind that is read.")],
+    target: Annotated[Path, typer.Argument(help="What to write: .au, .wav, .flac, .csv, .h5, .mat or .uff.")],
+    hookup: HookupOption = None,
+) -> None:
+    """Write a recording in another format, or read one from elsewhere into a recording of our own."""
+    from stillshaft.acquire import exchange
+    from stillshaft.acquire import hookup as wiring
+
+    wired = None if hookup is None else wiring.load_hookup(hookup)
+    frames = exchange.convert(source, target, wired)
+    typer.echo(f"{target}: {frames} frames")
 
 
 @app.command()

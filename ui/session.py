@@ -16,7 +16,7 @@ from stillshaft.dsp import units, vectors
 from stillshaft.dsp.measure import Measurement, Measuring
 
 if TYPE_CHECKING:
-    from stillshaft.acquire.recording import RecordingReader
+    from stillshaft.acquire.exchange import Reader
     from stillshaft.dsp.candidates import Candidate
     from stillshaft.dsp.content import Content
     from stillshaft.dsp.sweep import Sweep, Wanted
@@ -56,11 +56,11 @@ def masses_from(texts: Sequence[str]) -> list[Placed]:
 
 def hookup_of(recording: Path, hookup: Path | None) -> wiring.Hookup:
     """The hook-up given, else the one that the recording carries."""
-    from stillshaft.acquire import recording as recordings
+    from stillshaft.acquire import exchange
 
     if hookup is not None:
         return wiring.load_hookup(hookup)
-    with recordings.open_recording(recording) as reader:
+    with exchange.open_any(recording) as reader:
         if reader.hookup is None:
             raise SessionError(f"{recording}: carries no hook-up; name one with --hookup FILE")
         return wiring.hookup_from(reader.hookup)
@@ -70,9 +70,9 @@ def measure_recording(
     path: Path, hookup: wiring.Hookup, order: float = 1.0, report: Report | None = None, weights: str = "flat"
 ) -> Measurement:
     """Vectors of a recording at one order. Raises the errors of its parts with the file named."""
-    from stillshaft.acquire import recording as recordings
+    from stillshaft.acquire import exchange
 
-    with recordings.open_recording(path) as reader:
+    with exchange.open_any(path, hookup) as reader:
         _check_inputs(reader, hookup)
         measuring = Measuring(reader.rate_hz, hookup.pulse, hookup.points, hookup.display, order, weights)
         try:
@@ -85,7 +85,7 @@ def measure_recording(
             raise _named(path, error) from error
 
 
-def _check_inputs(reader: RecordingReader, hookup: wiring.Hookup) -> None:
+def _check_inputs(reader: Reader, hookup: wiring.Hookup) -> None:
     if hookup.channels > reader.channels:
         raise SessionError(f"{reader.path}: has {reader.channels} inputs, but the hook-up uses input {hookup.channels}")
 
@@ -97,10 +97,10 @@ def _named(path: Path, error: ValueError) -> ValueError:
 
 def sweep_recording(path: Path, hookup: wiring.Hookup, wanted: Wanted, report: Report | None = None) -> Sweep:
     """Run-up or coast-down in a recording. Raises the errors of its parts with the file named."""
-    from stillshaft.acquire import recording as recordings
+    from stillshaft.acquire import exchange
     from stillshaft.dsp import channels, edges, sweep, tach, tracking
 
-    with recordings.open_recording(path) as reader:
+    with exchange.open_any(path, hookup) as reader:
         _check_inputs(reader, hookup)
         if reader.gaps:
             raise SessionError(
@@ -153,10 +153,10 @@ def spectrum_recording(
 
     Raises the errors of its parts with the file named.
     """
-    from stillshaft.acquire import recording as recordings
+    from stillshaft.acquire import exchange
     from stillshaft.dsp import average, content, quantity, spectrum
 
-    with recordings.open_recording(path) as reader:
+    with exchange.open_any(path, hookup) as reader:
         _check_inputs(reader, hookup)
         try:
             # twice through the file: the speed says how fine the lines must be
@@ -199,7 +199,7 @@ def spectrum_recording(
 
 
 def _lines_of(
-    reader: RecordingReader, running_hz: float, highest_hz: float | None, resolution_hz: float | None
+    reader: Reader, running_hz: float, highest_hz: float | None, resolution_hz: float | None
 ) -> tuple[float, float]:
     """Highest frequency and distance of the lines: what is asked for, else ten orders, eight lines to an order."""
     from stillshaft.dsp import spectrum

@@ -120,9 +120,9 @@ def _chosen(wired: hookups.Hookup, names: Sequence[str], hookup: Path) -> tuple[
 
 
 def _samples(recording: Path, wired: hookups.Hookup) -> tuple[Real, float]:
-    from stillshaft.acquire.recording import open_recording
+    from stillshaft.acquire.exchange import open_any
 
-    with open_recording(recording) as reader:
+    with open_any(recording, wired) as reader:
         if reader.channels < wired.channels:
             raise SessionError(
                 f"{recording}: has {reader.channels} inputs, but the hook-up uses input {wired.channels}"

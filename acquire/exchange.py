@@ -1,0 +1,396 @@
+"""Recordings from and for other programs: tables, HDF5, MAT, universal files and TDMS, beside all that libsndfile knows.
+
+A table holds values: volts at the inputs, or what the hook-up says with `scaled = true`, the SI unit of each point.
+They become readings in units of full scale here, so that everything behind is the same for every file. What this
+project writes to HDF5 and MAT holds readings, and says so.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from types import TracebackType
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+from stillshaft.acquire.hookup import Hookup
+from stillshaft.acquire.recording import Recorder, RecordingError, RecordingReader, open_recording
+from stillshaft.acquire.source import Block
+from stillshaft.dsp import units
+
+Real = NDArray[np.float64]
+
+TABLES = (".csv", ".tsv", ".txt")
+OTHERS = (".h5", ".hdf5", ".mat", ".uff", ".unv", ".tdms")
+WRITTEN = (".wav", ".flac", ".au", ".csv", ".h5", ".mat", ".uff")
+_BLOCK = 65_536
+_MOST_IN_MEMORY = 1 << 31  # bytes of a format that is only read as a whole
+_UNEVEN = 0.01
+_WAV_LIMIT = 4_000_000_000
+_EXTRA = "reading it needs {module}: pip install 'stillshaft[files]'"
+
+
+@dataclass
+class TableReader:
+    """A file of values, opened; the same to use as `RecordingReader`."""
+
+    path: Path
+    rate_hz: float
+    channels: int
+    frames: int
+    hookup: dict[str, Any] | None
+    _slices: Callable[[int], Iterator[Real]] = field(repr=False)  # by frames at a time
+    _per_value: Real = field(repr=False)  # readings of one unit of each input
+    _close: Callable[[], None] = field(repr=False, default=lambda: None)
+    gaps: tuple[int, ...] = ()
+    lost: tuple[int, ...] = ()
+
+    def blocks(self, frames: int = _BLOCK) -> Iterator[Block]:
+        """Blocks of so many frames and fewer, to the end."""
+        at = 0
+        for values in self._slices(frames):
+            yield Block(at, self.rate_hz, np.asarray(values * self._per_value, dtype=np.float32))
+            at += len(values)
+
+    def __enter__(self) -> TableReader:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        self._close()
+
+
+def open_any(path: Path, hookup: Hookup | None = None) -> RecordingReader | TableReader:
+    """Open a recording of any kind that is known. Raises RecordingError in one line that names the file."""
+    suffix = path.suffix.lower()
+    if suffix not in (*TABLES, *OTHERS):
+        return open_recording(path)
+    if not path.is_file():
+        raise RecordingError(f"{path}: there is no such file")
+    opener = {".mat": _mat, ".uff": _universal, ".unv": _universal, ".tdms": _tdms}.get(suffix, _hdf5)
+    opener = _table if suffix in TABLES else opener
+    try:
+        return opener(path, hookup)
+    except RecordingError:
+        raise
+    except ModuleNotFoundError as error:
+        raise RecordingError(f"{path}: {_EXTRA.format(module=error.name)}") from None
+    except Exception as error:  # noqa: BLE001 - readers of other formats raise anything for a damaged file
+        text = " ".join(str(error).split())[:120]
+        raise RecordingError(
+            f"{path}: is damaged or no {suffix} file of samples ({type(error).__name__}: {text})"
+        ) from None
+
+
+def _per_value(hookup: Hookup | None, channels: int) -> Real:
+    """Readings that one unit of each input's values makes."""
+    factors = np.ones(channels)
+    if hookup is None:
+        return factors
+    scaled = bool(hookup.table.get("scaled", False))
+    for point in hookup.points:
+        if point.index < channels:
+            factors[point.index] = 1.0 / (point.si_per_reading if scaled else point.volts_per_reading)
+    return factors
+
+
+def _checked_size(path: Path) -> None:
+    if path.stat().st_size > _MOST_IN_MEMORY:
+        raise RecordingError(f"{path}: is larger than 2 GiB, and this format is read as a whole: export it in parts")
+
+
+# tables
+
+
+def _table(path: Path, hookup: Hookup | None) -> TableReader:
+    with open(path, encoding="utf-8-sig", errors="strict") as file:
+        head = [line for _, line in zip(range(200), file, strict=False)]
+    numbers = [i for i, line in enumerate(head) if re.match(r"\s*[-+]?[\d.]", line)]
+    if not numbers:
+        raise RecordingError(f"{path}: has no line of numbers among the first {len(head)}")
+    first = head[numbers[0]]
+    delimiter = next((d for d in (";", "\t") if d in first), "," if "," in first else None)
+    comma = delimiter in (";", "\t") and "." not in first and "," in first
+    columns = len(first.split(delimiter))
+    said = next((m[1] for line in head[: numbers[0]] if (m := re.search(r"rate\s*=?\s*([\d.]+)\s*Hz", line))), None)
+    settings = {} if hookup is None else hookup.table
+    time_column = settings.get("time_column")
+    if time_column is not None and not 1 <= time_column <= columns:
+        raise RecordingError(f"{path}: time_column {time_column}, but it has {columns} columns")
+
+    def lines(count: int) -> Iterator[Real]:
+        with open(path, encoding="utf-8-sig") as file:
+            for _ in range(numbers[0]):
+                next(file)
+            number = numbers[0]
+            while rows := [line for _, line in zip(range(count), file, strict=False)]:
+                kept = [line.replace(",", ".") if comma else line for line in rows if line.strip()]
+                if kept:
+                    yield _parsed(path, kept, delimiter, columns, number)
+                number += len(rows)
+
+    if time_column is not None:
+        rate_hz = _rate_of(path, next(lines(2000))[:, time_column - 1])
+    elif (text := settings.get("rate") or (f"{said} Hz" if said else None)) is not None:
+        rate_hz = units.parse(text, "Hz", f"{path}: rate")
+    else:
+        raise RecordingError(
+            f'{path}: nothing says the sample rate: put rate = "48000 Hz" or time_column into the hook-up'
+        )
+    with open(path, "rb") as raw:
+        frames = sum(chunk.count(b"\n") for chunk in iter(lambda: raw.read(1 << 20), b"")) - numbers[0]
+    return TableReader(path, rate_hz, columns, max(1, frames), None, lines, _per_value(hookup, columns))
+
+
+def _parsed(path: Path, rows: list[str], delimiter: str | None, columns: int, before: int) -> Real:
+    try:
+        values = np.loadtxt(rows, delimiter=delimiter, ndmin=2)
+    except ValueError as error:
+        raise RecordingError(f"{path}: lines {before + 1} to {before + len(rows)}: {error}") from None
+    if values.shape[1] != columns:
+        raise RecordingError(f"{path}: lines from {before + 1} on have {values.shape[1]} columns instead of {columns}")
+    return np.asarray(values)
+
+
+def _rate_of(path: Path, times: Real) -> float:
+    steps = np.diff(times)
+    if steps.size < 2 or not np.all(steps > 0.0):
+        raise RecordingError(f"{path}: its times do not rise: name the right time_column, in seconds")
+    step = float(np.median(steps))
+    if np.abs(steps / step - 1.0).max() > max(_UNEVEN, 2e-6 / step if step > 0 else 1.0):
+        raise RecordingError(f"{path}: its samples are not evenly spaced in time: resample them first")
+    return round((times.size - 1) / float(times[-1] - times[0]), 6)
+
+
+# other formats
+
+
+def _columns(path: Path, columns: list[Real], rate_hz: float, hookup: Hookup | None, about: Any = None) -> TableReader:
+    if len({len(c) for c in columns}) != 1 or not len(columns[0]):
+        raise RecordingError(f"{path}: its channels differ in length or are empty: {[len(c) for c in columns]}")
+    values = np.column_stack(columns)
+    own = isinstance(about, dict)
+    factors = np.ones(len(columns)) if own else _per_value(hookup, len(columns))
+
+    def slices(count: int) -> Iterator[Real]:
+        yield from (values[i : i + count] for i in range(0, len(values), count))
+
+    wiring = about.get("hookup") if own else None
+    return TableReader(path, rate_hz, len(columns), len(values), wiring, slices, factors)
+
+
+def _hdf5(path: Path, hookup: Hookup | None) -> TableReader:
+    import h5py
+
+    file = h5py.File(path, "r")
+    try:
+        if "samples" not in file or "rate_hz" not in file["samples"].attrs or file["samples"].ndim != 2:
+            raise RecordingError(
+                f'{path}: has no dataset "samples" (frames, inputs) with an attribute rate_hz; it has {", ".join(file)}'
+            )
+        data = file["samples"]
+        about = json.loads(data.attrs["about"]) if "about" in data.attrs else None
+
+        def slices(count: int) -> Iterator[Real]:
+            yield from (np.asarray(data[i : i + count], dtype=np.float64) for i in range(0, data.shape[0], count))
+
+        factors = np.ones(data.shape[1]) if about is not None else _per_value(hookup, data.shape[1])
+        wiring = about.get("hookup") if about is not None else None
+        rate_hz = float(data.attrs["rate_hz"])
+        return TableReader(path, rate_hz, data.shape[1], data.shape[0], wiring, slices, factors, file.close)
+    except BaseException:
+        file.close()
+        raise
+
+
+def _mat(path: Path, hookup: Hookup | None) -> TableReader:
+    from scipy.io import loadmat
+
+    _checked_size(path)
+    content = loadmat(path)
+    if "samples" not in content or "rate_hz" not in content:
+        names = ", ".join(n for n in content if not n.startswith("__"))
+        raise RecordingError(f"{path}: has no variables samples (frames, inputs) and rate_hz; it has {names}")
+    samples = np.asarray(content["samples"], dtype=np.float64)
+    about = json.loads(str(content["about"][0])) if "about" in content else None
+    return _columns(path, list(samples.T), float(content["rate_hz"].ravel()[0]), hookup, about)
+
+
+def _universal(path: Path, hookup: Hookup | None) -> TableReader:
+    import pyuff
+
+    _checked_size(path)
+    sets = [s for s in _listed(pyuff.UFF(str(path)).read_sets()) if s["type"] == 58 and s["func_type"] == 1]
+    if not sets:
+        raise RecordingError(f"{path}: has no dataset 58 with a time response")
+    steps = {round(float(s["abscissa_inc"]), 15) for s in sets}
+    if len(steps) != 1 or not min(steps) > 0.0:
+        raise RecordingError(f"{path}: its channels have different sample rates, or uneven ones")
+    rate_hz = 1.0 / min(steps)
+    if abs(round(rate_hz) - rate_hz) < 1e-5 * rate_hz:  # the format gives six digits of the increment
+        rate_hz = float(round(rate_hz))
+    return _columns(path, [np.asarray(s["data"]).real for s in sets], rate_hz, hookup)
+
+
+def _listed(sets: Any) -> list[dict[str, Any]]:
+    return sets if isinstance(sets, list) else [sets]
+
+
+def _tdms(path: Path, hookup: Hookup | None) -> TableReader:
+    from nptdms import TdmsFile
+
+    raw = open(path, "rb")  # noqa: SIM115 - closed by the reader
+    try:
+        file = TdmsFile.open(raw)
+    except BaseException:
+        raw.close()
+        raise
+    channels = [c for group in file.groups() for c in group.channels() if len(c)]
+    steps = {c.properties.get("wf_increment") for c in channels}
+    if not channels or len(steps) != 1 or None in steps:
+        raw.close()
+        raise RecordingError(f"{path}: its channels are none, or have no common wf_increment")
+    frames = min(len(c) for c in channels)
+
+    def slices(count: int) -> Iterator[Real]:
+        for i in range(0, frames, count):
+            yield np.column_stack([np.asarray(c[i : min(i + count, frames)], dtype=np.float64) for c in channels])
+
+    rate_hz = round(1.0 / float(next(iter(steps))), 6)
+    return TableReader(path, rate_hz, len(channels), frames, None, slices, _per_value(hookup, len(channels)), raw.close)
+
+
+# writing
+
+
+def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
+    """Write a recording in the format of the target's suffix, whole or not at all; frames written.
+
+    Tables and universal files get volts where a hook-up says how many, HDF5 and MAT readings with the hook-up beside
+    them. Raises RecordingError.
+    """
+    suffix = target.suffix.lower()
+    if suffix not in WRITTEN:
+        raise RecordingError(f"{target}: is written as {', '.join(WRITTEN)}; end the name so")
+    if target.exists():
+        raise RecordingError(f"{target}: is there already; choose a new name")
+    with open_any(source, hookup) as reader:
+        part = target.with_name(f".{target.stem}.part{suffix}")
+        table = hookup.table if hookup is not None else reader.hookup
+        names = (
+            [f"input {i + 1}" for i in range(reader.channels)]
+            if hookup is None
+            else hookup.channel_names(reader.channels)
+        )
+        try:
+            if suffix == ".au":
+                return _to_recording(reader, target, names, table)
+            writer = {".csv": _to_table, ".h5": _to_hdf5, ".mat": _to_mat, ".uff": _to_universal}.get(suffix, _to_sound)
+            writer(reader, part, names, table, hookup)
+            os.replace(part, target)
+        except ModuleNotFoundError as error:
+            raise RecordingError(f"{target}: {_EXTRA.format(module=error.name)}") from None
+        except (OSError, RuntimeError) as error:  # libsndfile's errors are the latter
+            why = getattr(error, "strerror", None) or " ".join(str(error).split()).rsplit(": ", 1)[-1]
+            raise RecordingError(f"{target}: cannot be written: {why}") from None
+        finally:
+            with contextlib.suppress(OSError):
+                part.unlink(missing_ok=True)
+        return reader.frames
+
+
+Reader = RecordingReader | TableReader
+
+
+def _to_recording(reader: Reader, target: Path, names: list[str], table: dict[str, Any] | None) -> int:
+    recorder = Recorder(target, reader.rate_hz, names, f"converted from {reader.path.name}", table)
+    for block in reader.blocks():
+        recorder.write(block.samples, lost_before=block.lost_before)
+    recorder.close(complete=True)
+    return recorder.frames
+
+
+def _to_sound(
+    reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None
+) -> None:
+    import soundfile
+
+    flac = part.suffix == ".flac"
+    large = 4 * reader.frames * reader.channels > _WAV_LIMIT
+    kind, coding = ("FLAC", "PCM_24") if flac else ("RF64" if large else "WAV", "FLOAT")
+    with soundfile.SoundFile(part, "w", round(reader.rate_hz), reader.channels, coding, format=kind) as file:
+        for block in reader.blocks():
+            if flac and np.abs(block.samples).max() > 1.0:
+                raise RecordingError(f"{reader.path}: has samples beyond full scale, which FLAC cannot hold; take .wav")
+            file.write(block.samples)
+
+
+def _to_table(
+    reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None
+) -> None:
+    volts = 1.0 / _per_value(_unscaled(hookup), reader.channels)
+    with open(part, "w", encoding="utf-8") as file:
+        file.write(f"# rate = {reader.rate_hz:.12g} Hz, {'volts' if hookup is not None else 'full scale = 1'}\n")
+        file.write(",".join('"' + n.replace('"', "'") + '"' for n in names) + "\n")
+        for block in reader.blocks():
+            np.savetxt(file, block.samples * volts, fmt="%.9g", delimiter=",")
+
+
+def _unscaled(hookup: Hookup | None) -> Hookup | None:
+    if hookup is None or not hookup.table.get("scaled", False):
+        return hookup
+    return Hookup(hookup.pulse, hookup.points, hookup.display, {**hookup.table, "scaled": False})
+
+
+def _whole(reader: Reader) -> NDArray[np.float32]:
+    if 4 * reader.frames * reader.channels > _MOST_IN_MEMORY:
+        raise RecordingError(
+            f"{reader.path}: more than 2 GiB of samples: take .h5, .wav or .csv, which are written in blocks"
+        )
+    return np.concatenate([b.samples for b in reader.blocks()])
+
+
+def _about(names: list[str], table: dict[str, Any] | None) -> str:
+    return json.dumps({"values": "full scale = 1", "names": names, "hookup": table}, default=str)
+
+
+def _to_hdf5(reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None) -> None:
+    import h5py
+
+    with h5py.File(part, "w") as file:
+        data = file.create_dataset(
+            "samples", (0, reader.channels), "f4", maxshape=(None, reader.channels), chunks=(16_384, reader.channels)
+        )
+        data.attrs["rate_hz"], data.attrs["about"] = reader.rate_hz, _about(names, table)
+        for block in reader.blocks():
+            at = data.shape[0]
+            data.resize(at + len(block.samples), axis=0)
+            data[at:] = block.samples
+
+
+def _to_mat(reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None) -> None:
+    from scipy.io import savemat
+
+    savemat(part, {"samples": _whole(reader), "rate_hz": reader.rate_hz, "about": _about(names, table)})
+
+
+def _to_universal(
+    reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None
+) -> None:
+    import pyuff
+
+    values = _whole(reader).astype(np.float64) / _per_value(_unscaled(hookup), reader.channels)
+    file = pyuff.UFF(str(part))
+    step_s = 1.0 / reader.rate_hz
+    for number, name in enumerate(names):
+        entry = pyuff.prepare_58(
+            func_type=1, rsp_node=number + 1, rsp_dir=0, ref_node=0, ref_dir=0, data=values[:, number],
+            x=np.arange(len(values)) * step_s, id1=name[:80], rsp_ent_name="input", ref_ent_name="NONE",
+            abscissa_spacing=1, abscissa_min=0.0, abscissa_inc=step_s, ordinate_spec_data_type=0, orddenom_spec_data_type=0, z_axis_spec_data_type=0,
+        )  # fmt: skip
+        file.write_sets(entry, "overwrite" if number == 0 else "add")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from stillshaft.acquire import replay, simulated, soundcard
+from stillshaft.acquire import replay, serialline, simulated, soundcard
 from stillshaft.acquire.source import SourceError, SourceRequest
 
 SIMULATED, RECORDING = "simulated", "recording:"
@@ -34,7 +34,7 @@ class Simulation:
 def choose(
     text: str, channels: int | None, rate_hz: float | None = None, simulation: Simulation | None = None
 ) -> Chosen:
-    """The source called `text`: "simulated", "recording:FILE", or an input as `list_inputs` names it.
+    """The source called `text`: "simulated", "recording:FILE", "serial:PORT", or an input as `list_inputs` names it.
 
     `channels` is how many inputs are wanted, None: as the source brings. Raises SourceError with what is there.
     """
@@ -50,6 +50,8 @@ def choose(
         return Chosen(run, simulated.demo_hookup())
     if text.startswith(RECORDING):
         return _recording(Path(text.removeprefix(RECORDING)), simulation.real_time)
+    if text.startswith(serialline.PREFIX):
+        return Chosen(serialline.board_from(text), None)
     found = soundcard.find_input(text, soundcard.list_inputs())
     wanted = channels or found.channels
     if wanted > found.channels:

@@ -391,6 +391,7 @@ def _to_universal(
         entry = pyuff.prepare_58(
             func_type=1, rsp_node=number + 1, rsp_dir=0, ref_node=0, ref_dir=0, data=values[:, number],
             x=np.arange(len(values)) * step_s, id1=name[:80], rsp_ent_name="input", ref_ent_name="NONE",
-            abscissa_spacing=1, abscissa_min=0.0, abscissa_inc=step_s, ordinate_spec_data_type=0, orddenom_spec_data_type=0, z_axis_spec_data_type=0,
+            abscissa_spacing=1, abscissa_min=0.0, abscissa_inc=step_s, ordinate_spec_data_type=0,
+            orddenom_spec_data_type=0, z_axis_spec_data_type=0,
         )  # fmt: skip
         file.write_sets(entry, "overwrite" if number == 0 else "add")

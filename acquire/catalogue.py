@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from stillshaft.acquire import replay, serialline, simulated, soundcard
+from stillshaft.acquire import daq, replay, serialline, simulated, soundcard
+from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.source import SourceError, SourceRequest
 
 SIMULATED, RECORDING = "simulated", "recording:"
@@ -32,11 +33,12 @@ class Simulation:
 
 
 def choose(
-    text: str, channels: int | None, rate_hz: float | None = None, simulation: Simulation | None = None
+    text: str, hookup: Hookup | None, rate_hz: float | None = None, simulation: Simulation | None = None
 ) -> Chosen:
-    """The source called `text`: "simulated", "recording:FILE", "serial:PORT", or an input as `list_inputs` names it.
+    """The source called `text`: "simulated", "recording:FILE", "serial:PORT", "nidaqmx:…", "uldaq:…", or a sound input.
 
-    `channels` is how many inputs are wanted, None: as the source brings. Raises SourceError with what is there.
+    A sound input is named as `list_inputs` does. The hook-up says how many inputs are wanted, None: as many as there
+    are. Raises SourceError with what is there.
     """
     simulation = simulation or Simulation()
     if text == SIMULATED:
@@ -52,8 +54,10 @@ def choose(
         return _recording(Path(text.removeprefix(RECORDING)), simulation.real_time)
     if text.startswith(serialline.PREFIX):
         return Chosen(serialline.board_from(text), None)
+    if text.startswith((daq.NATIONAL, daq.MEASUREMENT_COMPUTING)):
+        return Chosen(_device(text, hookup, rate_hz), None)
     found = soundcard.find_input(text, soundcard.list_inputs())
-    wanted = channels or found.channels
+    wanted = found.channels if hookup is None else hookup.channels
     if wanted > found.channels:
         raise SourceError(f'source "{text}": has {found.channels} inputs, but the hook-up uses {wanted}')
     warnings: tuple[str, ...] = ()
@@ -62,6 +66,18 @@ def choose(
     return Chosen(
         soundcard.SoundCard(found.host_api, found.name, wanted, rate_hz or found.default_rate_hz), None, warnings
     )
+
+
+def _device(text: str, hookup: Hookup | None, rate_hz: float | None) -> daq.Daq:
+    if hookup is None or rate_hz is None:
+        raise SourceError(f'source "{text}": needs a hook-up and a sample rate: --hookup FILE --rate HZ')
+    for point in hookup.points:
+        if abs(point.volts_per_reading / hookup.device.range_v - 1.0) > 1e-9:
+            raise SourceError(
+                f"point {point.name}: full_scale is {point.volts_per_reading:g} V, the device's range "
+                f"{hookup.device.range_v:g} V: make them equal in the hook-up"
+            )
+    return daq.order_from(text, hookup.channels, rate_hz, hookup.device)
 
 
 def _recording(path: Path, real_time: bool) -> Chosen:

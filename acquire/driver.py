@@ -32,6 +32,7 @@ class Opened:
     description: str
     can_wait: bool
     silence_limit_s: float | None
+    skew_s: tuple[float, ...]
 
 
 def drive(request: SourceRequest, pipe: Connection, inherited: Sequence[Connection]) -> None:
@@ -54,7 +55,14 @@ def drive(request: SourceRequest, pipe: Connection, inherited: Sequence[Connecti
         pipe.send(
             (
                 "opened",
-                Opened(source.channels, source.rate_hz, source.description, source.can_wait, source.silence_limit_s),
+                Opened(
+                    source.channels,
+                    source.rate_hz,
+                    source.description,
+                    source.can_wait,
+                    source.silence_limit_s,
+                    source.skew_s,
+                ),
             )
         )
         shape = pipe.recv()

@@ -50,6 +50,7 @@ class TableReader:
     _close: Callable[[], None] = field(repr=False, default=lambda: None)
     gaps: tuple[int, ...] = ()
     lost: tuple[int, ...] = ()
+    skew_s: tuple[float, ...] = ()
 
     def blocks(self, frames: int = _BLOCK) -> Iterator[Block]:
         """Blocks of so many frames and fewer, to the end."""

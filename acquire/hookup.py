@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Literal
 
 import msgspec
+from stillshaft.acquire.daq import Settings
 from stillshaft.dsp import tables, units
 
 _MOST_MARKS = 400
@@ -38,6 +39,13 @@ class _Point(tables.Strict):
     calibrated: dict[str, Any] | None = None
 
 
+class _Device(tables.Strict):
+    range: str = "10 V"
+    coupling: Literal["default", "ac", "dc"] = "default"
+    iepe: str = "0 mA"
+    terminal: Literal["default", "differential", "single-ended", "pseudo-differential"] = "default"
+
+
 class _File(tables.Strict):
     format: Literal[1]
     point: list[_Point]
@@ -49,6 +57,7 @@ class _File(tables.Strict):
     scaled: bool = False
     rate: str | None = None
     time_column: int | None = None
+    device: _Device = msgspec.field(default_factory=_Device)
 
 
 @dataclass(frozen=True)
@@ -86,12 +95,13 @@ class Point:
 
 @dataclass(frozen=True)
 class Hookup:
-    """A checked hook-up; `table` is the file's content, which goes into every recording."""
+    """A checked hook-up; `table` is the file's content, which goes into every recording; `device` is for DAQs."""
 
     pulse: PulseInput
     points: tuple[Point, ...]
     display: str
     table: dict[str, Any]
+    device: Settings = Settings()
 
     @property
     def channels(self) -> int:
@@ -154,12 +164,34 @@ def hookup_from(table: dict[str, Any]) -> Hookup:
     pulse = PulseInput(
         file.pulse.input - 1, file.pulse.edge, file.pulse.angle, file.pulse.pulses_per_rev, file.pulse.reference
     )
-    return Hookup(pulse, points, display, table)
+    return Hookup(pulse, points, display, table, _device(file.device))
 
 
 def with_edge(hookup: Hookup, edge: str) -> Hookup:
     """The hook-up with the pulse edge written in, as the first run of a job resolved it."""
     return hookup_from({**hookup.table, "pulse": {**hookup.table.get("pulse", {}), "edge": edge}})
+
+
+def _device(device: _Device) -> Settings:
+    try:
+        range_v, iepe_a = units.parse(device.range, "V", "device.range"), units.parse(device.iepe, "A", "device.iepe")
+    except units.UnitError as error:
+        raise HookupError(str(error)) from None
+    if not range_v > 0.0 or not 0.0 <= iepe_a <= 0.02:
+        raise HookupError(
+            f'device: range "{device.range}" must be above 0 and iepe "{device.iepe}" from 0 to 20 mA, 0 for off'
+        )
+    return Settings(range_v, device.coupling, iepe_a, device.terminal)
+
+
+def with_skew(hookup: Hookup, skew_s: tuple[float, ...]) -> Hookup:
+    """The hook-up of a device that samples its inputs one after the other: delays against the pulse's own."""
+    if not skew_s:
+        return hookup
+    pulse_s = skew_s[hookup.pulse.index]
+    # what is sampled later shows an event at an earlier sample
+    points = tuple(replace(p, delay_s=p.delay_s - (skew_s[p.index] - pulse_s)) for p in hookup.points)
+    return replace(hookup, points=points)
 
 
 def _point(point: _Point, where: str, table: dict[str, Any]) -> Point:

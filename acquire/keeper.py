@@ -254,7 +254,9 @@ class Keeper:
         count, named = self._opened.channels, order.channel_names
         names = [*named, *(f"input {i + 1}" for i in range(len(named), count))][:count]
         try:
-            self._recorder = Recorder(order.path, rate_hz, names, self._opened.description, order.hookup)
+            self._recorder = Recorder(
+                order.path, rate_hz, names, self._opened.description, order.hookup, self._opened.skew_s
+            )
         except RecordingError as error:
             self.tell("recorded", RecordingSummary(order.path, 0, 0.0, False, (), str(error)))
             return

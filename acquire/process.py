@@ -73,6 +73,7 @@ class Acquisition:
                 break
         shape, opened = content
         self.channels, self.rate_hz, self.description = opened.channels, opened.rate_hz, opened.description
+        self.skew_s: tuple[float, ...] = opened.skew_s
         self._ring = Ring.attach(shape)
 
     def _receive(self, timeout_s: float) -> tuple[str, Any] | None:

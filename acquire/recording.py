@@ -50,6 +50,7 @@ class Recorder:
         channel_names: Sequence[str],
         device: str,
         hookup: dict[str, Any] | None,
+        skew_s: Sequence[float] = (),
     ) -> None:
         self.path, self.rate_hz, self.channels = path, rate_hz, len(channel_names)
         self.frames = 0
@@ -73,7 +74,7 @@ class Recorder:
             self._events = open(events_path(path), "xb", buffering=0)  # noqa: SIM115 - closed by close()
             self._put(header)
             self.event({"format": 1, "kind": "start", "hookup": hookup, **about, "channels": self.channels,
-                        "names": list(channel_names)})  # fmt: skip
+                        "names": list(channel_names), "skew_s": list(skew_s)})  # fmt: skip
         except (OSError, RecordingError) as error:
             self._file.close()
             path.unlink(missing_ok=True)
@@ -120,9 +121,10 @@ class Recorder:
 
 @dataclass(frozen=True)
 class RecordingReader:
-    """An opened recording; `hookup`, `gaps` and `lost` come from its event log.
+    """An opened recording; `hookup`, `gaps`, `lost` and `skew_s` come from its event log.
 
-    `lost` are the frames missing before each gap's frame, −1 where nobody knows how many.
+    `lost` are the frames missing before each gap's frame, −1 where nobody knows how many; `skew_s` is how much later
+    than the first each input was sampled, empty where all were sampled at once.
     """
 
     path: Path
@@ -132,6 +134,7 @@ class RecordingReader:
     hookup: dict[str, Any] | None
     gaps: tuple[int, ...]
     lost: tuple[int, ...]
+    skew_s: tuple[float, ...]
     _file: Any
 
     def blocks(self, frames: int = 65_536) -> Iterator[Block]:
@@ -173,21 +176,22 @@ def open_recording(path: Path) -> RecordingReader:
         file.close()
         raise RecordingError(f"{path}: has no samples in it; record again")
     try:
-        hookup, gaps, lost = _events(events_path(path))
+        hookup, gaps, lost, skew_s = _events(events_path(path))
     except RecordingError:
         file.close()
         raise
-    return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, lost, file)
+    return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, lost, skew_s, file)
 
 
 def _cause(error: Exception) -> str:
     return " ".join(str(error).split()).rsplit(": ", 1)[-1].rstrip(".")
 
 
-def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...], tuple[int, ...]]:
-    """Hook-up, gap frames and lost frames of an event log; a torn last line is left out."""
+def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...], tuple[int, ...], tuple[float, ...]]:
+    """Hook-up, gap frames, lost frames and skew of an event log; a torn last line is left out."""
     if not path.exists():
-        return None, (), ()
+        return None, (), (), ()
+    skew_s: tuple[float, ...] = ()
     hookup: dict[str, Any] | None = None
     gaps: dict[int, int] = {}
     for number, line in enumerate(path.read_bytes().split(b"\n")[:-1], start=1):
@@ -200,7 +204,8 @@ def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...], tuple[i
             ) from None
         if kind == "start":
             hookup = event.get("hookup")
+            skew_s = tuple(float(s) for s in event.get("skew_s", ()))
         elif kind == "gap":
             lost = event.get("lost_frames")
             gaps[int(event["frame"])] = -1 if lost is None else int(lost)
-    return hookup, tuple(sorted(gaps)), tuple(gaps[g] for g in sorted(gaps))
+    return hookup, tuple(sorted(gaps)), tuple(gaps[g] for g in sorted(gaps)), skew_s

@@ -36,6 +36,7 @@ class ReplaySource:
         self.description = f"recording {order.path.name}"
         self.can_wait = not order.real_time
         self.silence_limit_s: float | None = None
+        self.skew_s = self._reader.skew_s
         self._real_time = order.real_time
         self._blocks = self._reader.blocks(max(1, round(_PIECE_S * self.rate_hz)))
         self._frame = 0

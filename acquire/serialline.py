@@ -186,6 +186,7 @@ class SerialSource:
 
     can_wait = False
     silence_limit_s: float | None = _SILENCE_LIMIT_S
+    skew_s: tuple[float, ...] = ()
 
     def __init__(self, order: SerialBoard) -> None:
         try:

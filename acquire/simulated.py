@@ -187,6 +187,8 @@ class _Path:
 class SimulatedSource:
     """The rotor running: input 1 is the pulse, the sensors follow; values in digital full scale."""
 
+    skew_s: tuple[float, ...] = ()
+
     def __init__(self, run: SimulatedRun) -> None:
         from scipy.signal import bilinear
 

@@ -101,6 +101,7 @@ class SoundCardSource:
 
     can_wait = False
     silence_limit_s: float | None = _SILENCE_LIMIT_S
+    skew_s: tuple[float, ...] = ()
 
     def __init__(self, order: SoundCard) -> None:
         portaudio = _portaudio()

@@ -36,7 +36,8 @@ class Source(Protocol):
     """An opened source. It is opened by its constructor, read from one thread, and closed once.
 
     `can_wait` says that it makes its samples when they are asked for; `silence_limit_s` is after how long without a
-    block it counts as lost, None for what cannot fall silent.
+    block it counts as lost, None for what cannot fall silent; `skew_s` is how much later than the first each input is
+    sampled, empty where all are sampled at once.
     """
 
     rate_hz: float
@@ -44,6 +45,7 @@ class Source(Protocol):
     description: str
     can_wait: bool
     silence_limit_s: float | None
+    skew_s: tuple[float, ...]
 
     def read(self, timeout_s: float) -> Block | None:
         """Next block; an empty block when nothing came within the timeout; None at the end of a finite source.

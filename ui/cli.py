@@ -349,9 +349,7 @@ def capture(
     longest_s = seconds or (15.0 if revolutions is None and interval is None else 120.0)
     placed = tuple((m.plane, m.mass_g, m.angle_deg) for m in session.masses_from(mass or []))
     wired = None if hookup is None else wiring.load_hookup(hookup)
-    chosen = catalogue.choose(
-        source, None if wired is None else wired.channels, rate, catalogue.Simulation(2, placed, seed, not fast)
-    )
+    chosen = catalogue.choose(source, wired, rate, catalogue.Simulation(2, placed, seed, not fast))
     if wired is None:
         if chosen.hookup is None:
             raise typer.BadParameter("--hookup FILE says which inputs to record")

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from stillshaft.acquire.hookup import Hookup
+from stillshaft.acquire.hookup import Hookup, with_skew
 from stillshaft.dsp.measure import Measurement, Measuring
 
 if TYPE_CHECKING:
@@ -73,7 +73,7 @@ class Live:
             self._post(0.0, None, None, ended=str(error))
 
     def _fresh(self, acquisition: Acquisition) -> Measuring:
-        hookup = self._hookup
+        hookup = with_skew(self._hookup, acquisition.skew_s)
         return Measuring(acquisition.rate_hz, hookup.pulse, hookup.points, hookup.display)
 
     def _measure(self, acquisition: Acquisition) -> None:

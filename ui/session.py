@@ -73,7 +73,7 @@ def measure_recording(
     from stillshaft.acquire import exchange
 
     with exchange.open_any(path, hookup) as reader:
-        _check_inputs(reader, hookup)
+        hookup = _checked_hookup(reader, hookup)
         measuring = Measuring(reader.rate_hz, hookup.pulse, hookup.points, hookup.display, order, weights)
         try:
             for block in reader.blocks():
@@ -85,9 +85,11 @@ def measure_recording(
             raise _named(path, error) from error
 
 
-def _check_inputs(reader: Reader, hookup: wiring.Hookup) -> None:
+def _checked_hookup(reader: Reader, hookup: wiring.Hookup) -> wiring.Hookup:
+    """The hook-up, with the skew that the recording says its device had."""
     if hookup.channels > reader.channels:
         raise SessionError(f"{reader.path}: has {reader.channels} inputs, but the hook-up uses input {hookup.channels}")
+    return wiring.with_skew(hookup, reader.skew_s)
 
 
 def _named(path: Path, error: ValueError) -> ValueError:
@@ -101,7 +103,7 @@ def sweep_recording(path: Path, hookup: wiring.Hookup, wanted: Wanted, report: R
     from stillshaft.dsp import channels, edges, sweep, tach, tracking
 
     with exchange.open_any(path, hookup) as reader:
-        _check_inputs(reader, hookup)
+        hookup = _checked_hookup(reader, hookup)
         if reader.gaps:
             raise SessionError(
                 f"{path}: samples were lost at {reader.gaps[0] / reader.rate_hz:.2f} s: a sweep needs an unbroken record; "
@@ -157,7 +159,7 @@ def spectrum_recording(
     from stillshaft.dsp import average, content, quantity, spectrum
 
     with exchange.open_any(path, hookup) as reader:
-        _check_inputs(reader, hookup)
+        hookup = _checked_hookup(reader, hookup)
         try:
             # twice through the file: the speed says how fine the lines must be
             measuring = Measuring(reader.rate_hz, hookup.pulse, hookup.points, hookup.display)

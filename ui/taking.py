@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from stillshaft.acquire.hookup import Hookup
+from stillshaft.acquire.hookup import Hookup, with_skew
 from stillshaft.acquire.keeper import RecordingOrder, RecordingSummary
 from stillshaft.acquire.process import Acquisition
 from stillshaft.acquire.recording import RecordingError
@@ -83,7 +83,7 @@ def take(
     with Acquisition(request, recording=order) as acquisition:
         if hookup.channels > acquisition.channels:
             raise TakingError(f"the source has {acquisition.channels} inputs, but the hook-up uses {hookup.channels}")
-        run = _Run(acquisition, hookup, stop, on_progress)
+        run = _Run(acquisition, with_skew(hookup, acquisition.skew_s), stop, on_progress)
         try:
             while (summary := acquisition.finished_recording()) is None:
                 if (enough := run.step()) is not None:

@@ -43,9 +43,7 @@ def check_source(
     from stillshaft.acquire.recording import open_recording
 
     wired = None if hookup is None else hookups.load_hookup(hookup)
-    chosen = catalogue.choose(
-        source, None if wired is None else wired.channels, rate_hz, catalogue.Simulation(real_time=real_time)
-    )
+    chosen = catalogue.choose(source, wired, rate_hz, catalogue.Simulation(real_time=real_time))
     if wired is None:
         if chosen.hookup is None:
             raise SessionError(f"{source}: carries no hook-up; name one with --hookup FILE")

@@ -96,4 +96,4 @@ def test_bad_input_gets_one_line(tmp_path, arguments, match):
 
 def test_a_source_with_too_few_inputs_is_refused():
     with pytest.raises(SourceError, match="not found; there is"):
-        catalogue.choose("ALSA/nonsense", 4)
+        catalogue.choose("ALSA/nonsense", HOOKUP)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from stillshaft.acquire import daq, replay, serialline, simulated, soundcard
+from stillshaft.acquire import daq, replay, serialline, simulated, soundcard, soundserver
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.source import SourceError, SourceRequest
 
@@ -58,6 +58,9 @@ def choose(
         return Chosen(_device(text, hookup, rate_hz), None)
     found = soundcard.find_input(text, soundcard.list_inputs())
     wanted = found.channels if hookup is None else hookup.channels
+    own = soundserver.default_source() if found.name.lower().startswith(soundserver.NAMES) else None
+    if own is not None:  # any other number of inputs or rate, and the server would convert
+        wanted, rate_hz = max(wanted, own.channels), rate_hz or own.rate_hz
     if wanted > found.channels:
         raise SourceError(f'source "{text}": has {found.channels} inputs, but the hook-up uses {wanted}')
     warnings: tuple[str, ...] = ()

@@ -13,6 +13,7 @@ import os
 import signal
 import sys
 import time
+from collections.abc import Callable
 from dataclasses import dataclass
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
@@ -37,7 +38,7 @@ _DIED = "the process that drives the source ended unexpectedly"
 class RecordingSummary:
     """How a recording ended: `complete` is False when it stopped before its time, for `reason`.
 
-    `gaps` are the frames of the recording before which some were lost.
+    `gaps` are the frames of the recording before which some were lost; `remarks` is what else speaks against it.
     """
 
     path: Path
@@ -46,6 +47,7 @@ class RecordingSummary:
     complete: bool
     gaps: tuple[int, ...]
     reason: str | None
+    remarks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -75,6 +77,7 @@ class Keeper:
         self._lost_at: float | None = None  # when the source was lost, by time.monotonic
         self._why_lost = ""
         self._why_gap: str | None = None
+        self._volume: str | None = None  # of the mixer, when the recording began
         self._connected_ns = 0  # when the driver in charge got its ring
 
     def tell(self, kind: str, content: Any) -> None:
@@ -261,6 +264,16 @@ class Keeper:
             self.tell("recorded", RecordingSummary(order.path, 0, 0.0, False, (), str(error)))
             return
         self._wanted = None if order.seconds is None else max(1, round(order.seconds * rate_hz))
+        self._volume = self._noted_volume()
+
+    def _noted_volume(self) -> str | None:
+        """The mixer's volume now, which is written into the event log: a change of it is a change of every level."""
+        ask: Callable[[], str | None] | None = getattr(self._request, "volume", None)
+        text = None if ask is None else ask()
+        if text is not None and self._recorder is not None:
+            with contextlib.suppress(OSError):
+                self._recorder.event({"kind": "volume", "frame": self._recorder.frames, "text": text})
+        return text
 
     def _copy(self) -> bool:
         """Take what is new in the ring, to disk if there is a recording; True where there was something."""
@@ -293,18 +306,21 @@ class Keeper:
         return why if gap.lost == UNKNOWN else f"{why}; about {gap.lost / self._opened.rate_hz:.3f} s are missing"
 
     def _finish(self, *, complete: bool, reason: str | None) -> None:
-        recorder, self._recorder = self._recorder, None
-        if recorder is None:
+        if self._recorder is None:
             return
+        volume = self._noted_volume()
+        remarks: tuple[str, ...] = ()
+        if volume != self._volume and volume is not None and self._volume is not None:
+            remarks = (f"the source volume was changed during the run, from {self._volume} to {volume}: record again",)
+        recorder, self._recorder = self._recorder, None
         reason = None if complete else reason
         try:
             recorder.close(complete=complete, reason=reason)
         except OSError as error:
             complete, reason = False, f"{recorder.path}: {error.strerror}"
-        seconds = recorder.frames / recorder.rate_hz
+        seconds, gaps = recorder.frames / recorder.rate_hz, tuple(recorder.gaps)
         self.tell(
-            "recorded",
-            RecordingSummary(recorder.path, recorder.frames, seconds, complete, tuple(recorder.gaps), reason),
+            "recorded", RecordingSummary(recorder.path, recorder.frames, seconds, complete, gaps, reason, remarks)
         )
 
     def close(self) -> None:

@@ -7,6 +7,7 @@ Nothing here loads PortAudio at import time.
 from __future__ import annotations
 
 import json
+import os
 import queue
 import subprocess
 import sys
@@ -16,6 +17,7 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
+from stillshaft.acquire import soundserver
 from stillshaft.acquire.clock import SampleClock
 from stillshaft.acquire.source import Block, Source, SourceError, SourceLost
 
@@ -95,6 +97,10 @@ class SoundCard:
         """Open it; raises SourceError in one line."""
         return SoundCardSource(self)
 
+    def volume(self) -> str | None:
+        """The mixer's volume, where it can be read."""
+        return soundserver.volume() if self.name.lower().startswith(soundserver.NAMES) else None
+
 
 class SoundCardSource:
     """The input running. The callback copies and counts; everything else is done by the reader."""
@@ -143,6 +149,24 @@ class SoundCardSource:
             raise SourceError(
                 f'source "{self.description}": does not open with {order.channels} inputs at {order.rate_hz:.0f} Hz ({text})'
             ) from None
+        self._refuse_conversion(order)
+
+    def _refuse_conversion(self, order: SoundCard) -> None:
+        """Raise SourceError where the sound server resamples, or sorts the channels anew."""
+        if not order.name.lower().startswith(soundserver.NAMES):
+            return
+        method = soundserver.converting(os.getpid())
+        if method is None:
+            return
+        self.close()
+        own = soundserver.default_source()
+        what = "sorts the channels anew" if method == "copy" else f"resamples ({method})"
+        instead = (
+            ""
+            if own is None
+            else f"; its source has {own.channels} inputs at {own.rate_hz:.0f} Hz: record all of it so"
+        )
+        raise SourceError(f'source "{self.description}": the sound server {what}{instead}')
 
     def _arrived(self, samples: Any, frames: int, times: Any, status: Any) -> None:
         # an exception here would end the stream with nothing but a print

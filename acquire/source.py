@@ -58,7 +58,10 @@ class Source(Protocol):
 
 
 class SourceRequest(Protocol):
-    """A picklable order for a source, sent to the acquisition process, which opens it there."""
+    """A picklable order for a source, sent to the acquisition process, which opens it there.
+
+    It may have a method `volume` that tells the mixer's volume as text, None where it cannot be read.
+    """
 
     def open(self) -> Source:
         """Open the source; raises SourceError with one clear line."""

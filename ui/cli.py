@@ -362,6 +362,7 @@ def capture(
     whole = summary.complete
     reasons = [] if whole else [summary.reason or "recording is incomplete"]
     reasons += [f"{len(summary.gaps)} gaps in the recording"] if summary.gaps else []
+    reasons += summary.remarks
     if interval is not None and taken.ended_by == "time":
         reasons.append(f"the wanted interval was not reached in {summary.seconds:.0f} s")
     if as_json:

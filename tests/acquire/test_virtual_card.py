@@ -13,7 +13,9 @@ import numpy as np
 import pytest
 import soundfile
 from rotor_signal import HOOKUP, RATE, rotor
-from stillshaft.acquire import process, soundcard
+from stillshaft.acquire import catalogue, process, soundcard
+from stillshaft.acquire.hookup import hookup_from
+from stillshaft.acquire.source import SourceError
 
 
 def wait_for_sound(card):
@@ -98,6 +100,38 @@ def test_a_server_that_dies_is_a_lost_source_and_the_recording_is_kept(virtual_c
     assert "stopped delivering" in summary.reason
     assert 0 < soundfile.info(tmp_path / "lost.au").frames == summary.frames
     assert '"complete": false' in (tmp_path / "lost.events.jsonl").read_text()
+
+
+@pytest.mark.parametrize(
+    ("channels", "rate_hz", "match"),
+    [(4, 44_100.0, "the sound server resamples"), (4, 96_000.0, "resamples"), (2, 48_000.0, "sorts the channels anew")],
+)
+def test_a_server_that_would_convert_is_refused(virtual_card, channels, rate_hz, match):
+    with pytest.raises(SourceError, match=f"{match}.*; its source has 4 inputs at 48000 Hz: record all of it so"):
+        process.Acquisition(soundcard.SoundCard("ALSA", "pulse", channels, rate_hz))
+
+
+def test_all_inputs_of_the_servers_source_are_taken_at_its_rate(virtual_card):
+    two = hookup_from(
+        {"format": 1, "point": [{"name": "a", "input": 2, "quantity": "velocity", "sensitivity": "1 V/(m/s)"}]}
+    )
+    request = catalogue.choose("ALSA/pulse", two).request
+    assert (request.channels, request.rate_hz) == (4, 48_000.0)
+
+
+def test_a_volume_that_is_changed_during_a_run_is_said(virtual_card, tmp_path):
+    def turn_down(share, text):
+        if share > 0.5:
+            subprocess.run(["pactl", "set-source-volume", "@DEFAULT_SOURCE@", "50%"], check=True)
+
+    request = soundcard.SoundCard("ALSA", "pulse", 4, float(RATE))
+    summary = process.capture(request, tmp_path / "x.au", 1.5, None, list("abcd"), turn_down)
+    assert summary.complete
+    assert "the source volume was changed during the run, from front-left 100 %" in summary.remarks[0]
+    events = [json.loads(line) for line in (tmp_path / "x.events.jsonl").read_text().splitlines()]
+    volumes = [e["text"] for e in events if e["kind"] == "volume"]
+    assert len(volumes) == 2
+    assert "front-left 50 %" in volumes[1]
 
 
 def children(process_id):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from stillshaft.acquire import daq, replay, serialline, simulated, soundcard, soundserver
+from stillshaft.acquire import daq, replay, scenario, serialline, simulated, soundcard, soundserver
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.source import SourceError, SourceRequest
 
@@ -35,21 +35,14 @@ class Simulation:
 def choose(
     text: str, hookup: Hookup | None, rate_hz: float | None = None, simulation: Simulation | None = None
 ) -> Chosen:
-    """The source called `text`: "simulated", "recording:FILE", "serial:PORT", "nidaqmx:…", "uldaq:…", or a sound input.
+    """The source called `text`: "simulated", "simulated:FILE", "recording:FILE", "serial:PORT", a DAQ, or a sound input.
 
     A sound input is named as `list_inputs` does. The hook-up says how many inputs are wanted, None: as many as there
     are. Raises SourceError with what is there.
     """
     simulation = simulation or Simulation()
-    if text == SIMULATED:
-        known = [p.name for p in simulated.demo_rotor(simulation.planes).planes]
-        for plane, _, _ in simulation.masses:
-            if plane not in known:
-                raise SourceError(f'the simulated rotor has no plane "{plane}"; it has {", ".join(known)}')
-        run = simulated.demo_run(
-            simulation.planes, simulation.masses, seed=simulation.seed, real_time=simulation.real_time
-        )
-        return Chosen(run, simulated.demo_hookup())
+    if text == SIMULATED or text.startswith(f"{SIMULATED}:"):
+        return _simulated(text.removeprefix(SIMULATED).removeprefix(":"), simulation)
     if text.startswith(RECORDING):
         return _recording(Path(text.removeprefix(RECORDING)), simulation.real_time)
     if text.startswith(serialline.PREFIX):
@@ -69,6 +62,26 @@ def choose(
     return Chosen(
         soundcard.SoundCard(found.host_api, found.name, wanted, rate_hz or found.default_rate_hz), None, warnings
     )
+
+
+def _simulated(file: str, simulation: Simulation) -> Chosen:
+    """The demonstration, or what a scenario file describes."""
+    described = scenario.load(Path(file)) if file else None
+    rotor = simulated.demo_rotor(simulation.planes) if described is None else described.rotor
+    known = [p.name for p in rotor.planes]
+    for plane, _, _ in simulation.masses:
+        if plane not in known:
+            raise SourceError(f'the simulated rotor has no plane "{plane}"; it has {", ".join(known)}')
+    if described is None:
+        run = simulated.demo_run(
+            simulation.planes, simulation.masses, seed=simulation.seed, real_time=simulation.real_time
+        )
+        return Chosen(run, simulated.demo_hookup())
+    unbalance = simulated.with_masses(rotor, described.unbalance, simulation.masses)
+    run = simulated.SimulatedRun(
+        rotor, described.sensors, unbalance, described.conditions, simulation.seed, None, simulation.real_time
+    )
+    return Chosen(run, described.hookup())
 
 
 def _device(text: str, hookup: Hookup | None, rate_hz: float | None) -> daq.Daq:

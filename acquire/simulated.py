@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.acquire.conditions import Conditions, Faults
 from stillshaft.acquire.source import Block, Source
 
 Real = NDArray[np.float64]
@@ -41,8 +42,21 @@ class Plane:
 
 
 @dataclass(frozen=True)
+class FlexibleMode:
+    """A bending mode: natural frequency, modal mass, and its shape at both bearings and at each plane."""
+
+    frequency_hz: float
+    mass_kg: float
+    at_bearings: tuple[float, float]
+    at_planes: tuple[float, ...]
+
+
+@dataclass(frozen=True)
 class Rotor:
-    """A rigid rotor on two supports; `transverse_inertia_kg_m2` is about the centre of mass."""
+    """A rotor on two supports, overhung where a plane lies beyond a bearing.
+
+    Rigid, its `transverse_inertia_kg_m2` about the centre of mass; `flexible` adds its first bending mode.
+    """
 
     mass_kg: float
     transverse_inertia_kg_m2: float
@@ -51,6 +65,7 @@ class Rotor:
     supports: tuple[Support, Support]
     damping_ratio: float
     planes: tuple[Plane, ...]
+    flexible: FlexibleMode | None = None
 
 
 @dataclass(frozen=True)
@@ -62,27 +77,6 @@ class Sensor:
     angle_deg: float
     volts_per_m_s2: float = 0.1 / 9.80665
     full_scale_v: float = 2.0
-
-
-@dataclass(frozen=True)
-class Conditions:
-    """How a run goes: speed and its wander (percent rms), noise, harmonics, a neighbour, scatter from run to run.
-
-    `harmonics_m_s2` are peak accelerations of 2x, 3x, …; `neighbour` is frequency in Hz and peak acceleration; `ramp` is
-    the speed in r/min that the run begins at, and the seconds in which it goes evenly from there to `speed_rpm`.
-    """
-
-    speed_rpm: float
-    wander_percent: float = 0.05
-    noise_m_s2: float = 0.05
-    pulse_snr_db: float = 30.0
-    pulse_duty: float = 0.02
-    pulse_angle_deg: float = 0.0
-    harmonics_m_s2: tuple[float, ...] = (0.3, 0.15)
-    neighbour: tuple[float, float] | None = None
-    ramp: tuple[float, float] | None = None
-    scatter_amplitude: float = 0.01
-    scatter_deg: float = 1.0
 
 
 def modes(rotor: Rotor, stiffness: tuple[float, float]) -> tuple[Real, Real]:
@@ -114,6 +108,10 @@ def _paths(rotor: Rotor, sensor: Sensor, pulse_angle_deg: float) -> list[tuple[f
         for mode in range(2):
             force = part * shapes[sensor.bearing, mode] * (arms @ shapes[:, mode]) * lag
             paths.append((float(frequencies[mode]), np.asarray(force, dtype=np.complex128)))
+        bent = rotor.flexible
+        if bent is not None:
+            force = part * bent.at_bearings[sensor.bearing] * np.array(bent.at_planes) / bent.mass_kg * lag
+            paths.append((2.0 * math.pi * bent.frequency_hz, np.asarray(force, dtype=np.complex128)))
     return paths
 
 
@@ -181,6 +179,7 @@ class _Path:
     numerator: Real
     denominator: Real
     force: complex
+    bow: complex
     state: Real = field(default_factory=lambda: np.zeros(2))
 
 
@@ -208,7 +207,10 @@ class SimulatedSource:
                 damping = 2.0 * run.rotor.damping_ratio * natural
                 numerator, denominator = bilinear([1.0, 0.0, 0.0], [1.0, damping, natural**2], run.rate_hz)
                 seen = complex(np.dot(force, np.conj(run.unbalance)) * np.conj(self._scatter[number]))
-                self._paths.append(_Path(number, numerator, denominator, seen))
+                bow = 0.0j if run.conditions.bow is None else self._bow(run.conditions.bow)
+                grown = complex(force[0] * np.conj(bow) * np.conj(self._scatter[number]))
+                self._paths.append(_Path(number, numerator, denominator, seen, grown))
+        self._faults = Faults(run.conditions, run.rate_hz, run.seed, self._rng)
         self._frame = 0
         self._piece = round(_PIECE_S * run.rate_hz)
         self._frames = None if run.seconds is None else round(run.seconds * run.rate_hz)
@@ -258,9 +260,12 @@ class SimulatedSource:
 
         angle, speed, acceleration = self.angle(frames)
         turning = np.exp(1j * angle) * (speed**2 - 1j * acceleration)
+        grown = np.zeros(frames.size)
+        if self._run.conditions.bow is not None:
+            grown = 1.0 - np.exp(-np.maximum(0.0, frames / self.rate_hz) / self._run.conditions.bow[2])
         moved = np.zeros((frames.size, len(self._run.sensors)))
         for path in self._paths:
-            force = (path.force * turning).real
+            force = ((path.force + path.bow * grown) * turning).real
             response, path.state = lfilter(path.numerator, path.denominator, force, zi=path.state)
             moved[:, path.sensor] += response
         return moved, angle, speed
@@ -268,18 +273,27 @@ class SimulatedSource:
     def _samples(self, frames: NDArray[np.int64]) -> NDArray[np.float32]:
         conditions, sensors = self._run.conditions, self._run.sensors
         moved, angle, speed = self._vibration(frames)
+        if conditions.looseness is not None:
+            moved = self._faults.loosened(moved, conditions.looseness)
         for number in range(len(sensors)):
             for order, level in enumerate(conditions.harmonics_m_s2, start=2):
                 moved[:, number] += level * np.cos(order * angle - 0.9 * order - 0.4 * number)
             if conditions.neighbour is not None:
                 frequency, level = conditions.neighbour
                 moved[:, number] += level * np.cos(2.0 * np.pi * frequency * frames / self.rate_hz - 0.3 * number)
-        moved += conditions.noise_m_s2 * self._rng.standard_normal(moved.shape)
+            for frequency, level in conditions.tones:
+                moved[:, number] += level * np.cos(2.0 * np.pi * frequency * frames / self.rate_hz - 0.7 * number)
+        moved += conditions.noise_m_s2 * self._faults.noise(moved.shape)
         scale = np.array([s.volts_per_m_s2 / s.full_scale_v for s in sensors])
         pulse = self._pulse(angle, speed) + 10.0 ** (-conditions.pulse_snr_db / 20.0) * self._rng.standard_normal(
             frames.size
         )
-        return np.column_stack([0.5 * pulse, moved * scale]).astype(np.float32)
+        inputs = np.column_stack([0.5 * pulse, moved * scale])
+        return self._faults.of_inputs(inputs, frames).astype(np.float32)
+
+    @staticmethod
+    def _bow(bow: tuple[float, float, float]) -> complex:
+        return bow[0] * complex(np.exp(1j * math.radians(bow[1])))
 
     def _pulse(self, angle: Real, speed: Real) -> Real:
         """Pulses of height 1 whose leading edge is half-way up at angle 0."""
@@ -289,8 +303,17 @@ class SimulatedSource:
         period = 2.0 * np.pi * self.rate_hz / speed
         duty = self._run.conditions.pulse_duty
         width = np.maximum(1.0, 0.4 * _RISE_SHARE * period) * math.sqrt(2.0)
-        past = (turn - np.floor(turn + 0.5)) * period
-        return np.asarray(0.5 * (erf(past / width) - erf((past - duty * period) / width)))
+        number = np.floor(turn + 0.5)
+        there, moved, echo, stray = self._faults.of_revolutions(number)
+        past = (turn - number - moved) * period
+
+        def mark(at: Real) -> Real:
+            return np.asarray(0.5 * (erf(at / width) - erf((at - duty * period) / width)))
+
+        shape = (
+            there * mark(past) + echo * mark(past - 2.0 * duty * period) + (stray != 0) * mark(past - stray * period)
+        )
+        return self._faults.lit(shape, turn)
 
     def read(self, timeout_s: float) -> Block | None:
         """Next quarter of a second, in real time if so ordered; None at the end."""
@@ -333,6 +356,11 @@ def demo_sensors() -> tuple[Sensor, ...]:
 
 def demo_hookup() -> dict[str, object]:
     """Content of the hook-up file that belongs to the demonstration."""
+    return hookup_for(demo_sensors())
+
+
+def hookup_for(sensors: Sequence[Sensor]) -> dict[str, object]:
+    """Content of the hook-up file for these sensors on inputs 2, 3, …, the pulse on input 1."""
     return {
         "format": 1,
         "display": "mm/s rms",
@@ -349,7 +377,7 @@ def demo_hookup() -> dict[str, object]:
                 "full_scale": "2.0 V",
                 "angle": sensor.angle_deg,
             }
-            for number, sensor in enumerate(demo_sensors(), start=2)
+            for number, sensor in enumerate(sensors, start=2)
         ],
     }
 
@@ -364,10 +392,17 @@ def demo_run(
 ) -> SimulatedRun:
     """A run of the demonstration with these masses (plane, grams, degrees) really on."""
     rotor = demo_rotor(planes)
-    unbalance = list(demo_unbalance(planes))
-    names = [p.name for p in rotor.planes]
+    unbalance = with_masses(rotor, demo_unbalance(planes), masses)
+    return SimulatedRun(rotor, demo_sensors(), unbalance, Conditions(DEMO_SPEED_RPM), seed, seconds, real_time)
+
+
+def with_masses(
+    rotor: Rotor, unbalance: Sequence[complex], masses: Sequence[tuple[str, float, float]]
+) -> tuple[complex, ...]:
+    """Unbalance (kg·m, each plane) after masses (plane, grams, degrees) were put on; an unknown plane is the first."""
+    changed, names = list(unbalance), [p.name for p in rotor.planes]
     for plane, mass_g, angle_deg in masses:
         number = names.index(plane) if plane in names else 0
         radius_m = rotor.planes[number].radius_m
-        unbalance[number] += 0.001 * mass_g * radius_m * complex(np.exp(1j * np.deg2rad(angle_deg)))
-    return SimulatedRun(rotor, demo_sensors(), tuple(unbalance), Conditions(DEMO_SPEED_RPM), seed, seconds, real_time)
+        changed[number] += 0.001 * mass_g * radius_m * complex(np.exp(1j * np.deg2rad(angle_deg)))
+    return tuple(changed)

@@ -31,6 +31,9 @@ _LADDER = (1, *(sign * (2**k + 1) for k in range(4, 18) for sign in (1, -1)))  #
 _LEAST_OF_ALL = 0.1  # a mark's height over that of all that was seen: less is noise or a scratch
 
 
+_MOSTLY_REGULAR = 0.5  # share of regular intervals, above which faulty pulses are pulses all the same
+
+
 class TachError(ValueError):
     """A pulse channel that gives no shaft angle: the message says why and what to do."""
 
@@ -141,6 +144,9 @@ def _clearest(x: Real, edge: str, flattened: int) -> _Candidates:
             return None
         height = found.levels[1] - found.levels[0]
         if any(height < _LEAST_OF_ALL * (other.levels[1] - other.levels[0]) for other in seen):
+            return None
+        # a few edges of something else are regular by chance: most of those that were regular before must be there
+        if any(o.regular > _MOSTLY_REGULAR and found.before.size < 0.5 * o.before.size for o in seen):
             return None
         seen.append(found)
         return found if _clearness(found) >= _CLEAR else None

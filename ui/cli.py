@@ -343,7 +343,7 @@ def capture(
 
     if out.suffix != ".au":
         raise typer.BadParameter(f"{out}: recordings are written as .au; convert them afterwards")
-    if mass and source != catalogue.SIMULATED:
+    if mass and not source.startswith(catalogue.SIMULATED):
         raise typer.BadParameter("--mass is for the simulated rotor")
     interval = None if until_interval is None else taking.interval_from(until_interval)
     longest_s = seconds or (15.0 if revolutions is None and interval is None else 120.0)

@@ -216,6 +216,19 @@ def test_several_marks_without_a_first_give_the_speed_only():
         measuring.result()
 
 
+def test_many_faulty_pulses_in_one_piece_are_still_pulses():
+    """A tenth of the marks missing, doubled or beside: a look at the whole record must not prefer four stray edges."""
+    rng = np.random.default_rng(3)
+    angle = signals.shaft_angle(int(4 * RATE_HZ), 1480.0, 0.0)
+    number = np.floor(angle / (2 * np.pi)).astype(int)
+    x = 0.5 * signals.pulse_train(angle, 1480.0) * (rng.random(number.max() + 1) > 0.05)[number]
+    for shift in (-2.2, 0.25, 1.9):
+        x = x + 0.5 * signals.pulse_train(angle - shift, 1480.0) * (rng.random(number.max() + 1) < 0.03)[number]
+    found, _ = edges.find_edges(x + 0.01 * rng.standard_normal(x.size))
+    assert found.edge == "rising"
+    assert found.frames.size > 85
+
+
 def test_a_speed_that_jumps_is_refused():
     frames = np.concatenate([np.arange(50) * 1000.0, 50_000.0 + np.arange(50) * 1500.0])
     with pytest.raises(edges.TachError, match="the speed jumps from one revolution to the next by 50 %"):

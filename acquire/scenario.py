@@ -1,0 +1,273 @@
+"""A simulated rotor described in a file: machine, unbalance, conditions and faults, for teaching and for trying.
+
+README shows one. What is left out is as in the demonstration.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Literal
+
+import msgspec
+import numpy as np
+from stillshaft.acquire import simulated
+from stillshaft.acquire.conditions import Conditions, PulseFaults
+from stillshaft.acquire.source import SourceError
+from stillshaft.dsp import tables, units
+
+
+class _Rotor(tables.Strict):
+    mass: str
+    bearing_span: str
+    centre_of_mass: str
+    transverse_inertia: float  # kg·m²
+    damping_ratio: float = 0.04
+
+
+class _Support(tables.Strict):
+    horizontal: str
+    vertical: str
+
+
+class _Plane(tables.Strict):
+    name: str
+    z: str
+    radius: str
+    unbalance: str = "0 g at 0"
+
+
+class _Sensor(tables.Strict):
+    name: str
+    bearing: Literal[1, 2]
+    angle: float = 90.0
+
+
+class _Flexible(tables.Strict):
+    frequency: str
+    mass: str
+    at_bearings: tuple[float, float]
+    at_planes: list[float]
+
+
+class _Bow(tables.Strict):
+    unbalance: str  # g·mm at degrees
+    time: str
+
+
+class _Pulse(tables.Strict):
+    missing: float = 0.0
+    double: float = 0.0
+    stray: float = 0.0
+    sunlight: float = 0.0
+    lamp_hz: float = 0.0
+    lamp: float = 0.0
+    jitter_deg: float = 0.0
+    snr_db: float = 30.0
+
+
+class _Conditions(tables.Strict):
+    speed: str = "1480 rpm"
+    ramp_from: str | None = None
+    ramp_time: str = "30 s"
+    wander_percent: float = 0.05
+    noise: str = "0.05 m/s^2"
+    noise_colour: Literal["white", "pink", "brown"] = "white"
+    harmonics: list[str] = msgspec.field(default_factory=lambda: ["0.3 m/s^2", "0.15 m/s^2"])
+    tones: list[tuple[str, str]] = []
+    looseness: float | None = None
+    coupling: str | None = None
+    scatter_percent: float = 1.0
+    scatter_deg: float = 1.0
+
+
+class _Fault(tables.Strict):
+    input: int
+    kind: Literal["dead", "stuck", "hum", "clipped"]
+
+
+class _File(tables.Strict):
+    format: Literal[1]
+    rotor: _Rotor | None = None
+    support: list[_Support] = []
+    plane: list[_Plane] = []
+    sensor: list[_Sensor] = []
+    flexible: _Flexible | None = None
+    bow: _Bow | None = None
+    conditions: _Conditions = msgspec.field(default_factory=_Conditions)
+    pulse: _Pulse = msgspec.field(default_factory=_Pulse)
+    fault: list[_Fault] = []
+
+
+@dataclass(frozen=True)
+class Scenario:
+    """A rotor with its sensors, unbalance (kg·m, each plane) and conditions."""
+
+    rotor: simulated.Rotor
+    sensors: tuple[simulated.Sensor, ...]
+    unbalance: tuple[complex, ...]
+    conditions: Conditions
+
+    def hookup(self) -> dict[str, Any]:
+        """Content of the hook-up file that belongs to it."""
+        return simulated.hookup_for(self.sensors)
+
+
+def load(path: Path) -> Scenario:
+    """Read a scenario. Raises SourceError with one line that names the file and the field."""
+    try:
+        table = tables.read(path)
+    except tables.TableError as error:
+        raise SourceError(str(error)) from None
+    try:
+        return _scenario(tables.checked(table, _File))
+    except (tables.TableError, units.UnitError, SourceError) as error:
+        raise SourceError(f"{path}: {error}") from None
+
+
+def _scenario(file: _File) -> Scenario:
+    demo = simulated.demo_rotor(2)
+    supports = demo.supports
+    if file.support:
+        if len(file.support) != 2:
+            raise SourceError(f"support: there are {len(file.support)}; a rotor has two")
+        first, second = (_support(s, f"support {n}") for n, s in enumerate(file.support, start=1))
+        supports = (first, second)
+    planes, unbalance = demo.planes, simulated.demo_unbalance(2)
+    if file.plane:
+        planes = tuple(_plane(p, f"plane {n}") for n, p in enumerate(file.plane, start=1))
+        unbalance = tuple(
+            _mass_at(p.unbalance, f"plane {n}.unbalance", "kg") * plane.radius_m
+            for n, (p, plane) in enumerate(zip(file.plane, planes, strict=True), start=1)
+        )
+    elif file.rotor is not None:
+        raise SourceError("plane: there is none; a rotor needs at least one [[plane]]")
+    rotor = simulated.Rotor(
+        demo.mass_kg, demo.transverse_inertia_kg_m2, demo.bearing_span_m, demo.centre_of_mass_m, supports,
+        demo.damping_ratio, planes, _flexible(file.flexible, len(planes)),
+    )  # fmt: skip
+    if file.rotor is not None:
+        rotor = _rotor(file.rotor, supports, planes, rotor.flexible)
+    sensors = simulated.demo_sensors()
+    if file.sensor:
+        sensors = tuple(simulated.Sensor(s.name, s.bearing - 1, s.angle) for s in file.sensor)
+    return Scenario(rotor, sensors, unbalance, _conditions(file, 1 + len(sensors)))
+
+
+def _positive(text: str, unit: str, where: str, *, gravity: bool = False) -> float:
+    value = units.parse(text, unit, where, gravity=gravity)
+    if not 0.0 < value < math.inf:
+        raise SourceError(f'{where}: "{text}" must be above 0')
+    return value
+
+
+def _support(support: _Support, where: str) -> simulated.Support:
+    return simulated.Support(
+        _positive(support.horizontal, "N/m", f"{where}.horizontal"),
+        _positive(support.vertical, "N/m", f"{where}.vertical"),
+    )
+
+
+def _plane(plane: _Plane, where: str) -> simulated.Plane:
+    return simulated.Plane(
+        plane.name, units.parse(plane.z, "m", f"{where}.z"), _positive(plane.radius, "m", f"{where}.radius")
+    )
+
+
+def _mass_at(text: str, where: str, unit: str) -> complex:
+    mass, word, angle = text.rpartition(" at ")
+    try:
+        degrees = float(angle)
+    except ValueError:
+        degrees = math.nan
+    if not word or not math.isfinite(degrees):
+        raise SourceError(f'{where}: "{text}": write for example "19 g at 65"')
+    return units.parse(mass, unit, where) * complex(np.exp(1j * math.radians(degrees)))
+
+
+def _flexible(mode: _Flexible | None, planes: int) -> simulated.FlexibleMode | None:
+    if mode is None:
+        return None
+    if len(mode.at_planes) != planes:
+        raise SourceError(f"flexible.at_planes: has {len(mode.at_planes)} values for {planes} planes")
+    return simulated.FlexibleMode(
+        units.speed_rpm(mode.frequency, "flexible.frequency") / 60.0,
+        _positive(mode.mass, "kg", "flexible.mass"),
+        mode.at_bearings,
+        tuple(mode.at_planes),
+    )
+
+
+def _rotor(
+    rotor: _Rotor,
+    supports: tuple[simulated.Support, simulated.Support],
+    planes: tuple[simulated.Plane, ...],
+    flexible: simulated.FlexibleMode | None,
+) -> simulated.Rotor:
+    for name, value, high in (
+        ("damping_ratio", rotor.damping_ratio, 0.5),
+        ("transverse_inertia", rotor.transverse_inertia, 1e9),
+    ):
+        if not 0.0 < value < high:
+            raise SourceError(f"rotor.{name}: {value:g} must be above 0 and below {high:g}")
+    return simulated.Rotor(
+        _positive(rotor.mass, "kg", "rotor.mass"),
+        rotor.transverse_inertia,
+        _positive(rotor.bearing_span, "m", "rotor.bearing_span"),
+        units.parse(rotor.centre_of_mass, "m", "rotor.centre_of_mass"),
+        supports,
+        rotor.damping_ratio,
+        planes,
+        flexible,
+    )
+
+
+def _conditions(file: _File, inputs: int) -> Conditions:
+    c, pulse = file.conditions, file.pulse
+    for fault in file.fault:
+        if not 1 <= fault.input <= inputs:
+            raise SourceError(f"fault.input: {fault.input}; there are inputs 1 to {inputs}")
+    for name in ("missing", "double", "stray"):
+        if not 0.0 <= getattr(pulse, name) <= 1.0:
+            raise SourceError(f"pulse.{name}: {getattr(pulse, name):g} must be a part from 0 to 1")
+    if c.looseness is not None and not 0.0 < c.looseness <= 1.0:
+        raise SourceError(f"conditions.looseness: {c.looseness:g} must be above 0 and no more than 1")
+    speed = _speed(c.speed, "conditions.speed")
+    ramp = None
+    if c.ramp_from is not None:
+        ramp = (_speed(c.ramp_from, "conditions.ramp_from"), _positive(c.ramp_time, "s", "conditions.ramp_time"))
+    bow = None
+    if file.bow is not None:
+        size = _mass_at(file.bow.unbalance, "bow.unbalance", "kg*m")
+        bow = (abs(size), math.degrees(math.atan2(size.imag, size.real)), _positive(file.bow.time, "s", "bow.time"))
+    return Conditions(
+        speed,
+        c.wander_percent,
+        units.parse(c.noise, "m/s^2", "conditions.noise", gravity=True),
+        pulse.snr_db,
+        harmonics_m_s2=tuple(units.parse(h, "m/s^2", "conditions.harmonics", gravity=True) for h in c.harmonics),
+        ramp=ramp,
+        tones=tuple(
+            (units.speed_rpm(f, "conditions.tones") / 60.0, units.parse(a, "m/s^2", "conditions.tones", gravity=True))
+            for f, a in c.tones
+        ),
+        bow=bow,
+        looseness=c.looseness,
+        noise=c.noise_colour,
+        pulse_faults=PulseFaults(
+            pulse.missing, pulse.double, pulse.stray, pulse.sunlight,
+            (pulse.lamp_hz, pulse.lamp) if pulse.lamp_hz > 0.0 else None, pulse.jitter_deg,
+        ),
+        coupling_hz=None if c.coupling is None else _positive(c.coupling, "Hz", "conditions.coupling"),
+        channel_faults=tuple((f.input, f.kind) for f in file.fault),
+        scatter_amplitude=c.scatter_percent / 100.0,
+        scatter_deg=c.scatter_deg,
+    )  # fmt: skip
+
+
+def _speed(text: str, where: str) -> float:
+    rpm = units.speed_rpm(text, where)
+    if not 30.0 <= rpm <= 60_000.0:
+        raise SourceError(f'{where}: "{text}": 30 to 60 000 r/min')
+    return rpm

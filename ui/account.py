@@ -354,8 +354,12 @@ def print_calibration(results: Sequence[Calibrated]) -> None:
 def print_sources(inputs: Sequence[SoundInput]) -> None:
     """One line per input."""
     console = _console()
+    others = (
+        'other sources: "simulated", "simulated:FILE", "recording:FILE", "serial:PORT", "nidaqmx:DEVICE/ai0", '
+        '"uldaq:SERIAL"'
+    )
     if not inputs:
-        console.print("no sound inputs found: plug in the card, then list again")
+        console.print(f"no sound inputs found: plug in the card, then list again; {others}", soft_wrap=True)
         return
     table = Table(title="inputs")
     for heading in ("source", "inputs", "rate Hz", "samples"):
@@ -364,6 +368,7 @@ def print_sources(inputs: Sequence[SoundInput]) -> None:
         path = "converted on the way" if i.converted else "as the card made them"
         table.add_row(f"{i.host_api}/{i.name}", str(i.channels), f"{i.default_rate_hz:.0f}", path)
     console.print(table)
+    console.print(others, soft_wrap=True)
 
 
 def print_rehearsal(outcome: Rehearsal) -> None:

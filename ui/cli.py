@@ -414,14 +414,21 @@ def check(
         float | None, typer.Option(metavar="RPM", help="Speed on the nameplate, to see a pulse that counts twice.")
     ] = None,
     fast: Annotated[bool, typer.Option("--fast", help="Simulated rotor or recording: not in real time.")] = False,
+    tap: Annotated[
+        bool, typer.Option("--tap", help="Machine standing still: ask for a tap at each sensor, to see where it shows.")
+    ] = False,
     as_json: JsonOption = False,
 ) -> None:
     """Check the signals of what is wired up: pulse, levels, noise, hum, crosstalk, stuck channels, with what to do."""
     from stillshaft.dsp import check as checks
     from stillshaft.ui import account, wiring
 
-    with account.progress("listening") as report:
-        findings = wiring.check_source(source, hookup, seconds, rate, nameplate, real_time=not fast, report=report)
+    if tap:
+        chosen, wired = wiring.choose(source, hookup, rate, not fast)
+        findings = wiring.tap_each(chosen.request, wired, _warn)
+    else:
+        with account.progress("listening") as report:
+            findings = wiring.check_source(source, hookup, seconds, rate, nameplate, real_time=not fast, report=report)
     blocks = [f"{f.where}: {f.what}" for f in findings if f.weight == checks.BLOCKS]
     if as_json:
         _print_json("check", not blocks, blocks, {"source": source, "findings": [asdict(f) for f in findings]})

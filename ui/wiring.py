@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Sequence
+import time
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -18,14 +19,31 @@ from stillshaft.dsp import calibration, check, coupling, units
 from stillshaft.ui.session import SessionError
 
 if TYPE_CHECKING:
+    from stillshaft.acquire.process import Acquisition
+    from stillshaft.acquire.source import SourceRequest
     from stillshaft.ui.session import Report
 
 Real = NDArray[np.float64]
 
 METHODS = ("voltage", "shaker", "split", "step")
 _LONGEST_S = 60.0
+_QUIET_S, _FLOOR = 1.0, 1e-6
+_TAP = 12.0  # a tap is so many times the deviation before
 _LEFT_DEG = 1.0  # of phase that a delay does not explain: more is said
 _SHAKEN = 0.1  # of the strongest point's tone: others have nothing of the shaker
+
+
+def choose(
+    source: str, hookup: Path | None, rate_hz: float | None, real_time: bool
+) -> tuple[catalogue.Chosen, hookups.Hookup]:
+    """The source, and the hook-up named or brought along."""
+    wired = None if hookup is None else hookups.load_hookup(hookup)
+    chosen = catalogue.choose(source, wired, rate_hz, catalogue.Simulation(real_time=real_time))
+    if wired is None:
+        if chosen.hookup is None:
+            raise SessionError(f"{source}: carries no hook-up; name one with --hookup FILE")
+        wired = hookups.hookup_from(chosen.hookup)
+    return chosen, wired
 
 
 def check_source(
@@ -42,12 +60,7 @@ def check_source(
     from stillshaft.acquire import process
     from stillshaft.acquire.recording import open_recording
 
-    wired = None if hookup is None else hookups.load_hookup(hookup)
-    chosen = catalogue.choose(source, wired, rate_hz, catalogue.Simulation(real_time=real_time))
-    if wired is None:
-        if chosen.hookup is None:
-            raise SessionError(f"{source}: carries no hook-up; name one with --hookup FILE")
-        wired = hookups.hookup_from(chosen.hookup)
+    chosen, wired = choose(source, hookup, rate_hz, real_time)
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "check.au"
         names = wired.channel_names(wired.channels)
@@ -63,6 +76,70 @@ def check_source(
         found.append(check.Finding(source, check.BLOCKS, what, "close other programs; try another port or cable"))
     found += check.examine(samples, heard_hz, wired.pulse, wired.points, wired.display, nameplate_rpm)
     return tuple(found)
+
+
+def tap_each(
+    request: SourceRequest, hookup: hookups.Hookup, prompt: Callable[[str], None], patience_s: float = 20.0
+) -> tuple[check.Finding, ...]:
+    """Ask for a tap at each sensor, machine standing still, and tell whether it shows at the input of the hook-up.
+
+    The tap goes towards the sensor: its first motion must read positive. Raises the errors of the source.
+    """
+    from stillshaft.acquire.process import Acquisition
+
+    found = []
+    with Acquisition(request) as acquisition:
+        quiet = _heard(acquisition, _QUIET_S)
+        for point in hookup.points:
+            prompt(f"tap at {point.name}, towards its sensor")
+            found.append(_tapped(acquisition, point, hookup, quiet, patience_s))
+            _heard(acquisition, _QUIET_S)  # let it ring out
+    return tuple(found)
+
+
+def _heard(acquisition: Acquisition, seconds: float) -> Real:
+    """Deviation of each input while so many seconds pass."""
+    parts: list[Real] = []
+    deadline = time.monotonic() + seconds
+    while time.monotonic() < deadline or not parts:
+        block = acquisition.read()
+        if block is None:
+            if acquisition.failure is not None:
+                raise SessionError(f"{acquisition.description}: {acquisition.failure}")
+            time.sleep(0.01)
+        else:
+            parts.append(block.samples.astype(np.float64))
+    return np.asarray(np.concatenate(parts).std(axis=0) + _FLOOR)
+
+
+def _tapped(
+    acquisition: Acquisition, point: hookups.Point, hookup: hookups.Hookup, quiet: Real, patience_s: float
+) -> check.Finding:
+    """What the next tap says of a point."""
+    names = hookup.channel_names(acquisition.channels)
+    where = f"{point.name}, input {point.index + 1}"
+    deadline = time.monotonic() + patience_s
+    while time.monotonic() < deadline:
+        block = acquisition.read()
+        if block is None:
+            if acquisition.failure is not None:
+                raise SessionError(f"{acquisition.description}: {acquisition.failure}")
+            time.sleep(0.01)
+            continue
+        over = np.abs(block.samples / quiet)
+        over[:, hookup.pulse.index] = 0.0
+        loudest = int(over.max(axis=0).argmax())
+        if over[:, loudest].max() < _TAP:
+            continue
+        if loudest != point.index:
+            what = f'the tap shows at input {loudest + 1} ("{names[loudest]}")'
+            return check.Finding(where, check.BLOCKS, what, "change the cables or the input numbers in the hook-up")
+        first = float(block.samples[int(np.argmax(over[:, loudest] > 0.3 * _TAP)), loudest]) * point.si_per_reading
+        if first < 0.0:
+            cure = "turn the sensor, or set inverted the other way in the hook-up"
+            return check.Finding(where, check.CAUTION, "the tap towards the sensor reads negative", cure)
+        return check.Finding(where, check.FINE, "the tap shows here and reads positive", "")
+    return check.Finding(where, check.BLOCKS, f"no tap was seen in {patience_s:.0f} s", "check cable and mounting")
 
 
 @dataclass(frozen=True)

@@ -1,11 +1,15 @@
 """`check` and `calibrate` on the command line: findings, values written into the hook-up, one line for bad input."""
 
 import json
+import time
+from dataclasses import dataclass
 
 import numpy as np
 import pytest
 import soundfile
 from stillshaft.acquire.hookup import load_hookup
+from stillshaft.acquire.source import Block
+from stillshaft.ui import wiring
 from test_cli import assert_one_line, stillshaft
 
 RATE_HZ = 48_000
@@ -103,6 +107,53 @@ def test_bad_input_gets_one_line_and_the_hookup_stays(folder, arguments, match):
     before = (folder / "h.toml").read_bytes()
     assert match in assert_one_line(stillshaft("calibrate", *arguments, "--hookup", "h.toml", cwd=folder))
     assert (folder / "h.toml").read_bytes() == before
+
+
+@dataclass(frozen=True)
+class Taps:
+    """Quiet noise in real time, and a tap of half a sine every three seconds: at which input, with which sign."""
+
+    taps: tuple[tuple[int, float], ...]
+
+    def open(self):
+        return TapSource(self)
+
+
+class TapSource:
+    rate_hz, channels, description, can_wait, silence_limit_s, skew_s = 8000.0, 3, "taps", False, None, ()
+
+    def __init__(self, order):
+        self._taps, self._at, self._rng = order.taps, 0, np.random.default_rng(0)
+
+    def read(self, timeout_s):
+        time.sleep(0.05)
+        x = 1e-3 * self._rng.standard_normal((400, 3))
+        number, within = divmod(self._at, 24_000)
+        if within == 16_000 and number < len(self._taps):
+            channel, sign = self._taps[number]
+            x[100:180, channel] += sign * np.sin(np.pi * np.arange(80) / 80) * 0.2
+            x[180:260, channel] -= sign * np.sin(np.pi * np.arange(80) / 80) * 0.3
+        self._at += 400
+        return Block(self._at - 400, self.rate_hz, x.astype(np.float32))
+
+    def close(self):
+        pass
+
+
+@pytest.mark.parametrize(
+    ("taps", "weights", "what"),
+    [
+        (((1, 1.0), (2, 1.0)), ["fine", "fine"], "shows here and reads positive"),
+        (((2, 1.0), (1, 1.0)), ["blocks", "blocks"], 'the tap shows at input 3 ("far")'),
+        (((1, -1.0), (2, 1.0)), ["caution", "fine"], "reads negative"),
+    ],
+)
+def test_a_tap_shows_which_input_a_sensor_is_on(folder, taps, weights, what):
+    asked = []
+    found = wiring.tap_each(Taps(taps), load_hookup(folder / "h.toml"), asked.append, patience_s=6.0)
+    assert [f.weight for f in found] == weights
+    assert what in found[0].what
+    assert asked == ["tap at near, towards its sensor", "tap at far, towards its sensor"]
 
 
 def test_check_says_fine_of_the_simulated_rotor():

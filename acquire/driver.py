@@ -14,6 +14,7 @@ import time
 from collections.abc import Sequence
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
+from typing import NoReturn
 
 from stillshaft.acquire.ring import Ring, Shape
 from stillshaft.acquire.source import Source, SourceError, SourceRequest
@@ -47,24 +48,20 @@ def drive(request: SourceRequest, pipe: Connection, inherited: Sequence[Connecti
     sys.setswitchinterval(0.0005)  # a driver's callback must get its turn
     try:
         source = request.open()
+        opened = Opened(
+            source.channels,
+            source.rate_hz,
+            source.description,
+            source.can_wait,
+            source.silence_limit_s,
+            source.skew_s,
+        )
     except SourceError as error:
         _leave(pipe, ("failed", str(error)))
     except Exception as error:  # noqa: BLE001 - a driver may raise anything; it must end in words
         _leave(pipe, ("failed", f"the source could not be opened: {type(error).__name__}: {error}"))
     try:
-        pipe.send(
-            (
-                "opened",
-                Opened(
-                    source.channels,
-                    source.rate_hz,
-                    source.description,
-                    source.can_wait,
-                    source.silence_limit_s,
-                    source.skew_s,
-                ),
-            )
-        )
+        pipe.send(("opened", opened))
         shape = pipe.recv()
     except (EOFError, OSError):
         os._exit(0)
@@ -75,7 +72,7 @@ def drive(request: SourceRequest, pipe: Connection, inherited: Sequence[Connecti
     _leave(pipe, (kind, text))
 
 
-def _leave(pipe: Connection, message: tuple[str, str]) -> None:
+def _leave(pipe: Connection, message: tuple[str, str]) -> NoReturn:
     with contextlib.suppress(OSError):
         pipe.send(message)
     os._exit(0)  # a driver's own threads must not hold the process

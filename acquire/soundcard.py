@@ -84,6 +84,15 @@ def _inputs() -> list[SoundInput]:
     return found
 
 
+def _unconverted(portaudio: Any, host_api: str) -> Any:
+    """What asks the system to hand the samples through as the card made them, or to refuse; None where nothing does."""
+    if host_api == "Windows WASAPI":
+        return portaudio.WasapiSettings(exclusive=True, explicit_sample_format=True)
+    if host_api == "Core Audio":
+        return portaudio.CoreAudioSettings(change_device_parameters=True, fail_if_conversion_required=True)
+    return None
+
+
 @dataclass(frozen=True)
 class SoundCard:
     """An order for a sound input, remembered by host API and name, never by its place in the list."""
@@ -140,6 +149,7 @@ class SoundCardSource:
                 dtype="float32",
                 latency=_LATENCY_S,
                 blocksize=round(_BLOCK_S * order.rate_hz),
+                extra_settings=_unconverted(portaudio, order.host_api),
                 callback=self._arrived,
                 finished_callback=self._ended,
             )

@@ -99,8 +99,9 @@ class Inputs:
         for number, (point, low, high, clipped) in enumerate(rows):
             where = f'input {point.index + 1} ("{point.name}")'
             if low == high:
+                permission = ", and that the system lets this program record" if low == 0.0 else ""
                 raise ChannelError(
-                    f"{where} is silent: every sample is {low:g}; check the sensor, its supply and the cable"
+                    f"{where} is silent: every sample is {low:g}; check the sensor, its supply and the cable{permission}"
                 )
             if number == self._swapped:
                 raise ChannelError(

@@ -25,7 +25,7 @@ class Counting:
 
 
 class CountingSource:
-    rate_hz, description, can_wait, silence_limit_s = RATE_HZ, "counting", True, None
+    rate_hz, description, can_wait, silence_limit_s, skew_s = RATE_HZ, "counting", True, None, ()
 
     def __init__(self, order):
         self.channels, self._frames, self._at = order.channels, round(order.seconds * RATE_HZ), 0

@@ -1,5 +1,6 @@
 """Long recordings: nothing lost, memory flat, what it costs: `pytest -m benchmark -s`, half an hour."""
 
+import contextlib
 import subprocess
 import threading
 import time
@@ -97,6 +98,8 @@ def test_twenty_minutes_in_real_time(tmp_path, monkeypatch, capsys):
     player.kill()
     player.wait()
     playing.join(5.0)
+    with contextlib.suppress(BrokenPipeError):
+        player.stdin.close()
     card.close()
     with capsys.disabled():
         print(  # noqa: T201

@@ -1,5 +1,6 @@
 """The acquisition process and the recordings it leaves."""
 
+import inspect
 import json
 import os
 import signal
@@ -9,10 +10,11 @@ import sys
 import time
 from pathlib import Path
 
+import counting
 import numpy as np
 import pytest
 import soundfile
-from stillshaft.acquire import process, recording, replay, simulated
+from stillshaft.acquire import process, recording, replay, simulated, soundcard
 from stillshaft.acquire.source import SourceError, SourceLost
 
 
@@ -130,6 +132,44 @@ def test_a_full_disk_is_said_and_not_swallowed(tmp_path):
     with pytest.raises(recording.RecordingError, match="a.au: .*what was recorded is kept"):
         recorder.write(ramp(2400, 1))
     recorder.close(complete=False, reason="full")
+
+
+@pytest.fixture
+def small_disk():
+    """Files that may not grow beyond twelve megabytes, for this process and its children."""
+    resource = pytest.importorskip("resource")
+    before = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (12_000_000, before[1]))
+    yield
+    resource.setrlimit(resource.RLIMIT_FSIZE, before)
+
+
+def test_a_disk_that_takes_no_more_ends_the_recording_in_words_and_not_the_source(small_disk, tmp_path):
+    """The samples that fit are kept; the source runs on and can be recorded again."""
+    with process.Acquisition(counting.Counting(4, 240.0)) as acquisition:
+        for name in ("a", "b"):
+            acquisition.record(tmp_path / f"{name}.au", None, list("abcd"), seconds=60.0)
+            deadline = time.monotonic() + 10.0
+            while (summary := acquisition.finished_recording()) is None:
+                acquisition.read()
+                assert time.monotonic() < deadline
+            assert not summary.complete
+            assert "what was recorded is kept" in summary.reason
+            kept = soundfile.read(tmp_path / f"{name}.au", dtype="float32")[0]
+            assert len(kept) > 600_000
+            first = round(float(kept[0, 0]) * 2**23) - 1
+            np.testing.assert_array_equal(kept, counting.values(first, len(kept), 4))
+
+
+def test_samples_are_asked_for_as_the_card_made_them():
+    """The settings exist in the package with these parameters; they cannot be tried here."""
+    sounddevice = pytest.importorskip("sounddevice")
+    assert soundcard._unconverted(sounddevice, "ALSA") is None
+    for settings, names in (
+        (sounddevice.WasapiSettings, {"exclusive", "explicit_sample_format"}),
+        (sounddevice.CoreAudioSettings, {"change_device_parameters", "fail_if_conversion_required"}),
+    ):
+        assert names <= set(inspect.signature(settings.__init__).parameters)
 
 
 def test_capture_takes_exactly_the_frames_asked_for(tmp_path):

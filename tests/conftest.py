@@ -11,7 +11,10 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from threadpoolctl import threadpool_limits
 
+threadpool_limits(1, user_api="blas")  # as the command line has it
+os.environ["OPENBLAS_NUM_THREADS"] = "1"  # for processes started by tests
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 for name in ("QT_SCALE_FACTOR", "QT_FONT_DPI", "QT_STYLE_OVERRIDE"):
     os.environ.pop(name, None)

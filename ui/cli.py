@@ -7,12 +7,16 @@ from __future__ import annotations
 
 import contextlib
 import json
+import os
 import sys
 from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, NoReturn
 
 import typer
+
+# all matrices here are small: several threads on one only wait for each other
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 if TYPE_CHECKING:
     from stillshaft.dsp.measure import Measurement

@@ -49,7 +49,15 @@ def choose(
         return Chosen(serialline.board_from(text), None)
     if text.startswith((daq.NATIONAL, daq.MEASUREMENT_COMPUTING)):
         return Chosen(_device(text, hookup, rate_hz), None)
-    found = soundcard.find_input(text, soundcard.list_inputs())
+    return sound_input(soundcard.find_input(text, soundcard.list_inputs()), hookup, rate_hz)
+
+
+def sound_input(found: soundcard.SoundInput, hookup: Hookup | None, rate_hz: float | None = None) -> Chosen:
+    """A sound input with as many channels as are wired, or as the server's source has, at a rate that needs no change.
+
+    Raises SourceError where it has too few.
+    """
+    text = f"{found.host_api}/{found.name}"
     wanted = found.channels if hookup is None else hookup.channels
     own = soundserver.default_source() if found.name.lower().startswith(soundserver.NAMES) else None
     if own is not None:  # any other number of inputs or rate, and the server would convert

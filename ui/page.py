@@ -474,13 +474,17 @@ class Window(QtWidgets.QMainWindow):
                 self._say("Choose a recording first.")
                 return None
             return Replay(self._recording_file, real_time=self._real_time)
-        from stillshaft.acquire.soundcard import SoundCard
-
         if self._hookup_file is None:
             self._say("A sound input needs a hook-up file that says what is wired to it: choose one first.")
             return None
-        found = self._inputs[chosen]
-        return SoundCard(found.host_api, found.name, self.hookup.channels, found.default_rate_hz)
+        from stillshaft.acquire import catalogue
+        from stillshaft.acquire.source import SourceError
+
+        try:
+            return catalogue.sound_input(self._inputs[chosen], self.hookup).request
+        except SourceError as error:
+            self._say(str(error))
+            return None
 
     def _start_or_stop(self) -> None:
         if self.live is not None:

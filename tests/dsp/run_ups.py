@@ -1,6 +1,7 @@
 """Run-ups and coast-downs whose true motion comes from the rotor's equation of motion, solved here."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from scipy.integrate import solve_ivp
@@ -30,6 +31,7 @@ class RunUp:
         return response * (1j * speed) ** self.derivatives
 
 
+@lru_cache
 def run_up(seconds=20.0, hertz=25.0, quality=20.0, top_hz=50.0, derivatives=0, down=False):
     """A mode passed at an even rate between standstill and `top_hz`: z̈ + 2ζω₁ż + ω₁²z = (Ω² − jα)e^{jθ}."""
     time_s = np.arange(int(seconds * RATE_HZ)) / RATE_HZ
@@ -52,7 +54,9 @@ def run_up(seconds=20.0, hertz=25.0, quality=20.0, top_hz=50.0, derivatives=0, d
     if down:
         response = top**2 / (natural**2 - top**2 + 2j * damping * natural * top)
         begin = [response, 1j * top * response]
-    whole = solve_ivp(moved, (0.0, seconds), begin, t_eval=time_s, rtol=1e-8, atol=1e-11, max_step=5e-3)
+    whole = solve_ivp(
+        moved, (0.0, seconds), begin, t_eval=time_s, method="DOP853", rtol=1e-9, atol=1e-11, max_step=2e-2
+    )
     position, velocity = whole.y
     acceleration = force(time_s) - 2 * damping * natural * velocity - natural**2 * position
     motion = (position, velocity, acceleration)[derivatives]

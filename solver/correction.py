@@ -24,7 +24,9 @@ from stillshaft.solver.runs import Runs
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
 
-METHODS = ("auto", "least-squares")
+METHODS = ("auto", "least-squares", "expected")
+_SHRUNK = 0.5  # of the scatter of H that counts against mass: between 0.25 and 0.75 it hardly matters
+_NEARLY_DEPENDENT = 10.0  # condition number of the planes' effects, each as its trial made it
 _CHI_2_95 = 1.7308  # √(χ²₂(0.95)/2): radius of a 95 % circle over the root of E|error|²
 _REPEATABLE = 0.01  # a fit less likely than this is doubted
 
@@ -95,7 +97,11 @@ class Solution:
 
 
 def solve(runs: Runs, method: str = "auto") -> Solution:
-    """Corrections relative to the initial state, by least squares over all points and speeds.
+    """Corrections relative to the initial state, over all points and speeds.
+
+    "least-squares" leaves the least vibration that the fitted coefficients allow; "expected" the least that is to be
+    expected while they are only known so well, which takes less mass where planes do nearly the same. "auto" is the first
+    for one and two planes, the second for more and for nearly dependent ones.
 
     Raises SolveError for a method that there is not, RunsError for a run that is missing.
     """
@@ -104,16 +110,14 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     fits = fit(runs)
     initial = np.concatenate([f.initial for f in fits])
     influence = np.vstack([f.influence for f in fits])
-    masses = np.asarray(-np.linalg.lstsq(influence, initial, rcond=None)[0], dtype=np.complex128)
-    covariance = _correction_covariance(fits, initial, influence, masses)
+    taken, why = _method(method, fits, runs)
+    inverse, gram, pulled = _inverse(fits, influence, runs, expected=taken == "expected")
+    masses: Complex = -(inverse @ initial + gram @ pulled)
+    covariance = _correction_covariance(fits, initial, influence, masses, inverse, gram)
     found = [significance(fits, plane) for plane in range(len(runs.planes))]
     determined = [f.determined for f in found]
     corrections = _corrections(runs, masses, covariance, determined)
-    warnings = [*runs.assumed]
-    if len(runs.planes) > 2:
-        warnings.append(
-            "three planes or more are solved by least squares: look for large masses that oppose each other"
-        )
+    warnings = [*runs.assumed, *why]
     chi_square = (
         sum(f.chi_square for f in fits if f.chi_square is not None)
         if any(f.degrees_of_freedom > 0 for f in fits)
@@ -133,9 +137,9 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
         if f.reason is not None
     )
     return Solution(
-        "least-squares",
+        taken,
         corrections,
-        _additional(runs, fits, masses, covariance, determined),
+        _additional(runs, fits, masses, covariance, determined, inverse),
         _predicted(runs, fits, masses),
         _influence(runs, fits),
         float(np.linalg.cond(influence)),
@@ -147,14 +151,58 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     )
 
 
-def _correction_covariance(fits: tuple[Fit, ...], initial: Complex, influence: Complex, masses: Complex) -> Real:
+def _method(method: str, fits: tuple[Fit, ...], runs: Runs) -> tuple[str, tuple[str, ...]]:
+    """The method taken for "auto", and what to say of the choice."""
+    if method != "auto":
+        return method, ()
+    if len(runs.planes) > 2:
+        return "expected", ("three planes or more: solved for the least residual to be expected",)
+    # planes compared as their trials moved the points, so that grams and radii do not matter
+    sizes = np.array([max(abs(run.masses[p]) for run in runs.runs) for p in range(len(runs.planes))])
+    condition = float(np.linalg.cond(np.vstack([f.influence for f in fits]) * sizes))
+    if len(runs.planes) == 2 and condition > _NEARLY_DEPENDENT:
+        return "expected", (
+            f"the planes do nearly the same (condition {condition:.0f}): solved for the least residual to be expected; "
+            "one plane alone, or a point that tells them apart, may serve better",
+        )
+    return "least-squares", ()
+
+
+def _inverse(
+    fits: tuple[Fit, ...], influence: Complex, runs: Runs, *, expected: bool
+) -> tuple[Complex, Complex, Complex]:
+    """Matrices (P, M) and (P, P), and a vector (P,): the correction is −(inverse·v0 + gram·pulled).
+
+    Least squares is the pseudo-inverse. The least expected residual is E|v0 + H·w|² at its least, with the scatter of v0
+    and H and of the placing, counted by half: with few planes least squares is drawn towards 0 by errors in H already.
+    """
+    if not expected:
+        inverse = np.asarray(np.linalg.pinv(influence), dtype=np.complex128)
+        return inverse, inverse @ inverse.conj().T, np.zeros(influence.shape[1], dtype=np.complex128)
+    planes = influence.shape[1]
+    scatter = np.zeros((planes + 1, planes + 1), dtype=np.complex128)
+    for fitted in fits:
+        size = 2 * (planes + 1)
+        for m in range(fitted.initial.size):
+            real = fitted.covariance[m * size : (m + 1) * size, m * size : (m + 1) * size]
+            re, im = real[0::2], real[1::2]
+            # conj of E[δx·δxᴴ] of x = (v0, H of the point)
+            scatter += re[:, 0::2] + im[:, 1::2] - 1j * (im[:, 0::2] - re[:, 1::2])
+    relative, angle = runs.placement
+    placed = (relative**2 + angle**2) * np.sum(np.abs(influence) ** 2, axis=0)
+    ridge = scatter[1:, 1:] + np.diag(placed)
+    gram = np.linalg.inv(influence.conj().T @ influence + _SHRUNK * ridge)
+    return np.asarray(gram @ influence.conj().T), np.asarray(gram), np.asarray(_SHRUNK * scatter[1:, 0])
+
+
+def _correction_covariance(
+    fits: tuple[Fit, ...], initial: Complex, influence: Complex, masses: Complex, inverse: Complex, gram: Complex
+) -> Real:
     """Covariance (2P, 2P) of the corrections by the delta method, left-over vibration included.
 
     w = −(HᴴH)⁻¹Hᴴv0 moves by −H⁺(δv0 + δH·w) − (HᴴH)⁻¹δHᴴr, r being what is left over.
     """
     planes = masses.size
-    inverse = np.asarray(np.linalg.pinv(influence), dtype=np.complex128)
-    gram = inverse @ inverse.conj().T
     rest = initial + influence @ masses
     covariance = np.zeros((2 * planes, 2 * planes))
     row = 0
@@ -192,7 +240,7 @@ def _corrections(runs: Runs, masses: Complex, covariance: Real, determined: list
 
 
 def _additional(
-    runs: Runs, fits: tuple[Fit, ...], masses: Complex, covariance: Real, determined: list[bool]
+    runs: Runs, fits: tuple[Fit, ...], masses: Complex, covariance: Real, determined: list[bool], inverse: Complex
 ) -> tuple[Correction, ...]:
     """What to add while the masses of the last run stay on: from that run's own vectors, w = −H⁺v.
 
@@ -201,7 +249,6 @@ def _additional(
     on = runs.runs[-1].masses
     if not all(np.array_equal(f.last.masses, on) for f in fits):
         return _corrections(runs, masses - on, covariance, determined)
-    inverse = np.asarray(np.linalg.pinv(np.vstack([f.influence for f in fits])), dtype=np.complex128)
     added: Complex = -inverse @ np.concatenate([f.last.vectors for f in fits])
     scatter, row = np.zeros((2 * added.size, 2 * added.size)), 0
     for fitted in fits:

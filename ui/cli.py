@@ -278,7 +278,9 @@ def spectrum(
 @app.command()
 def solve(
     runs: Annotated[Path, typer.Argument(help="Runs file (TOML).")],
-    method: Annotated[str, typer.Option(help="auto or least-squares.")] = "auto",
+    method: Annotated[
+        str, typer.Option(metavar="auto|least-squares|expected", help="What the correction makes least.")
+    ] = "auto",
     as_json: JsonOption = False,
 ) -> None:
     """Work out the corrections from a runs file."""

@@ -78,7 +78,8 @@ def test_nearly_dependent_planes_are_left_better_and_with_less_mass(tmp_path):
         chosen.append(correction.solve(runs).method)
     worst = {m: np.quantile(r, 0.95) for m, r in rest.items()}
     assert worst["expected"] < 0.7 * worst["least-squares"]
-    assert np.mean(np.array(rest["expected"]) > 1.0) <= 0.01 < np.mean(np.array(rest["least-squares"]) > 1.0)
+    worse = {m: np.mean(np.array(r) > 1.0) for m, r in rest.items()}
+    assert worse["expected"] <= 0.5 * worse["least-squares"]
     assert np.median(np.array(mass["expected"]) / mass["least-squares"]) < 0.95
     assert chosen.count("expected") > 100
 

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.diagnosis import Suggestion
     from stillshaft.solver.limits import Tolerance
+    from stillshaft.solver.trial import Lag, Trial
     from stillshaft.ui.rehearsal import Rehearsal
     from stillshaft.ui.taking import Progress as RunProgress
     from stillshaft.ui.wiring import Calibrated
@@ -349,6 +350,50 @@ def print_calibration(results: Sequence[Calibrated]) -> None:
     for r in results:
         if r.remark:
             console.print(f"{r.point}: {r.remark}", soft_wrap=True)
+
+
+def print_trial(trial: Trial) -> None:
+    """Mass, force and place, with the cautions that belong to it."""
+    console = _console()
+    place = "any direction" if trial.angle_deg is None else f"at {trial.angle_deg:.0f}° against rotation from the mark"
+    console.print(f"{trial.plane}: {1000.0 * trial.mass_kg:.2f} g {place} ({trial.reason})", soft_wrap=True)
+    console.print(
+        f"its centrifugal force: {trial.force_n:.0f} N, the weight of {trial.force_kgf:.1f} kg", soft_wrap=True
+    )
+    console.print(
+        "Fixed so that shape carries this force, not friction; no tape, magnet or glue. Isolated, locked, tried and blocked "
+        "before hands go in; nobody in the plane of rotation. Local rules and the maker's limits decide.",
+        soft_wrap=True,
+    )
+
+
+def doubt_of(lag: Lag) -> str | None:
+    """Why a lag is not to be used, if it is not."""
+    if lag.lag_ci95_deg is None:
+        return "the trial says nothing of the lag: use a larger mass"
+    if lag.lag_ci95_deg < lag.lag_deg - 180.0 and lag.lag_deg + lag.lag_ci95_deg < 360.0:
+        return f"a lag of {lag.lag_deg:.0f}° is no single mode's: check the sensor angles and the direction of rotation"
+    return None
+
+
+def print_lags(lags: Sequence[Lag]) -> None:
+    """One line per point."""
+    console = _console()
+    table = Table(title="degrees against rotation from the mark; initial state")
+    for heading in ("point", "plane", "lag °", "high spot °", "heavy spot °"):
+        table.add_column(heading, justify="left" if heading in ("point", "plane") else "right")
+    for x in lags:
+        table.add_row(
+            x.point,
+            x.plane,
+            with_interval(x.lag_deg, x.lag_ci95_deg),
+            f"{x.high_spot_deg:.0f}",
+            f"{x.heavy_spot_deg:.0f}",
+        )
+    console.print(table)
+    for x in lags:
+        if (doubt := doubt_of(x)) is not None:
+            console.print(f"do not trust: {x.point}: {doubt}", soft_wrap=True)
 
 
 def print_sources(inputs: Sequence[SoundInput]) -> None:

@@ -298,6 +298,73 @@ def solve(
 
 
 @app.command()
+def trial(
+    rotor_mass: Annotated[str, typer.Option(help='Rotor mass, such as "80 kg".')],
+    radius: Annotated[str, typer.Option(help='Radius at which the mass will sit, such as "300 mm".')],
+    speed: Annotated[float, typer.Option(metavar="RPM", help="Speed of the run, r/min.")],
+    plane: Annotated[str, typer.Option(help="Name of the plane.")] = "plane",
+    planes: Annotated[int, typer.Option(min=1, help="Correction planes that share the rotor's weight.")] = 1,
+    share: Annotated[float, typer.Option(help="Force of the mass, as a part of the weight on its plane.")] = 0.1,
+    heavy_spot: Annotated[
+        float | None, typer.Option(metavar="DEG", help="Heavy spot, as `lag` tells it; any direction unless given.")
+    ] = None,
+    resonance: Annotated[
+        float | None, typer.Option(metavar="RPM", help="Nearest resonance, as `sweep` tells it.")
+    ] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Trial mass, its centrifugal force, and where to put it."""
+    from stillshaft.dsp import units
+    from stillshaft.solver import trial as trials
+    from stillshaft.ui import account
+
+    found = trials.trial_mass(
+        plane,
+        units.parse(rotor_mass, "kg", "--rotor-mass"),
+        units.parse(radius, "m", "--radius"),
+        speed,
+        planes=planes,
+        share=share,
+        heavy_spot_deg=heavy_spot,
+        resonance_rpm=resonance,
+    )
+    if as_json:
+        content = {
+            "plane": found.plane,
+            "mass": 1000.0 * found.mass_kg,
+            "unit": "g",
+            "angle_deg": found.angle_deg,
+            "force_n": found.force_n,
+            "force_kgf": found.force_kgf,
+        }
+        _print_json("trial", True, [found.reason], content)
+    else:
+        account.print_trial(found)
+
+
+@app.command()
+def lag(
+    runs: Annotated[Path, typer.Argument(help="Runs file with an initial and a trial run.")],
+    hookup: Annotated[Path, typer.Option("--hookup", metavar="FILE", help="Hook-up file: the angles of the sensors.")],
+    point: Annotated[str | None, typer.Option(help="Only this point.")] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Mechanical lag, high spot and heavy spot of each point, from what the trial moved."""
+    from stillshaft.ui import account, session
+
+    found = session.lags_of(runs, hookup, point)
+    doubts = [f"{x.point}: {account.doubt_of(x)}" for x in found if account.doubt_of(x)]
+    if as_json:
+        rows = [asdict(x) for x in found]
+        first = {key: rows[0][key] for key in ("point", "high_spot_deg", "heavy_spot_deg", "lag_deg", "lag_ci95_deg")}
+        _print_json("lag", not doubts, doubts, {**first, "points": rows})
+    else:
+        account.print_lags(found)
+    if doubts:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
 def sources(as_json: JsonOption = False) -> None:
     """List the inputs that can be captured from."""
     from stillshaft.acquire import soundcard

@@ -5,7 +5,6 @@ The scenario is the project's own: a dust-extraction fan between bearings whose 
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,7 +14,7 @@ from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import process, simulated
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
-from stillshaft.solver import correction, limits
+from stillshaft.solver import correction, limits, trial
 from stillshaft.solver.correction import Correction, Solution
 from stillshaft.solver.limits import Tolerance
 from stillshaft.ui import account, report, session
@@ -23,8 +22,6 @@ from stillshaft.ui import account, report, session
 _SECONDS = 15.0
 _GOAL_PERCENT = 10.0
 _GRADE = "G6.3"
-_FORCE_SHARE = 0.1  # of the weight a bearing carries: common practice for a first trial mass, no source
-_GRAVITY_M_S2 = 9.80665
 
 
 @dataclass(frozen=True)
@@ -73,9 +70,8 @@ def job_planes(rotor: simulated.Rotor) -> list[session.Plane]:
 
 def trial_mass_g(rotor: simulated.Rotor, radius_m: float) -> float:
     """Trial mass whose centrifugal force is a tenth of a bearing's static load, to half a gram."""
-    omega = simulated.DEMO_SPEED_RPM * math.pi / 30.0
-    mass_g = 1000.0 * _FORCE_SHARE * 0.5 * rotor.mass_kg * _GRAVITY_M_S2 / (radius_m * omega**2)
-    return max(0.5, round(2.0 * mass_g) / 2.0)
+    mass_kg = trial.trial_mass("", rotor.mass_kg, radius_m, simulated.DEMO_SPEED_RPM, planes=2).mass_kg
+    return max(0.5, round(2000.0 * mass_kg) / 2.0)
 
 
 def new_folder() -> Path:

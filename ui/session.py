@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from stillshaft.dsp.sweep import Sweep, Wanted
     from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.limits import Tolerance
+    from stillshaft.solver.trial import Lag
 
 _MARK_DEG, _MARK_SHARE = 5.0, 0.2  # change of the mark's width that is refused: common practice, no source
 
@@ -412,6 +413,37 @@ def tolerance_of(
     if whole.bearing_span_mm is not None and whole.bearing_span_mm <= 0.0:
         raise SessionError(f'--bearing-span: "{bearing_span}" must be above 0')
     return limits.tolerance(grade, whole, read)
+
+
+def lags_of(runs_path: Path, hookup_path: Path, point: str | None) -> tuple[Lag, ...]:
+    """Mechanical lag of each point behind the plane that moves it most, from a runs file and the hook-up's angles.
+
+    Raises SessionError for a point that is not there or has no angle.
+    """
+    from stillshaft.solver import influence, runs, trial
+
+    read, wired = runs.load_runs(runs_path), wiring.load_hookup(hookup_path)
+    quantity = units.vibration_unit(read.vibration_unit, "vibration_unit").quantity
+    places = {p.name: p for p in wired.points}
+    if point is not None and point not in read.points:
+        raise SessionError(f'{runs_path}: has no point "{point}"; it has {", ".join(read.points)}')
+    found = []
+    for fitted in influence.fit(read):
+        for number, name in enumerate(read.points):
+            if point is not None and name != point:
+                continue
+            if name not in places:
+                raise SessionError(f'{hookup_path}: has no point "{name}", which {runs_path} measures')
+            if places[name].direction == "axial":
+                continue  # an axial sensor gives no high spot
+            plane = int(np.abs(fitted.influence[number]).argmax())
+            names = (name, read.planes[plane].name)
+            found.append(
+                trial.lag_of(fitted, number, plane, names, quantity, places[name].angle_deg, wired.pulse.angle_deg)
+            )
+    if not found:
+        raise SessionError(f"{hookup_path}: no radial point: an axial sensor gives no high spot")
+    return tuple(found)
 
 
 def write_new(path: Path, text: str) -> None:

@@ -47,7 +47,7 @@ class Acquisition:
         theirs.close()
         self._ring: Ring | None = None
         self._finished: list[RecordingSummary] = []
-        self._recording = recording is not None
+        self._recording = None if recording is None else recording.path  # under way
         self.failure: str | None = None
         self.trouble: str | None = None
         self._closed = False
@@ -96,7 +96,7 @@ class Acquisition:
                 kind, content = message
                 if kind == "recorded":
                     self._finished.append(content)
-                    self._recording = False
+                    self._recording = None
                 elif kind == "failed":
                     self.failure = content
                 elif kind == "trouble":
@@ -122,15 +122,15 @@ class Acquisition:
         self, path: Path, hookup: dict[str, Any] | None, channel_names: Sequence[str], *, seconds: float | None = None
     ) -> None:
         """Record from the next frame on, until `stop_recording` or for so many seconds."""
-        self._recording = True
+        self._recording = path
         self._send("record", RecordingOrder(path, hookup, tuple(channel_names), seconds))
 
     def finished_recording(self) -> RecordingSummary | None:
         """The summary of a recording that has ended since the last call, if one has."""
         self._listen()
-        if self.failure is not None and self._recording and not self._process.is_alive():
-            self._recording = False
-            raise SourceLost(self.failure)
+        if self.failure is not None and self._recording is not None and not self._process.is_alive():
+            path, self._recording = self._recording, None
+            raise SourceLost(f"{path}: {self.failure}; what was recorded is kept")
         return self._finished.pop(0) if self._finished else None
 
     def stop_recording(self, *, enough: bool = False) -> RecordingSummary:
@@ -144,7 +144,8 @@ class Acquisition:
         while not self._finished and self.failure is None and time.monotonic() < deadline:
             self._listen(0.1)
         if not self._finished:
-            raise SourceLost(self.failure or f"the recording did not close within {_STOP_LIMIT_S:.0f} s")
+            why = self.failure or f"the recording did not close within {_STOP_LIMIT_S:.0f} s"
+            raise SourceLost(why if self._recording is None else f"{self._recording}: {why}; what was recorded is kept")
         return self._finished.pop(0)
 
     def close(self) -> None:

@@ -118,6 +118,10 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     determined = [f.determined for f in found]
     corrections = _corrections(runs, masses, covariance, determined)
     warnings = [*runs.assumed, *why]
+    if runs.amplitudes_only:
+        warnings.append(
+            "worked out from amplitudes alone: phases that are shown count from each point's initial vector"
+        )
     chi_square = (
         sum(f.chi_square for f in fits if f.chi_square is not None)
         if any(f.degrees_of_freedom > 0 for f in fits)
@@ -247,7 +251,7 @@ def _additional(
     They hold the pieces' real places, errors included, which the fitted model only knows as they were meant.
     """
     on = runs.runs[-1].masses
-    if not all(np.array_equal(f.last.masses, on) for f in fits):
+    if runs.amplitudes_only or not all(np.array_equal(f.last.masses, on) for f in fits):
         return _corrections(runs, masses - on, covariance, determined)
     added: Complex = -inverse @ np.concatenate([f.last.vectors for f in fits])
     scatter, row = np.zeros((2 * added.size, 2 * added.size)), 0

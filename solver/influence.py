@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.solver.amplitude import fit_amplitudes
 from stillshaft.solver.runs import Run, Runs, RunsError
 
 Real = NDArray[np.float64]
@@ -148,6 +149,10 @@ def _fit_group(group: list[Run], runs: Runs) -> Fit:
     points, unknowns = len(runs.points), masses.shape[1]
     measured = np.array([run.vectors for run in group])
     floor = _floor(measured)
+    if runs.amplitudes_only:
+        where = f"{runs.path}: at {speed_rpm:.0f} r/min"
+        found_by_size = fit_amplitudes(group, masses, runs.placement, floor, where)
+        return _fit_of(speed_rpm, *found_by_size, group[-1])
     designs = [np.kron(np.eye(points), real_form(row[None, :])) for row in masses]
     solution = np.linalg.lstsq(masses, measured, rcond=None)[0].T
     for _ in range(_PASSES):
@@ -165,11 +170,21 @@ def _fit_group(group: list[Run], runs: Runs) -> Fit:
         solution = (found[0::2] + 1j * found[1::2]).reshape(points, unknowns)
     covariance = inverse @ inverse.T
     freedom = 2 * points * (len(group) - unknowns)
-    chi_square, p_value = None, None
-    if freedom > 0:
-        chi_square = float(np.sum((right - rows @ found) ** 2))
-        p_value = probability_of_more(chi_square, freedom)
-    return Fit(speed_rpm, solution[:, 0], solution[:, 1:], covariance, chi_square, freedom, p_value, group[-1])
+    return _fit_of(speed_rpm, solution, covariance, float(np.sum((right - rows @ found) ** 2)), freedom, group[-1])
+
+
+def _fit_of(speed_rpm: float, solution: Complex, covariance: Real, chi_square: float, freedom: int, last: Run) -> Fit:
+    checkable = freedom > 0
+    return Fit(
+        speed_rpm,
+        solution[:, 0],
+        solution[:, 1:],
+        covariance,
+        chi_square if checkable else None,
+        freedom,
+        probability_of_more(chi_square, freedom) if checkable else None,
+        last,
+    )
 
 
 def _whitener(covariance: Real, floor: float) -> Real:

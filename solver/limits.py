@@ -146,6 +146,9 @@ def _tolerance_planes(
 
 def _residuals(runs: Runs, rotor: Rotor, reasons: list[str]) -> list[tuple[complex, Real]] | None:
     """Residual unbalance (g·mm) with covariance of re and im, for each tolerance plane; None where it cannot be told."""
+    if runs.amplitudes_only:
+        reasons.append("the residual unbalance cannot be told from amplitudes alone: the last run has no phase")
+        return None
     if any(p.radius_mm is None for p in runs.planes):
         reasons.append("a plane has no radius: the residual unbalance cannot be told")
         return None

@@ -170,6 +170,7 @@ class Runs:
     speed_tolerance: float
     placement: tuple[float, float]
     assumed: tuple[str, ...]
+    amplitudes_only: bool = False
 
 
 def load_runs(path: Path) -> Runs:
@@ -278,7 +279,22 @@ def _runs(file: _File, path: Path) -> Runs:
     return Runs(
         path, points, planes, runs, unit.text, file.mass_unit, kg, _rotor(file.rotor),
         tuple((m.point, m.amplitude) for m in file.limit), float(tolerance[1]) / 100.0, placement, assumed,
+        _amplitudes_only(file),
     )  # fmt: skip
+
+
+def _amplitudes_only(file: _File) -> bool:
+    """True where no vector has a phase. Raises RunsError where some have one and some have none."""
+    lacking = [
+        f'run "{run.name}".vectors."{point}"'
+        for run in file.run
+        for point, vector in run.vectors.items()
+        if vector.phase is None
+    ]
+    every = sum(len(run.vectors) for run in file.run)
+    if lacking and len(lacking) < every:
+        raise RunsError(f"{lacking[0]}.phase: is missing, but others have one; give it in every run or in none")
+    return bool(lacking)
 
 
 def _rotor(rotor: _Rotor | None) -> Rotor | None:
@@ -314,10 +330,8 @@ def _run(
     z = np.empty(len(points), dtype=np.complex128)
     for row, name in enumerate(points):
         vector, field = run.vectors[name], f'{where}.vectors."{name}"'
-        if vector.phase is None:
-            raise RunsError(f"{field}.phase: is missing; corrections from amplitudes alone cannot be worked out yet")
         amplitude = _finite(vector.amplitude, f"{field}.amplitude", lowest=0.0)
-        z[row] = vectors.vector(amplitude, _finite(vector.phase, f"{field}.phase"))
+        z[row] = vectors.vector(amplitude, _finite(vector.phase or 0.0, f"{field}.phase"))
         _finite(vector.spread, f"{field}.spread", lowest=0.0)
     masses, placed = np.zeros(len(planes), dtype=np.complex128), np.zeros((len(planes), 2, 2))
     names = [p.name for p in planes]

@@ -423,6 +423,8 @@ def lags_of(runs_path: Path, hookup_path: Path, point: str | None) -> tuple[Lag,
     from stillshaft.solver import influence, runs, trial
 
     read, wired = runs.load_runs(runs_path), wiring.load_hookup(hookup_path)
+    if read.amplitudes_only:
+        raise SessionError(f"{runs_path}: has amplitudes only; a lag needs phases")
     quantity = units.vibration_unit(read.vibration_unit, "vibration_unit").quantity
     places = {p.name: p for p in wired.points}
     if point is not None and point not in read.points:

@@ -342,7 +342,7 @@ TEXT = RAO.read_text()
         ("amplitude = 8.5", "amplitude = nan", 'run "initial".vectors."A".amplitude: nan must be a finite number'),
         ("amplitude = 8.5", "amplitude = -8.5", "amplitude: -8.5 must be a finite number, 0 or more"),
         ("phase = 60.0", "phase = inf", "phase: inf must be a finite number"),
-        (", phase = 60.0", "", "phase: is missing; corrections from amplitudes alone"),
+        (", phase = 60.0", "", "phase: is missing, but others have one"),
         ("angle = 270.0", 'angle = "up"', "angle: must be a number, not a text"),
         ("mass = 10.0", "mass = nan", 'run "trial left".masses."left".mass: nan'),
         ('"left" = { mass', '"middle" = { mass', '"middle" is no plane of this file; there is left, right'),

@@ -36,6 +36,7 @@ class _Point(tables.Strict):
     inverted: bool = False
     delay: str = "0 us"
     highpass: str | list[str] = []
+    mount: Literal["stud", "adhesive", "flat magnet", "two-pole magnet", "hand probe"] | None = None
     calibrated: dict[str, Any] | None = None
 
 
@@ -90,6 +91,7 @@ class Point:
     delay_s: float
     highpass_hz: tuple[float, ...]
     volts_per_reading: float
+    mount: str | None = None
     table: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
 
@@ -218,6 +220,7 @@ def _point(point: _Point, where: str, table: dict[str, Any]) -> Point:
         units.parse(point.delay, "s", f"{where}.delay"),
         corners,
         full_scale_v,
+        point.mount,
         table,
     )
 

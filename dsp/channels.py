@@ -18,6 +18,11 @@ _EVERY = 7  # sample is looked at: no divisor of usual samples per revolution
 _FEW_BETWEEN, _FEWEST_ASIDE = 0.03, 0.002  # parts of the samples of a pulse channel
 
 
+HAND_PROBE = "hand probe"
+# highest frequency that a mount hands on, Hz: ISO 5348, from memory, rounded down
+USABLE_HZ = {"stud": 5000.0, "adhesive": 3000.0, "flat magnet": 2000.0, "two-pole magnet": 1000.0, HAND_PROBE: 500.0}
+
+
 class ChannelError(ValueError):
     """A channel that cannot be used: the message says which, why, and what to do."""
 
@@ -50,6 +55,8 @@ class PointChannel(Protocol):
     def delay_s(self) -> float: ...  # noqa: D102
     @property
     def highpass_hz(self) -> tuple[float, ...]: ...  # noqa: D102
+    @property
+    def mount(self) -> str | None: ...  # noqa: D102
 
 
 class Inputs:
@@ -92,9 +99,15 @@ class Inputs:
         )
 
     def check(self) -> None:
-        """Raise ChannelError for an empty record and for a point that is silent, clipped, or carries the pulse."""
+        """Raise ChannelError for an empty record and for a point that is silent, clipped, held by hand, or the pulse."""
         if not self.frames:
             raise ChannelError("no samples: the recording is empty; record again")
+        for point in self.points:
+            if point.mount == HAND_PROBE:
+                raise ChannelError(
+                    f'input {point.index + 1} ("{point.name}") is held by hand: its phase does not repeat; mount the sensor '
+                    "with a magnet, adhesive or a stud"
+                )
         rows = zip(self.points, self._low, self._high, self._clipped, strict=True)
         for number, (point, low, high, clipped) in enumerate(rows):
             where = f'input {point.index + 1} ("{point.name}")'

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.dsp import channels, edges, measure, spectrum, units
+from stillshaft.dsp import channels, edges, measure, spectrum, tach, units
 
 Real = NDArray[np.float64]
 
@@ -29,6 +29,8 @@ _CROSSTALK = 0.02  # of the vibration's level
 _TWIN = 0.9999  # correlation of two inputs that carry the same signal
 _JUMP_TIMES = 30.0  # a change from sample to sample beyond all others
 _LOW_SPEED_RPM, _CORNER_SHARE = 600.0, 5.0
+_LINE_OVER_FLOOR = 12.0  # of a modulated pulse time
+_SLOW_GAIN = 0.2  # slower swings are changes of speed
 _CLEAR_1X = 3.0  # over its 95 % half width
 _NAMEPLATE = 0.03
 
@@ -50,9 +52,16 @@ def examine(
     points: Sequence[channels.PointChannel],
     display: str,
     nameplate_rpm: float | None = None,
+    *,
+    stopped: bool = False,
 ) -> tuple[Finding, ...]:
-    """Findings on samples (frames, inputs) in units of full scale, the gravest first; FINE lines say what holds."""
+    """Findings on samples (frames, inputs) in units of full scale, the gravest first; FINE lines say what holds.
+
+    `stopped` says that the machine stands still: there must be no pulses then.
+    """
     x = np.asarray(samples, dtype=np.float64)
+    if stopped:
+        return _standing(x[:, pulse.index], rate_hz, pulse)
     found = [*_pulse_level(x[:, pulse.index], rate_hz, pulse.index)]
     for point in points:
         found += _point_level(x[:, point.index], rate_hz, point)
@@ -61,6 +70,24 @@ def examine(
         found += _measured(x, rate_hz, pulse, points, display, nameplate_rpm)
     weights = (BLOCKS, CAUTION, FINE)
     return tuple(sorted(found, key=lambda f: weights.index(f.weight)))
+
+
+def _standing(x: Real, rate_hz: float, pulse: channels.PulseChannel) -> tuple[Finding, ...]:
+    """What the pulse input shows while the machine stands."""
+    where = f"pulse, input {pulse.index + 1}"
+    follower = edges.EdgeFollower(rate_hz, pulse.edge)
+    follower.feed(x)
+    follower.finish()
+    at, _ = follower.take()
+    if at.size < 3:
+        return (Finding(where, FINE, "no pulses while the machine stands", ""),)
+    rpm = 60.0 * rate_hz / float(np.median(np.diff(at)))
+    return (
+        Finding(
+            where, BLOCKS, f"{at.size} pulses while the machine stands, as of {rpm:.0f} r/min",
+            "lamps or a drive nearby: shade the sensor, keep its cable away from mains and drives",
+        ),
+    )  # fmt: skip
 
 
 def _standing_still(x: Real, rate_hz: float) -> float:
@@ -187,6 +214,7 @@ def _measured(
     averaged.feed(x)
     running_hz = speed.mean_rpm / 60.0
     found += _lamp(averaged, pulse.index, result, where)
+    found += _bracket(measuring.shaft, where)
     unit = units.vibration_unit(display)
     for point, measured in zip(points, result.points, strict=True):
         at = f"{point.name}, input {point.index + 1}"
@@ -199,6 +227,14 @@ def _measured(
                 )
             )  # fmt: skip
         found += _hum(averaged, point, running_hz, at)
+        usable_hz = channels.USABLE_HZ.get(point.mount or "", math.inf)
+        if running_hz > usable_hz / 3.0:
+            found.append(
+                Finding(
+                    at, CAUTION, f"a {point.mount} hands on up to about {usable_hz:.0f} Hz, running speed is {running_hz:.0f} Hz",
+                    "adhesive or a stud",
+                )
+            )  # fmt: skip
         found += _crosstalk(x, pulse.index, point, at)
         if measured.amplitude_ci95 is not None and abs(measured.z) < _CLEAR_1X * measured.amplitude_ci95:
             found.append(
@@ -308,6 +344,26 @@ def _lamp(averaged: spectrum.AveragedSpectrum, channel: int, result: measure.Mea
                         "lamps on the mains: shade the sensor or switch them off")
             ]  # fmt: skip
     return []
+
+
+def _bracket(turned: tach.Revolutions, where: str) -> list[Finding]:
+    """A pulse sensor that shakes shifts its pulses by turns: a line in the times between them."""
+    if turned.frames.size < 64:
+        return []
+    period = float(np.median(np.diff(turned.frames)))
+    late = np.diff(turned.frames, n=2) / period  # what a steady change of speed leaves out
+    spectrum_of = np.abs(np.fft.rfft((late - late.mean()) * np.hanning(late.size)))
+    top = int(spectrum_of.argmax())
+    floor = float(np.median(spectrum_of))
+    # the second difference of a sine of the shaft's angle, taken once a revolution
+    gain = 4.0 * math.sin(math.pi * max(top, 1) / late.size) ** 2
+    swing_deg = 360.0 * 4.0 * float(spectrum_of[top]) / late.size / gain
+    if spectrum_of[top] < _LINE_OVER_FLOOR * floor or swing_deg < _SCATTER_DEG or gain < _SLOW_GAIN:
+        return []
+    return [
+        Finding(where, CAUTION, f"its pulses swing by ± {swing_deg:.2g}° at a rate of its own",
+                "the sensor's bracket vibrates: stiffen it, or fix it to the ground")
+    ]  # fmt: skip
 
 
 def _hum(

@@ -490,6 +490,9 @@ def check(
     tap: Annotated[
         bool, typer.Option("--tap", help="Machine standing still: ask for a tap at each sensor, to see where it shows.")
     ] = False,
+    stopped: Annotated[
+        bool, typer.Option("--stopped", help="Machine standing still: see that there are no pulses.")
+    ] = False,
     as_json: JsonOption = False,
 ) -> None:
     """Check the signals of what is wired up: pulse, levels, noise, hum, crosstalk, stuck channels, with what to do."""
@@ -501,7 +504,9 @@ def check(
         findings = wiring.tap_each(chosen.request, wired, _warn)
     else:
         with account.progress("listening") as report:
-            findings = wiring.check_source(source, hookup, seconds, rate, nameplate, real_time=not fast, report=report)
+            findings = wiring.check_source(
+                source, hookup, seconds, rate, nameplate, real_time=not fast, report=report, stopped=stopped
+            )
     blocks = [f"{f.where}: {f.what}" for f in findings if f.weight == checks.BLOCKS]
     if as_json:
         _print_json("check", not blocks, blocks, {"source": source, "findings": [asdict(f) for f in findings]})

@@ -55,6 +55,7 @@ def check_source(
     *,
     real_time: bool,
     report: Report,
+    stopped: bool = False,
 ) -> tuple[check.Finding, ...]:
     """Listen to a source for a while and say what is wrong with its signals. Raises the errors of its parts."""
     from stillshaft.acquire import process
@@ -74,7 +75,7 @@ def check_source(
     if summary.gaps:
         what = f"lost samples at {len(summary.gaps)} places"
         found.append(check.Finding(source, check.BLOCKS, what, "close other programs; try another port or cable"))
-    found += check.examine(samples, heard_hz, wired.pulse, wired.points, wired.display, nameplate_rpm)
+    found += check.examine(samples, heard_hz, wired.pulse, wired.points, wired.display, nameplate_rpm, stopped=stopped)
     return tuple(found)
 
 

@@ -24,6 +24,7 @@ class Channel:
     si_per_reading: float = 1e-3 * np.sqrt(2.0)  # a reading of amplitude 1 is 1 mm/s rms
     delay_s: float = 0.0
     highpass_hz: tuple[float, ...] = ()
+    mount: str | None = None
 
 
 def shaft_angle(frames, speed_rpm, wander=0.0, start_deg=57.0):

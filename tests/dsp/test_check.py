@@ -80,6 +80,33 @@ def test_missing_pulses_are_counted():
     assert any("pulses missing" in f.what and f.weight == check.CAUTION for f in examined(x))
 
 
+def test_pulses_while_the_machine_stands_are_said():
+    noise = 0.01 * np.random.default_rng(0).standard_normal(T.size)
+    (found,) = check.examine(changed(0, noise), RATE_HZ, Pulse(), POINTS, "mm/s rms", stopped=True)
+    assert found.weight == check.FINE
+    lamp = changed(0, noise + 0.3 * (np.cos(2 * np.pi * 100.0 * T) > 0.9))
+    (found,) = check.examine(lamp, RATE_HZ, Pulse(), POINTS, "mm/s rms", stopped=True)
+    assert found.weight == check.BLOCKS
+    assert "as of 6000 r/min" in found.what
+
+
+def test_a_bracket_that_shakes_is_told_from_noise():
+    """Pulses that come ± 1.5° early and late at 9.3 Hz."""
+    shaken = ANGLE + np.deg2rad(1.5) * np.cos(2 * np.pi * 9.3 * T)
+    x = changed(0, 0.5 * signals.pulse_train(shaken, 1480.0) + 0.01 * np.random.default_rng(0).standard_normal(T.size))
+    (found,) = (f for f in examined(x) if "at a rate of its own" in f.what)
+    assert "± 1." in found.what
+    assert not any("rate of its own" in f.what for f in examined())
+
+
+def test_a_hand_probe_gives_no_vectors_and_a_magnet_no_high_speed():
+    probe = [Channel("near", 1, mount="hand probe"), Channel("far", 2)]
+    assert any("is held by hand" in f.what and f.weight == check.BLOCKS for f in examined(points=probe))
+    fast = signals.record(4.0, 30_000.0, [0.3], noise=0.003).astype(np.float64)
+    found = check.examine(fast, RATE_HZ, Pulse(), [Channel("a", 1, mount="two-pole magnet")], "mm/s rms")
+    assert any("two-pole magnet hands on up to about 1000 Hz" in f.what for f in found)
+
+
 def test_the_nameplate_tells_a_pulse_that_counts_twice():
     assert any("shows twice the nameplate speed" in f.what for f in examined(nameplate_rpm=742.0))
     assert not any("nameplate" in f.what for f in examined(nameplate_rpm=1475.0))

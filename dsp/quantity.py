@@ -8,11 +8,11 @@ vectors have their own conversion at a single frequency, in `vectors`.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units
+from stillshaft.dsp.channels import PointChannel
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -27,19 +27,6 @@ class QuantityError(ValueError):
     """A conversion that is not possible: the message says why."""
 
 
-class Channel(Protocol):
-    """What a channel measures and what its input does to it."""
-
-    @property
-    def quantity(self) -> str: ...  # noqa: D102
-    @property
-    def si_per_reading(self) -> float: ...  # noqa: D102
-    @property
-    def delay_s(self) -> float: ...  # noqa: D102
-    @property
-    def highpass_hz(self) -> tuple[float, ...]: ...  # noqa: D102
-
-
 class BandConverter:
     """Turns readings (frames, channels) that come in pieces into the quantity asked for, SI units.
 
@@ -48,7 +35,7 @@ class BandConverter:
     """
 
     def __init__(
-        self, rate_hz: float, channels: Sequence[Channel], quantity: str, band_hz: tuple[float, float]
+        self, rate_hz: float, channels: Sequence[PointChannel], quantity: str, band_hz: tuple[float, float]
     ) -> None:
         low, high = band_hz
         if not rate_hz * _LOWEST <= low < high <= 0.5 * rate_hz:
@@ -79,7 +66,7 @@ class BandConverter:
         return np.concatenate(done) if done else np.empty((0, self._gain.shape[1]))
 
 
-def gain(frequency_hz: Real, channel: Channel, quantity: str, band_hz: tuple[float, float]) -> Complex:
+def gain(frequency_hz: Real, channel: PointChannel, quantity: str, band_hz: tuple[float, float]) -> Complex:
     """What each frequency of a reading is multiplied by, in the e^{+jωt} sense."""
     low, high = band_hz
     inside = (frequency_hz > low / _FLANK) & (frequency_hz < high * _FLANK)

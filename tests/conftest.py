@@ -11,8 +11,12 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from hypothesis import settings
 from threadpoolctl import threadpool_limits
 
+# the same examples every time, so that a change answers for what it breaks; STILLSHAFT_FUZZ=1 looks for new ones
+settings.register_profile("same", derandomize=True)
+settings.load_profile("default" if os.environ.get("STILLSHAFT_FUZZ") == "1" else "same")
 threadpool_limits(1, user_api="blas")  # as the command line has it
 os.environ["OPENBLAS_NUM_THREADS"] = "1"  # for processes started by tests
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")

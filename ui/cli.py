@@ -281,14 +281,21 @@ def solve(
     method: Annotated[
         str, typer.Option(metavar="auto|least-squares|expected", help="What the correction makes least.")
     ] = "auto",
+    plot: PlotOption = None,
     as_json: JsonOption = False,
 ) -> None:
     """Work out the corrections from a runs file."""
     from stillshaft.solver import correction
     from stillshaft.solver.runs import load_runs
-    from stillshaft.ui import account
+    from stillshaft.ui import account, drawing
 
-    solution = correction.solve(load_runs(runs), method)
+    if plot is not None:
+        drawing.check_path(plot)
+    read = load_runs(runs)
+    solution = correction.solve(read, method)
+    if plot is not None:
+        drawing.write_polars(plot, f"{runs.name}: vectors and corrections", drawing.solution_polars(read, solution))
+        _warn(f"plot written to {plot}")
     if as_json:
         typer.echo(json.dumps(correction.to_json(solution, _version()), indent=2, allow_nan=False))
     else:

@@ -12,16 +12,20 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import sweep as sweeps
+from stillshaft.dsp import vectors
 from stillshaft.ui import theme
 
 if TYPE_CHECKING:
     from stillshaft.dsp.candidates import Candidate
     from stillshaft.dsp.content import Content
     from stillshaft.dsp.sweep import Sweep
+    from stillshaft.solver.correction import Solution
+    from stillshaft.solver.runs import Runs
 
 Real = NDArray[np.float64]
 
 _WIDTH, _PANEL_HEIGHT = 760.0, 210.0
+_POLAR_HEIGHT = 360.0
 _LEFT, _RIGHT, _TOP, _BOTTOM, _BETWEEN = 70.0, 24.0, 46.0, 44.0, 40.0
 _THEME = theme.THEMES["light"]
 _INK, _QUIET, _GRID = _THEME.text, _THEME.quiet, _THEME.line
@@ -72,6 +76,24 @@ class Panel:
     decades: int | None = None
 
 
+@dataclass(frozen=True)
+class Arrow:
+    """A vector from the middle; `within` is the radius of its 95 % circle."""
+
+    label: str
+    z: complex
+    within: float | None = None
+
+
+@dataclass(frozen=True)
+class Polar:
+    """Vectors in a plane, such as those of one point, or masses."""
+
+    title: str
+    note: str
+    arrows: Sequence[Arrow]
+
+
 def check_path(path: Path) -> None:
     """Raise DrawingError for a name that says neither SVG nor PDF, before any work is done."""
     if path.suffix.lower() not in SUFFIXES:
@@ -80,17 +102,38 @@ def check_path(path: Path) -> None:
 
 def write(path: Path, title: str, panels: Sequence[Panel]) -> None:
     """Write the panels, one above the other, whole or not at all. Raises DrawingError."""
-    from reportlab.graphics import renderPDF, renderSVG
+    height = _TOP + len(panels) * (_PANEL_HEIGHT + _BETWEEN) + _BOTTOM - _BETWEEN + 10.0
+    drawing = _sheet(title, height)
+    for number, panel in enumerate(panels):
+        _draw_panel(drawing, panel, height - _TOP - (number + 1) * _PANEL_HEIGHT - number * _BETWEEN)
+    _save(drawing, path)
+
+
+def write_polars(path: Path, title: str, polars: Sequence[Polar]) -> None:
+    """Write the polar pictures, two side by side, whole or not at all. Raises DrawingError."""
+    rows = -(-len(polars) // 2)
+    height = _TOP + rows * _POLAR_HEIGHT + 10.0
+    drawing = _sheet(title, height)
+    for number, polar in enumerate(polars):
+        row, column = divmod(number, 2)
+        middle_x = _WIDTH * (0.25 + 0.5 * column)
+        _draw_polar(drawing, polar, middle_x, height - _TOP - row * _POLAR_HEIGHT)
+    _save(drawing, path)
+
+
+def _sheet(title: str, height: float) -> Any:
     from reportlab.graphics.shapes import Drawing, Rect, String
 
-    check_path(path)
-    height = _TOP + len(panels) * (_PANEL_HEIGHT + _BETWEEN) + _BOTTOM - _BETWEEN + 10.0
     drawing = Drawing(_WIDTH, height)
     drawing.add(Rect(0, 0, _WIDTH, height, fillColor=_colour(_THEME.panel), strokeColor=None))
     drawing.add(String(_LEFT, height - 24, title, fontName=_BOLD, fontSize=_SIZE + 3, fillColor=_colour(_INK)))
-    for number, panel in enumerate(panels):
-        bottom = height - _TOP - (number + 1) * _PANEL_HEIGHT - number * _BETWEEN
-        _draw_panel(drawing, panel, bottom)
+    return drawing
+
+
+def _save(drawing: Any, path: Path) -> None:
+    from reportlab.graphics import renderPDF, renderSVG
+
+    check_path(path)
     renderer = renderPDF if path.suffix.lower() == ".pdf" else renderSVG
     part = path.with_name(f".{path.name}.part")
     try:
@@ -202,6 +245,51 @@ def _draw_panel(drawing: Any, panel: Panel, bottom: float) -> None:
         _draw_key(drawing, panel, bottom + height + 9, text)
 
 
+def _draw_polar(drawing: Any, polar: Polar, x: float, top: float) -> None:
+    """Circles, spokes, and the vectors from the middle; 0° is up, angles go counter-clockwise on paper."""
+    from reportlab.graphics.shapes import Circle, String
+    from reportlab.graphics.shapes import Line as Stroke
+
+    radius, y = 0.5 * _POLAR_HEIGHT - 62.0, top - 0.5 * _POLAR_HEIGHT
+    largest = max((abs(a.z) + (a.within or 0.0) for a in polar.arrows), default=0.0) or 1.0
+    rings = [t for t in ticks(0.0, largest, 4) if t > 0.0] or [largest]
+    outer = max(rings[-1], largest)
+
+    def text(
+        at_x: float, at_y: float, words: str, anchor: str = "middle", colour: str = _QUIET, bold: bool = False
+    ) -> None:
+        font = _BOLD if bold else _FONT
+        drawing.add(
+            String(at_x, at_y, words, fontName=font, fontSize=_SIZE, textAnchor=anchor, fillColor=_colour(colour))
+        )
+
+    def place(z: complex) -> tuple[float, float]:
+        return x - radius * z.imag / outer, y + radius * z.real / outer
+
+    text(x, top - 14, polar.title, colour=_INK, bold=True)
+    text(x, top - 26, polar.note)
+    for ring in rings:
+        drawing.add(Circle(x, y, radius * ring / outer, fillColor=None, strokeColor=_colour(_GRID), strokeWidth=0.7))
+        text(x + 3, y - radius * ring / outer + 2, f"{ring:g}", "start")
+    for degrees in range(0, 360, 30):
+        turn = complex(math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
+        drawing.add(Stroke(x, y, *place(outer * turn), strokeColor=_colour(_GRID), strokeWidth=0.5))
+        if degrees % 90 == 0:
+            end_x, end_y = place(1.09 * outer * turn)
+            text(end_x, end_y - 3, f"{degrees}°")
+    for number, arrow in enumerate(polar.arrows):
+        colour, dash = _LINES[number % len(_LINES)]
+        end_x, end_y = place(arrow.z)
+        if arrow.within is not None:
+            drawing.add(Circle(end_x, end_y, radius * arrow.within / outer, fillColor=_tint(colour), strokeColor=None))
+        drawing.add(Stroke(x, y, end_x, end_y, strokeColor=_colour(colour), strokeWidth=1.6, strokeDashArray=dash))
+        drawing.add(Circle(end_x, end_y, 3.0, fillColor=_colour(colour), strokeColor=None))
+        key_y = top - _POLAR_HEIGHT + 22 - 11 * (number // 2)
+        key_x = x - 150 + 160 * (number % 2)
+        drawing.add(Stroke(key_x, key_y + 3, key_x + 20, key_y + 3, strokeColor=_colour(colour), strokeDashArray=dash))
+        text(key_x + 25, key_y, arrow.label, "start", _INK)
+
+
 def _draw_key(drawing: Any, panel: Panel, y: float, text: Any) -> None:
     from reportlab.graphics.shapes import Line as Stroke
     from reportlab.pdfbase.pdfmetrics import stringWidth
@@ -281,3 +369,22 @@ def spectrum_panels(content: Content, candidates: Sequence[Candidate] = ()) -> l
         title = f"Waveform over a revolution, mean and standard deviation of {content.waveform.spans}"
         panels.append(Panel(title, "degrees from the pulse", content.waveform_unit, lines))
     return panels
+
+
+def solution_polars(runs: Runs, solution: Solution) -> list[Polar]:
+    """The vectors of each point, run by run, with what is expected, and the corrections."""
+    polars = []
+    for expected in solution.predicted:
+        m = runs.points.index(expected.point)
+        here = [r for r in runs.runs if abs(r.speed_rpm / expected.speed_rpm - 1.0) <= runs.speed_tolerance]
+        arrows = [Arrow(r.name, complex(r.vectors[m])) for r in here[-5:]]
+        z = vectors.vector(expected.amplitude, expected.phase_deg)
+        arrows.append(Arrow("expected", z, expected.amplitude_upper95 - expected.amplitude))
+        note = f"{expected.unit} at {expected.speed_rpm:.0f} r/min, lag from the pulse"
+        polars.append(Polar(expected.point, note, arrows))
+    masses = [
+        Arrow(f"{c.plane} {c.mass:.3g} {c.unit}", vectors.vector(c.mass, c.angle_deg), c.mass_ci95)
+        for c in solution.corrections
+    ]
+    note = f"{solution.corrections[0].unit}, against rotation from the mark"
+    return [*polars, Polar("corrections, trial masses off", note, masses)]

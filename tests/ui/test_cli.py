@@ -8,6 +8,7 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from xml.etree import ElementTree
 
 import numpy as np
 import pytest
@@ -100,6 +101,27 @@ def test_runs_are_appended_and_solved(folder, tmp_path):
     again = stillshaft("vector", "initial.wav", "--hookup", "h.toml", "--append", runs, "--run", "initial", cwd=folder)
     assert "used twice" in assert_one_line(again)
     assert runs.read_bytes() == before
+
+
+def test_solve_draws_vectors_and_corrections(tmp_path):
+    for plot in (tmp_path / "p.svg", tmp_path / "p.pdf"):
+        done = stillshaft("solve", RAO, "--plot", plot)
+        assert done.returncode == 0, done.stderr
+    texts = "".join(ElementTree.parse(tmp_path / "p.svg").getroot().itertext())
+    for word in (
+        "vectors and corrections",
+        "initial",
+        "trial left",
+        "expected",
+        "left 10.1 g",
+        "270°",
+        "against rotation",
+    ):
+        assert word in texts
+    assert (tmp_path / "p.pdf").read_bytes().startswith(b"%PDF")
+    assert "plots are written as .svg or .pdf" in assert_one_line(
+        stillshaft("solve", RAO, "--plot", tmp_path / "p.png")
+    )
 
 
 def test_solve_prints_the_textbook_answer():

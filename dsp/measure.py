@@ -312,7 +312,7 @@ class Measuring:
     def _measurement(self, pooled: orders.OrderVectors, order: float) -> Measurement:
         speed = self._speed()
         frequency_hz = float(np.mean(pooled.speeds_rad_s)) / (2.0 * np.pi) * order
-        factors = np.array([self._to_display(point, frequency_hz) for point in self._points])
+        factors = np.array([vectors.display_factor(point, self._unit, frequency_hz) for point in self._points])
         covariance = vectors.rotated_covariance(pooled.covariance, factors)
         band_hz = spectrum.overall_band(speed.mean_rpm)
         points = []
@@ -358,15 +358,6 @@ class Measuring:
             self._follower.edge,
             self._follower.mark_share,
             tuple(reasons),
-        )
-
-    def _to_display(self, point: channels.PointChannel, frequency_hz: float) -> complex:
-        """Factor from the peak reading of a channel to the displayed unit, channel response undone."""
-        return (
-            point.si_per_reading
-            * vectors.response_undone(frequency_hz, point.highpass_hz, point.delay_s)
-            * vectors.quantity_factor(point.quantity, self._unit.quantity, frequency_hz)
-            * self._unit.per_si_peak
         )
 
 

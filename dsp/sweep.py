@@ -162,7 +162,8 @@ def analyse(
     found, warnings = [], []
     for i, order in enumerate(wanted.orders):
         for j, point in enumerate(points):
-            factors = _to_display(point, unit, order * speeds[shown] / (2.0 * np.pi))
+            shown_hz = order * speeds[shown] / (2.0 * np.pi)
+            factors = np.array([vectors.display_factor(point, unit, f) for f in shown_hz.tolist()])
             z, deviation = tracked.vectors[i, shown, j] * factors, tracked.deviation[i, shown, j] * np.abs(factors)
             if wanted.slow_roll_rpm is not None and point.quantity == "displacement":
                 z, deviation = _without_slow_roll(
@@ -286,19 +287,6 @@ def _suiting(modes: Sequence[tuple[resonance.Mode, ...]]) -> float | None:
     return max(wanted) if wanted else None
 
 
-def _to_display(point: PointChannel, unit: units.VibrationUnit, frequency_hz: Real) -> Complex:
-    """Factor at each frequency from a peak reading to the displayed unit, channel response undone."""
-    return np.array(
-        [
-            point.si_per_reading
-            * vectors.response_undone(f, point.highpass_hz, point.delay_s)
-            * vectors.quantity_factor(point.quantity, unit.quantity, f)
-            * unit.per_si_peak
-            for f in frequency_hz.tolist()
-        ]
-    )
-
-
 def _shown(speed: Real, usable: slice, bandwidth: float) -> NDArray[np.intp]:
     """Moments of the curve: no closer than a quarter of the tracker's memory, none where the speed stands still."""
     every = max(1, round(0.25 / bandwidth), (usable.stop - usable.start) // (4 * _MOST_SHOWN))
@@ -332,7 +320,7 @@ def _resonance(mode: resonance.Mode, point: PointChannel, unit: units.VibrationU
 
     t = float(stdtrit(mode.degrees_of_freedom, 0.975))
     rpm = mode.natural_rad_s * 30.0 / np.pi
-    factor = complex(_to_display(point, unit, np.array([mode.natural_rad_s / (2.0 * np.pi)]))[0])
+    factor = vectors.display_factor(point, unit, mode.natural_rad_s / (2.0 * np.pi))
     z = mode.response * factor
     covariance = vectors.rotated_covariance(mode.covariance[2:, 2:], np.array([factor]))
     amplitude, phase_deg = vectors.amplitude_phase(z)

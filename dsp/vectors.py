@@ -7,10 +7,14 @@ displayed quantity: x(t) = A·cos(θ(t) − φ). Rotor angles of masses are coun
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units
+
+if TYPE_CHECKING:
+    from stillshaft.dsp.channels import PointChannel
 
 Complex = NDArray[np.complex128]
 Real = NDArray[np.float64]
@@ -49,6 +53,16 @@ def quantity_factor(from_quantity: str, to_quantity: str, frequency_hz: float) -
     Velocity leads displacement by 90°: its lag is 90° less.
     """
     return complex((-2j * math.pi * frequency_hz) ** units.differentiations(from_quantity, to_quantity))
+
+
+def display_factor(point: PointChannel, unit: units.VibrationUnit, frequency_hz: float) -> complex:
+    """Factor from the peak reading of a channel to the displayed unit, channel response undone."""
+    return (
+        point.si_per_reading
+        * response_undone(frequency_hz, point.highpass_hz, point.delay_s)
+        * quantity_factor(point.quantity, unit.quantity, frequency_hz)
+        * unit.per_si_peak
+    )
 
 
 def rotated_covariance(covariance: Real, factors: Complex) -> Real:

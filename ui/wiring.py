@@ -224,8 +224,7 @@ def _full_scale(point: hookups.Point, readings: Real, rate_hz: float, known_v: f
 def _sensitivity(point: hookups.Point, readings: Real, rate_hz: float, known: float, frequency_hz: float) -> Calibrated:
     if point.quantity != "acceleration":
         raise SessionError(f"{point.name}: measures {point.quantity}; a shaker calibrates accelerometers")
-    full_scale_v = units.parse(_entry(point, "full_scale"), "V", "full_scale")
-    found = calibration.shaker_sensitivity(readings, rate_hz, full_scale_v, known, frequency_hz)
+    found = calibration.shaker_sensitivity(readings, rate_hz, point.volts_per_reading, known, frequency_hz)
     per_g = 1000.0 * units.STANDARD_GRAVITY_M_S2
     return Calibrated(
         point.name, "sensitivity", _entry(point, "sensitivity"), (f"{found.value * per_g:.5g} mV/g",),

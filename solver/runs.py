@@ -19,6 +19,7 @@ Complex = NDArray[np.complex128]
 
 _DEFAULT_REPEATABILITY = "2 % 2 deg"  # common practice, no source: direct drive, until measured
 _DEFAULT_PLACEMENT = "1 % 2 deg"
+_MOST_POSITIONS = 720
 _LARGEST = 1e12  # of any number in the file: squares and products of such still fit a float
 
 
@@ -33,6 +34,9 @@ class _Plane(tables.Strict):
     positions: int | list[float] | None = None
     blocked: list[int] = []
     cap: str | None = None
+    radii: list[str] = []
+    per_position: int | None = None
+    position_cap: str | None = None
 
 
 class _Point(tables.Strict):
@@ -108,11 +112,40 @@ class _File(tables.Strict):
 
 @dataclass(frozen=True)
 class Plane:
-    """A correction plane; lengths in mm, None where the file does not say."""
+    """A correction plane; lengths in mm, masses in the file's mass unit, None where the file does not say.
+
+    `positions_deg` are those of blades or holes 1, 2, … (None: anywhere on the rim), `blocked` the numbers that take no
+    mass; `radii_mm` are further radii at which a mass may sit. `cap` is the most mass of the plane, `position_cap` and
+    `per_position` the most mass and the most pieces of one position.
+    """
 
     name: str
     radius_mm: float | None
     z_mm: float | None
+    positions_deg: tuple[float, ...] | None = None
+    blocked: frozenset[int] = frozenset()
+    cap: float | None = None
+    radii_mm: tuple[float, ...] = ()
+    per_position: int | None = None
+    position_cap: float | None = None
+
+
+@dataclass(frozen=True)
+class StockMass:
+    """Pieces at hand: mass of one in the file's mass unit, and how many there are."""
+
+    mass: float
+    count: int
+
+
+@dataclass(frozen=True)
+class Point:
+    """A measuring point as the file describes it; the defaults where it does not."""
+
+    name: str
+    angle_deg: float = 0.0
+    quantity: str = "acceleration"
+    direction: str = "radial"
 
 
 @dataclass(frozen=True)
@@ -127,11 +160,25 @@ class Rotor:
 
 
 @dataclass(frozen=True)
+class Piece:
+    """A mass that sat on a plane in a run: `mass` complex in the mass unit at the plane's own radius, its scatter (2, 2).
+
+    `identity` tells a piece that stayed on from one that was put on anew: the same piece has the same error in every run.
+    """
+
+    plane: int
+    mass: complex
+    covariance: Real
+    identity: tuple[float, ...]
+
+
+@dataclass(frozen=True)
 class Run:
     """One run: `vectors` (points,) complex in the displayed unit, `masses` (planes,) complex in the mass unit.
 
     `covariance` (2M, 2M) is of re and im of each point, repeatability included; `placement_covariance`
-    (planes, 2, 2) is of re and im of each plane's mass.
+    (planes, 2, 2) is of re and im of each plane's mass. `degrees_of_freedom` are those of the scatter within the run.
+    Runs of one `setup` are one turn of the machine, measured at several speeds: what was placed wrongly is the same in all.
     """
 
     name: str
@@ -140,6 +187,10 @@ class Run:
     masses: Complex
     covariance: Real
     placement_covariance: Real
+    kind: str | None = None
+    setup: int | None = None
+    degrees_of_freedom: float = math.inf
+    pieces: tuple[Piece, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -171,6 +222,9 @@ class Runs:
     placement: tuple[float, float]
     assumed: tuple[str, ...]
     amplitudes_only: bool = False
+    stock: tuple[StockMass, ...] = ()
+    described: tuple[Point, ...] = ()
+    repeatability: tuple[float, float] = (0.0, 0.0)
 
 
 def load_runs(path: Path) -> Runs:
@@ -247,14 +301,7 @@ def _runs(file: _File, path: Path) -> Runs:
         raise RunsError(
             f"run 1.vectors: {sorted(set(points) - {p.name for p in file.point})} are no [[point]] of this file"
         )
-    planes = tuple(
-        Plane(
-            p.name,
-            _length_mm(p.radius, f'plane "{p.name}".radius', positive=True),
-            _length_mm(p.z, f'plane "{p.name}".z'),
-        )
-        for p in file.plane
-    )
+    planes = tuple(_plane(p, kg) for p in file.plane)
     tolerance = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*", file.speed_tolerance)
     if not tolerance:
         raise RunsError(f'speed_tolerance: "{file.speed_tolerance}": write percent, such as "2 %"')
@@ -279,8 +326,74 @@ def _runs(file: _File, path: Path) -> Runs:
     return Runs(
         path, points, planes, runs, unit.text, file.mass_unit, kg, _rotor(file.rotor),
         tuple((m.point, m.amplitude) for m in file.limit), float(tolerance[1]) / 100.0, placement, assumed,
-        _amplitudes_only(file),
+        _amplitudes_only(file), _stock(file, kg),
+        tuple(Point(p.name, _finite(p.angle, f'point "{p.name}".angle'), p.quantity, p.direction) for p in file.point),
+        repeatability,
     )  # fmt: skip
+
+
+def _plane(plane: _Plane, kg_per_mass_unit: float) -> Plane:
+    where = f'plane "{plane.name}"'
+    radius_mm = _length_mm(plane.radius, f"{where}.radius", positive=True)
+    if plane.radii and radius_mm is None:
+        raise RunsError(f"{where}.radii: the plane has no radius of its own to compare with; give it one")
+    positions = _positions(plane, where)
+    if plane.per_position is not None and plane.per_position < 1:
+        raise RunsError(f"{where}.per_position: {plane.per_position}: must be 1 or more")
+    return Plane(
+        plane.name,
+        radius_mm,
+        _length_mm(plane.z, f"{where}.z"),
+        positions,
+        _blocked(plane, positions, where),
+        _mass(plane.cap, f"{where}.cap", kg_per_mass_unit),
+        tuple(_length_mm(r, f"{where}.radii", positive=True) or 0.0 for r in plane.radii),
+        plane.per_position,
+        _mass(plane.position_cap, f"{where}.position_cap", kg_per_mass_unit),
+    )
+
+
+def _positions(plane: _Plane, where: str) -> tuple[float, ...] | None:
+    """Angles of positions 1, 2, … in degrees; a number of them stands evenly from the mark on, against rotation."""
+    given = plane.positions
+    if given is None:
+        return None
+    if isinstance(given, int):
+        if not 1 <= given <= _MOST_POSITIONS:
+            raise RunsError(f"{where}.positions: {given}: must be 1 to {_MOST_POSITIONS}")
+        return tuple(360.0 * k / given for k in range(given))
+    if not 1 <= len(given) <= _MOST_POSITIONS:
+        raise RunsError(f"{where}.positions: {len(given)} angles: must be 1 to {_MOST_POSITIONS}")
+    return tuple(_finite(angle, f"{where}.positions") % 360.0 for angle in given)
+
+
+def _blocked(plane: _Plane, positions: tuple[float, ...] | None, where: str) -> frozenset[int]:
+    if plane.blocked and positions is None:
+        raise RunsError(f"{where}.blocked: names positions, but the plane has none; give positions = 24 or a list")
+    for number in plane.blocked:
+        if not 1 <= number <= len(positions or ()):
+            raise RunsError(f"{where}.blocked: position {number} does not exist; there are 1 to {len(positions or ())}")
+    return frozenset(plane.blocked)
+
+
+def _mass(text: str | None, field: str, kg_per_mass_unit: float) -> float | None:
+    """Mass in the file's unit, above 0."""
+    if text is None:
+        return None
+    value = _finite(units.parse(text, "kg", field) / kg_per_mass_unit, field)
+    if value <= 0.0:
+        raise RunsError(f'{field}: "{text}" must be above 0')
+    return value
+
+
+def _stock(file: _File, kg_per_mass_unit: float) -> tuple[StockMass, ...]:
+    pieces = []
+    for number, entry in enumerate(file.stock, start=1):
+        mass = _mass(entry.mass, f"stock {number}.mass", kg_per_mass_unit)
+        if not 0 <= entry.count <= _LARGEST:
+            raise RunsError(f"stock {number}.count: {entry.count}: must be 0 or more")
+        pieces.append(StockMass(mass or 0.0, entry.count))
+    return tuple(pieces)
 
 
 def _amplitudes_only(file: _File) -> bool:
@@ -334,7 +447,7 @@ def _run(
         z[row] = vectors.vector(amplitude, _finite(vector.phase or 0.0, f"{field}.phase"))
         _finite(vector.spread, f"{field}.spread", lowest=0.0)
     masses, placed = np.zeros(len(planes), dtype=np.complex128), np.zeros((len(planes), 2, 2))
-    names = [p.name for p in planes]
+    names, pieces = [p.name for p in planes], []
     for name, given in run.masses.items():
         if name not in names:
             listed = ", ".join(names) or "none: add a [[plane]]"
@@ -344,13 +457,20 @@ def _run(
             w, w_covariance = _piece(piece, planes[column], f'{where}.masses."{name}"', placement)
             masses[column] += w
             placed[column] += w_covariance
+            pieces.append(Piece(column, w, w_covariance, (column, w.real, w.imag)))
     covariance = _measured_covariance(run, points, where)
     if slow_roll is not None:
         runout = slow_roll.counts * (run.speed_rpm / slow_roll.run.speed_rpm) ** slow_roll.order
         z = z - runout * slow_roll.run.vectors
         # its error is the same in all runs; counted anew in each, it widens H a little too
         covariance = covariance + np.outer(np.repeat(runout, 2), np.repeat(runout, 2)) * slow_roll.run.covariance
-    return Run(run.name, run.speed_rpm, z, masses, covariance + _repeatability(z, repeatability), placed)
+    freedom = math.inf if run.covariance is None else run.covariance.degrees_of_freedom
+    if freedom is None or not freedom > 0.0:
+        freedom = math.inf
+    return Run(
+        run.name, run.speed_rpm, z, masses, covariance + _repeatability(z, repeatability), placed, run.kind, run.setup,
+        freedom, tuple(pieces),
+    )  # fmt: skip
 
 
 def _slow_roll(

@@ -19,10 +19,7 @@ if TYPE_CHECKING:
     from stillshaft.dsp.content import Content
     from stillshaft.dsp.measure import Measurement, PointVector
     from stillshaft.dsp.sweep import Sweep
-    from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.diagnosis import Suggestion
-    from stillshaft.solver.limits import Tolerance
-    from stillshaft.solver.trial import Lag, Trial
     from stillshaft.ui.rehearsal import Rehearsal
     from stillshaft.ui.taking import Progress as RunProgress
     from stillshaft.ui.wiring import Calibrated
@@ -32,7 +29,8 @@ _ROWS_OF_CURVE = 12
 Report = Callable[[float, str], None]
 
 
-def _console() -> Console:
+def new_console() -> Console:
+    """Where results are printed."""
     return Console(highlight=False, soft_wrap=False, width=None)
 
 
@@ -121,7 +119,7 @@ def _print_speed(console: Console, name: str, measured: Measurement) -> None:
 
 def print_vectors(name: str, measured: Measurement) -> None:
     """Speed and one line per point."""
-    console = _console()
+    console = new_console()
     _print_speed(console, name, measured)
     table = Table(title=f"order {measured.order:g}, {measured.unit}, ± is the 95 % interval of this run only")
     for heading in ("point", "amplitude", "phase °", "overall", "steadiness"):
@@ -135,7 +133,7 @@ def print_vectors(name: str, measured: Measurement) -> None:
 
 def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[Match, ...]]) -> None:
     """Verdict, swings and second source of each point, and which candidates fit it."""
-    console = _console()
+    console = new_console()
     _print_speed(console, name, measured)
     table = Table(title=f"order {measured.order:g}, peak-to-peak swings over the record")
     for heading in ("point", "verdict", "phase °", "amplitude %", "trend °/min", "second source r/min", "ratio"):
@@ -171,7 +169,7 @@ def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[
 
 def print_sweep(name: str, sweep: Sweep) -> None:
     """Resonances of each point, margin, and a short curve."""
-    console = _console()
+    console = new_console()
     console.print(
         f"{name}: {sweep.direction} from {sweep.slowest_rpm:.0f} to {sweep.fastest_rpm:.0f} r/min in {sweep.seconds:.1f} s, "
         f"{sweep.pulses} pulses, {sweep.missing_pulses} missing, {sweep.extra_pulses} too many",
@@ -219,7 +217,7 @@ def print_sweep(name: str, sweep: Sweep) -> None:
 
 def print_spectrum(name: str, content: Content, suggestions: Sequence[Suggestion]) -> None:
     """Orders, strongest peaks and shares of each point; how the points move together; what it suggests."""
-    console = _console()
+    console = new_console()
     console.print(
         f"{name}: {content.speed_rpm:.1f} r/min, {content.averages} spectra averaged, lines of {content.resolution_hz:g} Hz"
     )
@@ -273,63 +271,9 @@ def _or_dash(value: float | None) -> str:
     return "-" if value is None else f"{value:.2f}"
 
 
-def _correction_rows(table: Table, corrections: Sequence[Correction]) -> None:
-    for c in corrections:
-        table.add_row(
-            c.plane,
-            with_interval(c.mass, c.mass_ci95),
-            with_interval(c.angle_deg, c.angle_ci95_deg),
-            "-" if c.radius_mm is None else f"{c.radius_mm:.0f}",
-            "yes" if c.determined else "no",
-        )
-
-
-def print_solution(solution: Solution) -> None:
-    """Corrections, what to add now, expected vibration."""
-    console = _console()
-    unit = solution.corrections[0].unit
-    for title, corrections in (
-        (f"corrections, {unit}, all trial masses off", solution.corrections),
-        (f"or to add with the masses of the last run left on, {unit}", solution.additional),
-    ):
-        table = Table(title=title)
-        for heading in ("plane", "mass", "angle ° against rotation", "radius mm", "determined"):
-            table.add_column(heading, justify="left" if heading == "plane" else "right")
-        _correction_rows(table, corrections)
-        console.print(table)
-    table = Table(title="expected vibration after the correction")
-    for heading in ("point", "r/min", "amplitude", "at most (95 %)", "unit"):
-        table.add_column(heading, justify="left" if heading in ("point", "unit") else "right")
-    for p in solution.predicted:
-        table.add_row(p.point, f"{p.speed_rpm:.0f}", f"{p.amplitude:.3f}", f"{p.amplitude_upper95:.3f}", p.unit)
-    console.print(table)
-    for warning in (*solution.warnings, *solution.reasons):
-        console.print(warning, soft_wrap=True)
-
-
-def print_tolerance(tolerance: Tolerance) -> None:
-    """Permissible and residual unbalance by plane, vibration against its limits."""
-    console = _console()
-    console.print(
-        f"{tolerance.grade} by ISO 21940-11 (from memory; the edition in force decides): "
-        f"{tolerance.e_per_um:.2f} µm, {tolerance.u_per_gmm:.0f} g·mm in all"
-    )
-    table = Table(title="equivalent residual unbalance from 1x, g·mm")
-    for heading in ("plane", "permissible", "residual", "verdict"):
-        table.add_column(heading, justify="right" if heading in ("permissible", "residual") else "left")
-    for p in tolerance.planes:
-        residual = "-" if p.residual_gmm is None else with_interval(p.residual_gmm, p.residual_ci95)
-        table.add_row(p.plane, f"{p.permissible_gmm:.0f}", residual, p.verdict)
-    console.print(table)
-    for v in tolerance.vibration:
-        console.print(f"{v.point}: {with_interval(v.value, v.ci95)}, limit {v.limit:g} ({v.source}): {v.verdict}")
-    for reason in tolerance.reasons:
-        console.print(reason, soft_wrap=True)
-
-
 def print_findings(findings: Sequence[Finding]) -> None:
     """What the signal check found, the gravest first."""
-    console = _console()
+    console = new_console()
     table = Table(title="signal check", show_lines=True)
     for heading in ("", "where", "what", "what to do"):
         table.add_column(heading)
@@ -340,7 +284,7 @@ def print_findings(findings: Sequence[Finding]) -> None:
 
 def print_calibration(results: Sequence[Calibrated]) -> None:
     """What was calibrated, with its interval."""
-    console = _console()
+    console = new_console()
     table = Table(title="calibrated, ± is the 95 % interval")
     for heading in ("point", "what", "before", "now", "±"):
         table.add_column(heading, justify="left" if heading in ("point", "what") else "right")
@@ -352,53 +296,9 @@ def print_calibration(results: Sequence[Calibrated]) -> None:
             console.print(f"{r.point}: {r.remark}", soft_wrap=True)
 
 
-def print_trial(trial: Trial) -> None:
-    """Mass, force and place, with the cautions that belong to it."""
-    console = _console()
-    place = "any direction" if trial.angle_deg is None else f"at {trial.angle_deg:.0f}° against rotation from the mark"
-    console.print(f"{trial.plane}: {1000.0 * trial.mass_kg:.2f} g {place} ({trial.reason})", soft_wrap=True)
-    console.print(
-        f"its centrifugal force: {trial.force_n:.0f} N, the weight of {trial.force_kgf:.1f} kg", soft_wrap=True
-    )
-    console.print(
-        "Fixed so that shape carries this force, not friction; no tape, magnet or glue. Isolated, locked, tried and blocked "
-        "before hands go in; nobody in the plane of rotation. Local rules and the maker's limits decide.",
-        soft_wrap=True,
-    )
-
-
-def doubt_of(lag: Lag) -> str | None:
-    """Why a lag is not to be used, if it is not."""
-    if lag.lag_ci95_deg is None:
-        return "the trial says nothing of the lag: use a larger mass"
-    if lag.lag_ci95_deg < lag.lag_deg - 180.0 and lag.lag_deg + lag.lag_ci95_deg < 360.0:
-        return f"a lag of {lag.lag_deg:.0f}° is no single mode's: check the sensor angles and the direction of rotation"
-    return None
-
-
-def print_lags(lags: Sequence[Lag]) -> None:
-    """One line per point."""
-    console = _console()
-    table = Table(title="degrees against rotation from the mark; initial state")
-    for heading in ("point", "plane", "lag °", "high spot °", "heavy spot °"):
-        table.add_column(heading, justify="left" if heading in ("point", "plane") else "right")
-    for x in lags:
-        table.add_row(
-            x.point,
-            x.plane,
-            with_interval(x.lag_deg, x.lag_ci95_deg),
-            f"{x.high_spot_deg:.0f}",
-            f"{x.heavy_spot_deg:.0f}",
-        )
-    console.print(table)
-    for x in lags:
-        if (doubt := doubt_of(x)) is not None:
-            console.print(f"do not trust: {x.point}: {doubt}", soft_wrap=True)
-
-
 def print_sources(inputs: Sequence[SoundInput]) -> None:
     """One line per input."""
-    console = _console()
+    console = new_console()
     others = (
         'other sources: "simulated", "simulated:FILE", "recording:FILE", "serial:PORT", "nidaqmx:DEVICE/ai0", '
         '"uldaq:SERIAL"'
@@ -418,15 +318,17 @@ def print_sources(inputs: Sequence[SoundInput]) -> None:
 
 def print_rehearsal(outcome: Rehearsal) -> None:
     """The whole job, step by step."""
-    console = _console()
+    from stillshaft.ui import account_solve
+
+    console = new_console()
     for name, masses, measured in outcome.runs:
         placed = "; ".join(f"{m.plane} {m.mass_g:g} g at {m.angle_deg:g}°" for m in masses) or "nothing"
         console.rule(f"{name}: {placed} on the rotor", align="left")
         print_vectors(name, measured)
     for title, solution in outcome.solutions:
         console.rule(title, align="left")
-        print_solution(solution)
+        account_solve.print_solution(solution)
     console.rule("where the rotor stands", align="left")
-    print_tolerance(outcome.tolerance)
+    account_solve.print_tolerance(outcome.tolerance)
     console.print(outcome.verdict, soft_wrap=True)
     console.print(f"kept in {outcome.folder}: recordings, runs.toml, hookup.toml, account.html", soft_wrap=True)

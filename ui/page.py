@@ -12,7 +12,7 @@ from stillshaft.acquire.source import SourceRequest
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.solver.correction import Solution
-from stillshaft.ui import account, rehearsal, session
+from stillshaft.ui import account, analysis, rehearsal, session
 from stillshaft.ui.live import Live, Snapshot
 from stillshaft.ui.plots import PhaseRibbon, VectorCloud
 from stillshaft.ui.theme import SHAPE_WORDS, THEMES, palette, style_sheet
@@ -437,7 +437,7 @@ class Window(QtWidgets.QMainWindow):
             return
         self.source.setCurrentText(_RECORDING)
         try:
-            self._set_hookup(session.hookup_of(path, self._hookup_file))
+            self._set_hookup(analysis.hookup_of(path, self._hookup_file))
         except ValueError as error:
             self._say(str(error))
 

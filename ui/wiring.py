@@ -16,12 +16,11 @@ from numpy.typing import NDArray
 from stillshaft.acquire import catalogue
 from stillshaft.acquire import hookup as hookups
 from stillshaft.dsp import calibration, check, coupling, units
-from stillshaft.ui.session import SessionError
 
 if TYPE_CHECKING:
     from stillshaft.acquire.process import Acquisition
     from stillshaft.acquire.source import SourceRequest
-    from stillshaft.ui.session import Report
+    from stillshaft.ui.analysis import Report
 
 Real = NDArray[np.float64]
 
@@ -33,6 +32,10 @@ _LEFT_DEG = 1.0  # of phase that a delay does not explain: more is said
 _SHAKEN = 0.1  # of the strongest point's tone: others have nothing of the shaker
 
 
+class WiringError(ValueError):
+    """Something that cannot be checked or calibrated: the message says why and what to do."""
+
+
 def choose(
     source: str, hookup: Path | None, rate_hz: float | None, real_time: bool
 ) -> tuple[catalogue.Chosen, hookups.Hookup]:
@@ -41,7 +44,7 @@ def choose(
     chosen = catalogue.choose(source, wired, rate_hz, catalogue.Simulation(real_time=real_time))
     if wired is None:
         if chosen.hookup is None:
-            raise SessionError(f"{source}: carries no hook-up; name one with --hookup FILE")
+            raise WiringError(f"{source}: carries no hook-up; name one with --hookup FILE")
         wired = hookups.hookup_from(chosen.hookup)
     return chosen, wired
 
@@ -70,7 +73,7 @@ def check_source(
             samples = np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64)
             heard_hz = reader.rate_hz
     if samples.shape[1] < wired.channels:
-        raise SessionError(f"{source}: has {samples.shape[1]} inputs, but the hook-up uses input {wired.channels}")
+        raise WiringError(f"{source}: has {samples.shape[1]} inputs, but the hook-up uses input {wired.channels}")
     found = [check.Finding(source, check.CAUTION, warning, "") for warning in chosen.warnings]
     if summary.gaps:
         what = f"lost samples at {len(summary.gaps)} places"
@@ -106,7 +109,7 @@ def _heard(acquisition: Acquisition, seconds: float) -> Real:
         block = acquisition.read()
         if block is None:
             if acquisition.failure is not None:
-                raise SessionError(f"{acquisition.description}: {acquisition.failure}")
+                raise WiringError(f"{acquisition.description}: {acquisition.failure}")
             time.sleep(0.01)
         else:
             parts.append(block.samples.astype(np.float64))
@@ -124,7 +127,7 @@ def _tapped(
         block = acquisition.read()
         if block is None:
             if acquisition.failure is not None:
-                raise SessionError(f"{acquisition.description}: {acquisition.failure}")
+                raise WiringError(f"{acquisition.description}: {acquisition.failure}")
             time.sleep(0.01)
             continue
         over = np.abs(block.samples / quiet)
@@ -164,16 +167,16 @@ def calibrate(
     level: str,
     frequency_hz: float,
 ) -> tuple[Calibrated, ...]:
-    """Values of the hook-up that a recording of a known signal gives. Raises SessionError that names the file."""
+    """Values of the hook-up that a recording of a known signal gives. Raises WiringError that names the file."""
     if method not in METHODS:
-        raise SessionError(f'method "{method}": {", ".join(METHODS[:-1])} or {METHODS[-1]}')
+        raise WiringError(f'method "{method}": {", ".join(METHODS[:-1])} or {METHODS[-1]}')
     wired = hookups.load_hookup(hookup)
     chosen = _chosen(wired, points, hookup)
     samples, rate_hz = _samples(recording, wired)
     try:
         if method == "voltage":
             if volts is None:
-                raise SessionError('voltage: say how many, as rms of the sine, with --volts "1 V"')
+                raise WiringError('voltage: say how many, as rms of the sine, with --volts "1 V"')
             known_v = units.parse(volts, "V", "--volts")
             return tuple(_full_scale(p, samples[:, p.index], rate_hz, known_v) for p in chosen)
         if method == "shaker":
@@ -184,14 +187,14 @@ def calibrate(
             return _split(wired, chosen, samples, rate_hz)
         return tuple(_corners(p, samples[:, p.index], rate_hz) for p in chosen)
     except (calibration.CalibrationError, coupling.CouplingError, units.UnitError) as error:
-        raise SessionError(f"{recording}: {error}") from None
+        raise WiringError(f"{recording}: {error}") from None
 
 
 def _chosen(wired: hookups.Hookup, names: Sequence[str], hookup: Path) -> tuple[hookups.Point, ...]:
     known = {p.name: p for p in wired.points}
     for name in names:
         if name not in known:
-            raise SessionError(f'{hookup}: has no point "{name}"; it has {", ".join(known)}')
+            raise WiringError(f'{hookup}: has no point "{name}"; it has {", ".join(known)}')
     return tuple(known[n] for n in names) or wired.points
 
 
@@ -200,13 +203,11 @@ def _samples(recording: Path, wired: hookups.Hookup) -> tuple[Real, float]:
 
     with open_any(recording, wired) as reader:
         if reader.channels < wired.channels:
-            raise SessionError(
-                f"{recording}: has {reader.channels} inputs, but the hook-up uses input {wired.channels}"
-            )
+            raise WiringError(f"{recording}: has {reader.channels} inputs, but the hook-up uses input {wired.channels}")
         if reader.frames > 120.0 * reader.rate_hz:
-            raise SessionError(f"{recording}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to 120 s will do")
+            raise WiringError(f"{recording}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to 120 s will do")
         if reader.gaps:
-            raise SessionError(f"{recording}: samples were lost in it: record again")
+            raise WiringError(f"{recording}: samples were lost in it: record again")
         return np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64), reader.rate_hz
 
 
@@ -223,7 +224,7 @@ def _full_scale(point: hookups.Point, readings: Real, rate_hz: float, known_v: f
 
 def _sensitivity(point: hookups.Point, readings: Real, rate_hz: float, known: float, frequency_hz: float) -> Calibrated:
     if point.quantity != "acceleration":
-        raise SessionError(f"{point.name}: measures {point.quantity}; a shaker calibrates accelerometers")
+        raise WiringError(f"{point.name}: measures {point.quantity}; a shaker calibrates accelerometers")
     found = calibration.shaker_sensitivity(readings, rate_hz, point.volts_per_reading, known, frequency_hz)
     per_g = 1000.0 * units.STANDARD_GRAVITY_M_S2
     return Calibrated(
@@ -290,6 +291,6 @@ def write_calibration(hookup: Path, method: str, results: Sequence[Calibrated]) 
         hookups.load_hookup(part)  # what is written must be readable
         os.replace(part, hookup)
     except OSError as error:
-        raise SessionError(f"{hookup}: cannot be written: {error.strerror}") from None
+        raise WiringError(f"{hookup}: cannot be written: {error.strerror}") from None
     finally:
         part.unlink(missing_ok=True)

@@ -5,7 +5,7 @@ import pytest
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
 from stillshaft.solver.runs import load_runs
-from stillshaft.ui import report, session
+from stillshaft.ui import analysis, report, session
 
 
 def recorded(path, duty=0.02, gap=False, seconds=6.0):
@@ -43,7 +43,7 @@ def test_a_run_with_another_mark_is_refused_and_nothing_is_added(job, tmp_path):
 
 def test_a_recording_with_a_gap_is_not_trusted(tmp_path):
     hookup = wiring.hookup_from(simulated.demo_hookup())
-    measured = session.measure_recording(recorded(tmp_path / "a.au", gap=True), hookup)
+    measured = analysis.measure_recording(recorded(tmp_path / "a.au", gap=True), hookup)
     assert not measured.trusted
     assert "samples were lost at one place" in measured.reasons[-1]
 

@@ -8,7 +8,7 @@ from stillshaft.acquire import catalogue
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire.simulated import demo_hookup
 from stillshaft.acquire.source import SourceError
-from stillshaft.ui import session, taking
+from stillshaft.ui import analysis, taking
 from test_cli import assert_one_line, stillshaft
 
 HOOKUP = wiring.hookup_from(demo_hookup())
@@ -29,7 +29,7 @@ def test_time_ends_a_run(tmp_path):
 def test_revolutions_end_a_run(tmp_path):
     run, _ = taken(tmp_path / "a.au", taking.Stop(60.0, revolutions=150))
     assert (run.ended_by, run.summary.complete) == ("revolutions", True)
-    assert session.measure_recording(tmp_path / "a.au", HOOKUP).points[0].revolutions >= 146  # whole blocks of four
+    assert analysis.measure_recording(tmp_path / "a.au", HOOKUP).points[0].revolutions >= 146  # whole blocks of four
     last = json.loads((tmp_path / "a.events.jsonl").read_text().splitlines()[-1])
     assert (last["kind"], last["complete"]) == ("stop", True)
 
@@ -38,7 +38,7 @@ def test_the_interval_ends_a_run(tmp_path):
     run, shown = taken(tmp_path / "a.au", taking.Stop(60.0, interval=(2.0, 1.0)))
     assert run.ended_by == "interval"
     assert run.summary.seconds < 40.0
-    for point in session.measure_recording(tmp_path / "a.au", HOOKUP).points:
+    for point in analysis.measure_recording(tmp_path / "a.au", HOOKUP).points:
         assert point.amplitude_ci95 <= 0.03 * abs(point.z)  # it goes on a little between decision and end
         assert point.phase_ci95_deg <= 1.5
     assert any(p.measured is not None for p in shown)
@@ -73,7 +73,7 @@ def test_a_recording_is_a_source(tmp_path):
 def test_masses_go_on_the_simulated_rotor(tmp_path):
     taken(tmp_path / "a.au", taking.Stop(3.0))
     taken(tmp_path / "b.au", taking.Stop(3.0), masses=(("drive side", 20.0, 90.0),))
-    a, b = (session.measure_recording(tmp_path / f"{n}.au", HOOKUP).points[0].z for n in "ab")
+    a, b = (analysis.measure_recording(tmp_path / f"{n}.au", HOOKUP).points[0].z for n in "ab")
     assert abs(a - b) > 0.3 * abs(a)
 
 

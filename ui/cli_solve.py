@@ -1,0 +1,141 @@
+"""Verbs from vectors to masses and verdicts."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from pathlib import Path
+from typing import Annotated
+
+import typer
+from stillshaft.ui.command import (
+    DO_NOT_TRUST,
+    JsonOption,
+    PlotOption,
+    app,
+    print_json,
+    print_whole,
+    version,
+    warn,
+)
+
+
+@app.command()
+def solve(
+    runs: Annotated[Path, typer.Argument(help="Runs file (TOML).")],
+    method: Annotated[
+        str, typer.Option(metavar="auto|least-squares|expected", help="What the correction makes least.")
+    ] = "auto",
+    plot: PlotOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Work out the corrections from a runs file."""
+    from stillshaft.solver import correction
+    from stillshaft.solver.runs import load_runs
+    from stillshaft.ui import account_solve, drawing
+
+    if plot is not None:
+        drawing.check_path(plot)
+    read = load_runs(runs)
+    solution = correction.solve(read, method)
+    if plot is not None:
+        drawing.write_polars(plot, f"{runs.name}: vectors and corrections", drawing.solution_polars(read, solution))
+        warn(f"plot written to {plot}")
+    if as_json:
+        print_whole(correction.to_json(solution, version()))
+    else:
+        account_solve.print_solution(solution)
+    if not solution.trusted:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def trial(
+    rotor_mass: Annotated[str, typer.Option(help='Rotor mass, such as "80 kg".')],
+    radius: Annotated[str, typer.Option(help='Radius at which the mass will sit, such as "300 mm".')],
+    speed: Annotated[float, typer.Option(metavar="RPM", help="Speed of the run, r/min.")],
+    plane: Annotated[str, typer.Option(help="Name of the plane.")] = "plane",
+    planes: Annotated[int, typer.Option(min=1, help="Correction planes that share the rotor's weight.")] = 1,
+    share: Annotated[float, typer.Option(help="Force of the mass, as a part of the weight on its plane.")] = 0.1,
+    heavy_spot: Annotated[
+        float | None, typer.Option(metavar="DEG", help="Heavy spot, as `lag` tells it; any direction unless given.")
+    ] = None,
+    resonance: Annotated[
+        float | None, typer.Option(metavar="RPM", help="Nearest resonance, as `sweep` tells it.")
+    ] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Trial mass, its centrifugal force, and where to put it."""
+    from stillshaft.dsp import units
+    from stillshaft.solver import trial as trials
+    from stillshaft.ui import account_solve
+
+    found = trials.trial_mass(
+        plane,
+        units.parse(rotor_mass, "kg", "--rotor-mass"),
+        units.parse(radius, "m", "--radius"),
+        speed,
+        planes=planes,
+        share=share,
+        heavy_spot_deg=heavy_spot,
+        resonance_rpm=resonance,
+    )
+    if as_json:
+        content = {
+            "plane": found.plane,
+            "mass": 1000.0 * found.mass_kg,
+            "unit": "g",
+            "angle_deg": found.angle_deg,
+            "force_n": found.force_n,
+            "force_kgf": found.force_kgf,
+        }
+        print_json("trial", True, [found.reason], content)
+    else:
+        account_solve.print_trial(found)
+
+
+@app.command()
+def lag(
+    runs: Annotated[Path, typer.Argument(help="Runs file with an initial and a trial run.")],
+    hookup: Annotated[Path, typer.Option("--hookup", metavar="FILE", help="Hook-up file: the angles of the sensors.")],
+    point: Annotated[str | None, typer.Option(help="Only this point.")] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Mechanical lag, high spot and heavy spot of each point, from what the trial moved."""
+    from stillshaft.ui import account_solve, session
+
+    found = session.lags_of(runs, hookup, point)
+    doubts = [f"{x.point}: {account_solve.doubt_of(x)}" for x in found if account_solve.doubt_of(x)]
+    if as_json:
+        rows = [asdict(x) for x in found]
+        first = {key: rows[0][key] for key in ("point", "high_spot_deg", "heavy_spot_deg", "lag_deg", "lag_ci95_deg")}
+        print_json("lag", not doubts, doubts, {**first, "points": rows})
+    else:
+        account_solve.print_lags(found)
+    if doubts:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def tolerance(
+    runs: Annotated[Path | None, typer.Argument(help="Runs file, to show where the rotor stands.")] = None,
+    grade: Annotated[str, typer.Option(help="Balance quality grade, such as G6.3.")] = "G6.3",
+    rotor_mass: Annotated[str | None, typer.Option(help='Rotor mass, such as "80 kg".')] = None,
+    speed: Annotated[float | None, typer.Option(metavar="RPM", help="Highest service speed, r/min.")] = None,
+    bearing_span: Annotated[str | None, typer.Option(help='Distance between bearings, such as "900 mm".')] = None,
+    centre_of_mass: Annotated[
+        str | None, typer.Option(help='Centre of mass from the first bearing, such as "400 mm".')
+    ] = None,
+    overhung: Annotated[bool, typer.Option(help="The rotor hangs outside its bearings.")] = False,
+    as_json: JsonOption = False,
+) -> None:
+    """Permissible residual unbalance by ISO 21940-11, and where the rotor stands."""
+    from stillshaft.solver import limits
+    from stillshaft.ui import account_solve, session
+
+    result = session.tolerance_of(
+        runs, grade, rotor_mass, speed, bearing_span, centre_of_mass, "overhung" if overhung else None
+    )
+    if as_json:
+        print_whole(limits.to_json(result, version()))
+    else:
+        account_solve.print_tolerance(result)

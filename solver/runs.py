@@ -6,7 +6,7 @@ import math
 import os
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
 
@@ -52,6 +52,8 @@ class _Rotor(tables.Strict):
     speed_rpm: float | None = None
     bearing_span: str | None = None
     centre_of_mass: str | None = None
+    flexible: bool = False
+    machine: str | None = None
 
 
 class _Stock(tables.Strict):
@@ -68,6 +70,7 @@ class _Vector(tables.Strict):
     amplitude: float
     phase: float | None = None
     spread: float = 0.0
+    overall: float | None = None
 
 
 class _Piece(tables.Strict):
@@ -150,13 +153,18 @@ class Point:
 
 @dataclass(frozen=True)
 class Rotor:
-    """What the file says of the rotor: kg, r/min, mm."""
+    """What the file says of the rotor: kg, r/min, mm.
+
+    `flexible`: it runs above a resonance of its own; `machine`: the kind of machine, such as "fan".
+    """
 
     kind: str
     mass_kg: float | None
     speed_rpm: float | None
     bearing_span_mm: float | None
     centre_of_mass_mm: float | None
+    flexible: bool = False
+    machine: str | None = None
 
 
 @dataclass(frozen=True)
@@ -178,6 +186,7 @@ class Run:
 
     `covariance` (2M, 2M) is of re and im of each point, repeatability included; `placement_covariance`
     (planes, 2, 2) is of re and im of each plane's mass. `degrees_of_freedom` are those of the scatter within the run.
+    `overall` (points,) are broadband levels in the displayed unit, None where the file does not say.
     Runs of one `setup` are one turn of the machine, measured at several speeds: what was placed wrongly is the same in all.
     """
 
@@ -191,6 +200,16 @@ class Run:
     setup: int | None = None
     degrees_of_freedom: float = math.inf
     pieces: tuple[Piece, ...] = ()
+    runout: Real = field(default_factory=lambda: np.zeros((0, 0)))
+
+    @property
+    def scatter(self) -> Real:
+        """Covariance without the runout's error, which is the same in all runs."""
+        if not self.runout.size:
+            return self.covariance
+        return np.asarray(self.covariance - self.runout @ self.runout.T)
+
+    overall: tuple[float | None, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -422,6 +441,7 @@ def _rotor(rotor: _Rotor | None) -> Rotor | None:
         rotor.kind, mass_kg, rotor.speed_rpm,
         _length_mm(rotor.bearing_span, "rotor.bearing_span", positive=True),
         _length_mm(rotor.centre_of_mass, "rotor.centre_of_mass"),
+        rotor.flexible, rotor.machine,
     )  # fmt: skip
 
 
@@ -446,6 +466,7 @@ def _run(
         amplitude = _finite(vector.amplitude, f"{field}.amplitude", lowest=0.0)
         z[row] = vectors.vector(amplitude, _finite(vector.phase or 0.0, f"{field}.phase"))
         _finite(vector.spread, f"{field}.spread", lowest=0.0)
+        _finite(vector.overall or 0.0, f"{field}.overall", lowest=0.0)
     masses, placed = np.zeros(len(planes), dtype=np.complex128), np.zeros((len(planes), 2, 2))
     names, pieces = [p.name for p in planes], []
     for name, given in run.masses.items():
@@ -458,19 +479,27 @@ def _run(
             masses[column] += w
             placed[column] += w_covariance
             pieces.append(Piece(column, w, w_covariance, (column, w.real, w.imag)))
-    covariance = _measured_covariance(run, points, where)
+    within = _measured_covariance(run, points, where)
+    runout = np.zeros((2 * len(points), 0))
     if slow_roll is not None:
-        runout = slow_roll.counts * (run.speed_rpm / slow_roll.run.speed_rpm) ** slow_roll.order
-        z = z - runout * slow_roll.run.vectors
-        # its error is the same in all runs; counted anew in each, it widens H a little too
-        covariance = covariance + np.outer(np.repeat(runout, 2), np.repeat(runout, 2)) * slow_roll.run.covariance
-    freedom = math.inf if run.covariance is None else run.covariance.degrees_of_freedom
-    if freedom is None or not freedom > 0.0:
-        freedom = math.inf
+        grown = slow_roll.counts * (run.speed_rpm / slow_roll.run.speed_rpm) ** slow_roll.order
+        z = z - grown * slow_roll.run.vectors
+        runout = np.repeat(grown, 2)[:, None] * np.linalg.cholesky(
+            slow_roll.run.covariance + np.diag(1e-12 * np.diag(slow_roll.run.covariance) + 1e-300)
+        )
+    covariance = within + runout @ runout.T + _repeatability(z, repeatability)
     return Run(
-        run.name, run.speed_rpm, z, masses, covariance + _repeatability(z, repeatability), placed, run.kind, run.setup,
-        freedom, tuple(pieces),
+        run.name, run.speed_rpm, z, masses, covariance, placed, run.kind, run.setup,
+        _degrees_of_freedom(run, within, covariance), tuple(pieces), runout,
     )  # fmt: skip
+
+
+def _degrees_of_freedom(run: _Run, within: Real, whole: Real) -> float:
+    """Of the whole covariance, of which only what was found within the run is uncertain itself (Satterthwaite 1946)."""
+    given = None if run.covariance is None else run.covariance.degrees_of_freedom
+    if given is None or not given > 0.0 or not np.trace(within) > 0.0:
+        return math.inf
+    return given * float(np.trace(whole) / np.trace(within)) ** 2
 
 
 def _slow_roll(
@@ -564,10 +593,12 @@ def append_run(
     vibration_unit: str,
     mass_unit: str,
     points: Sequence[Mapping[str, Any]],
+    overall: Mapping[str, float | None] | None = None,
 ) -> list[str]:
     """Append a run to a runs file, made if there is none; every byte that was there stays as it is.
 
-    `masses` are plane, mass in `mass_unit`, angle in degrees. A plane the file does not have is added without a radius
+    `masses` are plane, mass in `mass_unit`, angle in degrees; `overall` is the broadband level of a point in
+    `vibration_unit` where it is known. A plane the file does not have is added without a radius
     and named in the list returned. Raises RunsError and writes nothing where the result would not be a runs file.
     """
     import tomli_w
@@ -589,10 +620,14 @@ def append_run(
     for plane, mass, angle_deg in masses:
         placed.setdefault(plane, []).append({"mass": mass * factor, "angle": angle_deg})
     amplitudes = {p: vectors.amplitude_phase(z) for p, z in vectors_by_point.items()}
+    levels = {p: {"overall": float(level)} for p, level in (overall or {}).items() if level is not None}
     run: dict[str, Any] = {
         "name": name,
         "speed_rpm": float(speed_rpm),
-        "vectors": {p: {"amplitude": float(a), "phase": float(phase)} for p, (a, phase) in amplitudes.items()},
+        "vectors": {
+            p: {"amplitude": float(a), "phase": float(phase), **levels.get(p, {})}
+            for p, (a, phase) in amplitudes.items()
+        },
         "covariance": {
             "points": list(vectors_by_point),
             "matrix": np.asarray(covariance).tolist(),

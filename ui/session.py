@@ -74,6 +74,7 @@ def append_measurement(
             {"name": p.name, "angle": p.angle_deg, "quantity": p.quantity, "direction": p.direction}
             for p in hookup.points
         ],
+        overall={p.name: p.overall for p in measured.points},
     )
 
 

@@ -15,17 +15,25 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Theme:
-    """One set of colours; `points` go round for more points than there are."""
+    """One set of colours; `points` go round for more points than there are.
+
+    `ground` lies under the panels, `sunken` under the rail, `soft` under what is chosen; `grid` is for lines behind
+    curves, `line` for borders.
+    """
 
     name: str
     ground: str
     panel: str
+    sunken: str
+    soft: str
     line: str
+    grid: str
     text: str
     quiet: str
     accent: str
     on_accent: str
     good: str
+    caution: str
     bad: str
     points: tuple[str, ...]
     trace_px: float
@@ -35,16 +43,19 @@ THEMES = {
     theme.name: theme
     for theme in (
         Theme(
-            "light", "#efece6", "#fbfaf7", "#cfc9bf", "#1b2327", "#56616a", "#0d5873", "#ffffff", "#1c6338", "#9c1f2b",
-            ("#0d5873", "#a8470f", "#5d3c93", "#3f6212"), 1.5,
+            name="light", ground="#f1eee8", panel="#fcfbf8", sunken="#e5e0d7", soft="#dce8ec", line="#cfc9bf",
+            grid="#e6e2da", text="#1b2327", quiet="#515c65", accent="#0d5873", on_accent="#ffffff", good="#1c6338",
+            caution="#7a4a00", bad="#9c1f2b", points=("#1d6a9c", "#a8531c", "#5b1f64", "#1f3d1c"), trace_px=1.5,
         ),
         Theme(
-            "dark", "#12171a", "#1b2226", "#39444b", "#ece9e2", "#a9b4bb", "#74c4de", "#0b1418", "#86d6a0", "#ff9a94",
-            ("#74c4de", "#f3a974", "#bda8f2", "#b8d47a"), 1.5,
+            name="dark", ground="#12171a", panel="#1b2226", sunken="#0c1012", soft="#20353d", line="#39444b",
+            grid="#293238", text="#ece9e2", quiet="#a9b4bb", accent="#74c4de", on_accent="#0b1418", good="#86d6a0",
+            caution="#f0c274", bad="#ff9a94", points=("#4aa8ea", "#f7956a", "#e3c4ee", "#c3f06a"), trace_px=1.5,
         ),
         Theme(
-            "sunlight", "#ffffff", "#ffffff", "#000000", "#000000", "#1e1e1e", "#003b7a", "#ffffff", "#004d1f", "#8a0010",
-            ("#003b7a", "#8f2f00", "#4a1d8a", "#2f4a00"), 3.0,
+            name="sunlight", ground="#ffffff", panel="#ffffff", sunken="#ffffff", soft="#dfe9f5", line="#000000",
+            grid="#b9b9b9", text="#000000", quiet="#1e1e1e", accent="#003b7a", on_accent="#ffffff", good="#004d1f",
+            caution="#5c3600", bad="#8a0010", points=("#24558a", "#933908", "#6305ae", "#182711"), trace_px=3.0,
         ),
     )
 }  # fmt: skip

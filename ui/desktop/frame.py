@@ -1,0 +1,207 @@
+"""The window of the desktop program: stage rail, page, and the next line.
+
+Pages are registered by stage and built after the window is on the screen, one at a time, so that it opens at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6 import QtCore, QtGui, QtWidgets
+from stillshaft.ui.desktop import look, parts, settings
+from stillshaft.ui.desktop.page import NotYet, Page
+from stillshaft.ui.desktop.rail import StageRail
+from stillshaft.ui.desktop.stages import Sentence, Stage, most_important
+from stillshaft.ui.desktop.view_panel import ViewPanel
+from stillshaft.ui.theme import THEMES, Theme
+
+SMALLEST = (1024, 700)
+_BETWEEN_PAGES_MS = 10  # the event loop gets its turn between two pages that are built
+
+
+class NextLine(QtWidgets.QFrame):
+    """One sentence on what matters most, and a button that goes there."""
+
+    opened = QtCore.Signal(Stage)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setObjectName("nextLine")
+        row = QtWidgets.QHBoxLayout(self)
+        row.setContentsMargins(look.WIDE, look.TIGHT, look.WIDE, look.TIGHT)
+        row.setSpacing(look.GAP)
+        self.sign = parts.Sign(26)
+        self.text = parts.label("", "sentence", wrap=True)
+        self.go = parts.button("&Go", self._go, "main")
+        row.addWidget(self.sign)
+        row.addWidget(self.text, 1)
+        row.addWidget(self.go)
+        self.shown: Sentence | None = None
+
+    def say(self, sentence: Sentence, open_stage: Stage) -> None:
+        """Show a sentence; the button is there when it leads to another stage."""
+        self.shown = sentence
+        if self.text.text() != sentence.text:
+            self.text.setText(sentence.text)
+        self.setAccessibleName(f"{sentence.weight.value}: {sentence.text}")
+        self.text.setAccessibleName(f"{sentence.weight.value}: {sentence.text}")
+        self.sign.show_weight(sentence.weight)
+        leads = sentence.action is not None and sentence.stage is not open_stage
+        if leads:
+            words = f"&Go: {sentence.action}"
+            self.go.setText(words)
+            self.go.setAccessibleName(words.replace("&", ""))
+        self.go.setVisible(leads)
+
+    def _go(self) -> None:
+        if self.shown is not None:
+            self.opened.emit(self.shown.stage)
+
+
+class Frame(QtWidgets.QMainWindow):
+    """The main window. `settings_file` remembers how things are shown; None: nothing is remembered."""
+
+    ready = QtCore.Signal()  # all pages are built
+
+    def __init__(self, settings_file: Path | None) -> None:
+        super().__init__()
+        self.setWindowTitle("Stillshaft")
+        self.setMinimumSize(*SMALLEST)
+        self.resize(1400, 900)
+        self._settings_file = settings_file
+        self.view, self._said = (settings.View(), None) if settings_file is None else settings.load(settings_file)
+        self.pages: dict[Stage, Page] = {}
+        self._waiting: list[tuple[Stage, Callable[[], Page]]] = []
+        self._open = Stage.BRIEF
+        self.rail = StageRail()
+        self.view_button = parts.button("&View", self.show_view, tip="Units, angles, viewing end, colours, text size")
+        self.stack = QtWidgets.QStackedWidget()
+        self.next_line = NextLine()
+        self._lay_out()
+        self.panel = ViewPanel(self, self.view)
+        self.panel.changed.connect(self.set_view)
+        self.rail.opened.connect(self.open)
+        self.next_line.opened.connect(self.open)
+        for stage in Stage:
+            keys = QtGui.QShortcut(QtGui.QKeySequence(f"Ctrl+{stage.key}"), self)
+            keys.activated.connect(lambda s=stage: self.open(s))
+        self._dress()
+        self.rail.choose(self._open)
+        self._renew()
+
+    def _lay_out(self) -> None:
+        middle = QtWidgets.QWidget()
+        middle.setObjectName("frame")
+        grid = QtWidgets.QGridLayout(middle)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(0)
+        foot = QtWidgets.QHBoxLayout()
+        foot.setContentsMargins(look.GAP, 0, look.GAP, 0)
+        foot.addWidget(self.view_button)
+        self.rail.body.addLayout(foot)
+        grid.addWidget(self.rail, 0, 0, 2, 1)
+        grid.addWidget(self.stack, 0, 1)
+        grid.addWidget(self.next_line, 1, 1)
+        grid.setColumnStretch(1, 1)
+        grid.setRowStretch(0, 1)
+        self.setCentralWidget(middle)
+
+    # pages
+
+    def register(self, stage: Stage, build: Callable[[], Page]) -> None:
+        """Have the page of a stage built once the window is shown."""
+        self._waiting.append((stage, build))
+
+    def open(self, stage: Stage) -> None:
+        """Show a stage's page; where it is not built yet, as soon as it is."""
+        left = self.pages.get(self._open)
+        if left is not None and stage is not self._open:
+            left.leave()
+        self._open = stage
+        self.rail.choose(stage)
+        page = self.pages.get(stage)
+        if page is not None:
+            self.stack.setCurrentWidget(page.parentWidget().parentWidget())
+            page.enter()
+        self._renew()
+
+    @property
+    def open_stage(self) -> Stage:
+        """The stage whose page is shown."""
+        return self._open
+
+    def showEvent(self, event: QtGui.QShowEvent) -> None:  # noqa: N802 - Qt's name
+        """Begin to build the pages once the first picture of the window is there."""
+        super().showEvent(event)
+        if not self.pages:
+            waiting = {stage for stage, _ in self._waiting}
+            self._waiting += [(s, lambda s=s: NotYet(s)) for s in Stage if s not in waiting]
+            self._waiting.sort(key=lambda w: w[0] is not self._open)
+            QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._build_next)
+
+    def _build_next(self) -> None:
+        if not self._waiting:
+            self.ready.emit()
+            return
+        stage, build = self._waiting.pop(0)
+        page = build()
+        self.pages[stage] = page
+        page.set_theme(self.theme)
+        page.set_view(self.view)
+        page.changed.connect(self._renew)
+        self.stack.addWidget(parts.scrolled(page, stage.value))
+        if stage is self._open:
+            self.open(stage)
+        QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._build_next)
+
+    def _renew(self) -> None:
+        """States on the rail, and the sentence that matters most."""
+        for stage, page in self.pages.items():
+            button, state = self.rail.buttons[stage], page.state()
+            if button.state is not state:
+                button.show_state(state)
+        said = [s for page in self.pages.values() if (s := page.sentence()) is not None]
+        if self._said is not None:
+            said.append(Sentence(self._said, self._open))
+        first = Sentence("Connect the sensors, or let the simulated rotor run.", Stage.HOOK_UP, action="Hook-up")
+        self.next_line.say(most_important(said) or first, self._open)
+
+    # how things are shown
+
+    @property
+    def theme(self) -> Theme:
+        """The colours chosen."""
+        return THEMES[self.view.theme]
+
+    def show_view(self) -> None:
+        """Open the panel of choices."""
+        self.panel.open_at(self.view_button.mapToGlobal(QtCore.QPoint(0, -look.TIGHT)))
+
+    def set_view(self, view: settings.View) -> None:
+        """Show everything so, and remember it."""
+        before, self.view = self.view, view
+        if (before.theme, before.text_size) != (view.theme, view.text_size):
+            self._dress()
+        for page in self.pages.values():
+            page.set_view(view)
+        self._said = None if self._settings_file is None else settings.save(self._settings_file, view)
+        self._renew()
+
+    def _dress(self) -> None:
+        """Colours and text size."""
+        self.setPalette(look.palette(self.theme))
+        self.setFont(look.font(self.view.body_px))
+        self.setStyleSheet(look.style_sheet(self.theme, self.view.body_px))
+        self.rail.set_look(self.theme, self.view.body_px)
+        self.next_line.sign.set_theme(self.theme)
+        for page in self.pages.values():
+            page.set_theme(self.theme)
+
+    def closeEvent(self, event: QtGui.QCloseEvent) -> None:  # noqa: N802 - Qt's name
+        """Stop what runs; the choices are saved already."""
+        self._waiting.clear()
+        self.panel.close()
+        for page in self.pages.values():
+            page.close_down()
+        event.accept()

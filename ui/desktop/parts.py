@@ -1,0 +1,160 @@
+"""Small parts that every page is made of: texts, buttons, cards, choices side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from PySide6 import QtCore, QtGui, QtWidgets
+from stillshaft.ui.desktop import glyphs, look
+from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.theme import THEMES, Theme
+
+
+def label(text: str, kind: str = "", *, wrap: bool = False) -> QtWidgets.QLabel:
+    """Text of a kind that the style sheet knows."""
+    made = QtWidgets.QLabel(text)
+    made.setObjectName(kind)
+    made.setWordWrap(wrap)
+    made.setTextFormat(QtCore.Qt.TextFormat.PlainText)
+    if wrap:
+        policy = made.sizePolicy()
+        policy.setHeightForWidth(True)
+        made.setSizePolicy(policy)
+    return made
+
+
+def labelled(text: str, control: QtWidgets.QWidget) -> QtWidgets.QLabel:
+    """The name of a control, with its mnemonic."""
+    made = QtWidgets.QLabel(text)
+    made.setBuddy(control)
+    if not control.accessibleName():
+        control.setAccessibleName(text.replace("&", ""))
+    return made
+
+
+class Live(QtWidgets.QLabel):
+    """Text that changes many times: its room is fixed by the longest text, so nothing around it moves or is laid out anew."""
+
+    def __init__(self, text: str, kind: str, longest: str) -> None:
+        super().__init__(text)
+        self.setObjectName(kind)
+        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
+        self._longest = longest
+        self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Preferred, QtWidgets.QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """Room for the longest text."""
+        metrics = self.fontMetrics()
+        return QtCore.QSize(metrics.horizontalAdvance(self._longest) + 2, metrics.height())
+
+    def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """The same."""
+        return self.sizeHint()
+
+    def say(self, text: str) -> None:
+        """Change the text, if it is another one."""
+        if text != self.text():
+            self.setText(text)
+
+
+def button(text: str, act: Callable[[], object], kind: str = "", tip: str = "") -> QtWidgets.QPushButton:
+    """A button that does something; `tip` says what in a sentence."""
+    made = QtWidgets.QPushButton(text)
+    made.setObjectName(kind)
+    made.setAccessibleName(text.replace("&", ""))
+    made.setAccessibleDescription(tip)
+    made.setToolTip(tip)
+    made.setAutoDefault(False)
+    made.clicked.connect(lambda _checked=False: act())
+    return made
+
+
+class Card(QtWidgets.QFrame):
+    """A panel with a heading; `body` is the layout of what it holds, `head` the row of its heading."""
+
+    def __init__(self, heading: str = "", note: str = "") -> None:
+        super().__init__()
+        self.setObjectName("card")
+        self.body = QtWidgets.QVBoxLayout(self)
+        self.body.setContentsMargins(look.ROOM, look.GAP, look.ROOM, look.GAP)
+        self.body.setSpacing(look.TIGHT)
+        self.head = QtWidgets.QHBoxLayout()
+        self.head.setSpacing(look.TIGHT)
+        if heading:
+            self.heading = label(heading, "heading")
+            self.head.addWidget(self.heading)
+            if note:
+                self.note = label(note, "small")
+                self.head.addWidget(self.note)
+            self.head.addStretch(1)
+            self.body.addLayout(self.head)
+
+
+class Segments(QtWidgets.QWidget):
+    """A choice of a few words side by side; one is always chosen."""
+
+    chosen = QtCore.Signal(str)
+
+    def __init__(self, name: str, words: Sequence[str], columns: int | None = None) -> None:
+        super().__init__()
+        self.setAccessibleName(name)
+        grid = QtWidgets.QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(look.HAIR)
+        self._group = QtWidgets.QButtonGroup(self)
+        self.buttons: dict[str, QtWidgets.QPushButton] = {}
+        for number, word in enumerate(words):
+            each = QtWidgets.QPushButton(word)
+            each.setObjectName("segment")
+            each.setCheckable(True)
+            each.setAutoDefault(False)
+            each.setAccessibleName(f"{name}: {word}")
+            each.clicked.connect(lambda _checked=False, w=word: self.chosen.emit(w))
+            self._group.addButton(each)
+            self.buttons[word] = each
+            grid.addWidget(each, *divmod(number, columns or len(words)))
+
+    def set(self, word: str) -> None:
+        """Choose without telling."""
+        self.buttons[word].setChecked(True)
+
+    @property
+    def value(self) -> str:
+        """What is chosen."""
+        return next((w for w, b in self.buttons.items() if b.isChecked()), "")
+
+
+class Sign(QtWidgets.QWidget):
+    """The shape of a sentence's weight."""
+
+    def __init__(self, px: int = 22) -> None:
+        super().__init__()
+        self.setFixedSize(px, px)
+        self._weight, self._theme = Weight.NOTE, THEMES["light"]
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self._theme = theme
+        self.update()
+
+    def show_weight(self, weight: Weight) -> None:
+        """Draw another weight."""
+        self._weight = weight
+        self.update()
+
+    def paintEvent(self, event: QtGui.QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Draw."""
+        painter = QtGui.QPainter(self)
+        glyphs.draw_weight(painter, self._weight, QtCore.QRectF(self.rect()).adjusted(2, 2, -2, -2), self._theme)
+        painter.end()
+
+
+def scrolled(inner: QtWidgets.QWidget, name: str) -> QtWidgets.QScrollArea:
+    """An area that scrolls up and down where the window is too low for what it holds."""
+    area = QtWidgets.QScrollArea()
+    area.setWidgetResizable(True)
+    area.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
+    area.setAccessibleName(name)
+    area.setWidget(inner)
+    return area

@@ -1,0 +1,530 @@
+"""The file of a job's record: one event a line, appended and synced, never edited; one writer; readable after anything.
+
+A line is a JSON object in UTF-8 whose last key `crc` is the CRC-32 (as in zlib, hex) of the line as it would be without
+that key. A line that cannot be read is kept, named and passed over. This file knows lines; what they say is `events`.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import json
+import os
+import re
+import socket
+import stat
+import sys
+import unicodedata
+import zlib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import msgspec
+
+if sys.platform != "win32":
+    import fcntl
+
+FORMAT = 1
+NAME = "job.jsonl"
+LOCK_NAME = "job.lock"
+MOST_LINES = 100_000
+MOST_LINE_BYTES = 4 * 2**20
+MOST_BYTES = 256 * 2**20
+MOST_DEPTH = 24  # tables within tables
+LARGEST = 1e30  # of any number: its square still fits a float
+
+_CRC = re.compile(rb',"crc":"([0-9a-f]{8})"\}$')
+_TAIL_BYTES = 512
+_FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
+_READ_ONLY = {errno.EROFS, errno.EACCES, errno.EPERM}
+_GONE = {errno.ENOENT, errno.EIO, errno.ENODEV, errno.ENXIO, errno.ESTALE, errno.ENOTDIR}
+_NO_FOLLOWING = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0)
+
+
+class RecordError(ValueError):
+    """A job that cannot be opened, or an act that cannot be recorded: the message says why and what to do."""
+
+
+class _ReadOnlyError(RecordError):
+    """The disk or the rights let nothing be written: it can still be opened to read."""
+
+
+def shown(text: object, most: int = 80) -> str:
+    """A text from outside for a message: in one line, nothing unprintable, not too long."""
+    plain = " ".join("".join(c if c.isprintable() else " " for c in str(text)).split())
+    return plain if len(plain) <= most else plain[: most - 1] + "…"
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line: its number from 1, what it holds, and whether it is not as it was written.
+
+    `event` is None where it cannot be read; `problem` then says why and `text` is how it begins.
+    """
+
+    number: int
+    event: dict[str, Any] | None
+    problem: str | None = None
+    text: str = ""
+
+    @property
+    def altered(self) -> bool:
+        """True where it reads well, but its checksum does not fit or is missing."""
+        return self.event is not None and self.problem is not None
+
+
+def line_bytes(event: Mapping[str, Any]) -> bytes:
+    """The line of an event with its checksum and line end. Raises RecordError for what JSON cannot hold."""
+    try:
+        body = json.dumps(event, ensure_ascii=False, allow_nan=False, separators=(",", ":"), default=_plain)
+        data = body.encode("utf-8")
+    except UnicodeEncodeError:
+        raise RecordError("a text holds half a letter (a lone surrogate); write it anew") from None
+    except (TypeError, ValueError, RecursionError) as error:
+        raise RecordError(f"cannot be recorded: {shown(error)}") from None
+    line = data[:-1] + b',"crc":"%08x"}\n' % zlib.crc32(data)
+    if len(line) > MOST_LINE_BYTES:
+        raise RecordError(f"cannot be recorded: {len(line)} bytes, at most {MOST_LINE_BYTES} in one entry")
+    return line
+
+
+def _plain(value: Any) -> Any:
+    """Numbers and arrays of numpy as plain ones."""
+    if hasattr(value, "tolist"):
+        return value.tolist()
+    raise TypeError(f"{type(value).__name__} is no text, number, list or table")
+
+
+def read_line(number: int, raw: bytes) -> Line:
+    """Read one line, without its line end. Never raises: what is wrong stands in `problem`."""
+    where, text = f"line {number}", shown(raw[:200].decode("utf-8", "replace"))
+    if len(raw) > MOST_LINE_BYTES:
+        return Line(number, None, f"{where} is longer than {MOST_LINE_BYTES} bytes and is left out", text)
+    found = _CRC.search(raw)
+    sound = found is not None and int(found[1], 16) == zlib.crc32(raw[: found.start()] + b"}")
+    try:
+        event = msgspec.json.decode(raw)
+        if not isinstance(event, dict):
+            raise RecordError("it is no table")
+        _check_bounds(event, 0)
+    except RecordError as error:
+        return Line(number, None, f"{where} cannot be used and is left out: {error}", text)
+    except (msgspec.MsgspecError, RecursionError):
+        return Line(number, None, f"{where} is damaged and is left out: it begins {text!r}", text)
+    event.pop("crc", None)
+    if sound:
+        return Line(number, event)
+    how = "has no checksum: written by hand?" if found is None else "is not as it was written (its checksum differs)"
+    return Line(number, event, f"{where} {how}; it is read as it stands, look at it", text)
+
+
+def _check_bounds(value: Any, depth: int) -> None:
+    if depth > MOST_DEPTH:
+        raise RecordError(f"tables within tables, more than {MOST_DEPTH} deep")
+    if isinstance(value, dict | list):
+        for inner in value.values() if isinstance(value, dict) else value:
+            if isinstance(inner, dict | list):
+                _check_bounds(inner, depth + 1)
+            elif isinstance(inner, int | float) and not -LARGEST <= inner <= LARGEST:
+                raise RecordError(f"the number {inner:g} is too large, at most {LARGEST:g}")
+
+
+def _version_of(line: Line) -> int | None:
+    found = None if line.event is None else line.event.get("format")
+    return found if isinstance(found, int) and not isinstance(found, bool) else None
+
+
+class Record:
+    """The opened record of a job folder: its lines, and what is to be said about them.
+
+    Used by one thread. `lines` are those read and those appended since.
+    """
+
+    def __init__(self, folder: Path, *, read_only: bool = False, take_over: bool = False) -> None:
+        """Open the record of a folder. Raises RecordError where there is none, or another program writes it.
+
+        On a disk that cannot be written it opens to read and says so. `take_over` sets a lock aside that a program on
+        another computer left.
+        """
+        self.folder, self.path, self.read_only = folder, folder / NAME, read_only
+        self.lines: list[Line] = []
+        self._problems: list[str] = []
+        self._file = -1
+        self._lock: Lock | None = None
+        try:
+            if not read_only:
+                self._open_to_write(take_over)
+            if self.read_only:
+                self._file = _opened(self.path, os.O_RDONLY)
+            self._read()
+        except RecordError:
+            self.close()
+            raise
+        self._problems += _copies_beside(folder)
+
+    def _open_to_write(self, take_over: bool) -> None:
+        try:
+            _check_is_file(self.path)  # before a lock is left in a folder that holds no job
+            self._lock = Lock(self.folder / LOCK_NAME, take_over=take_over)
+            self._file = _opened(self.path, os.O_RDWR | os.O_APPEND)
+        except _ReadOnlyError as error:
+            self._release()
+            self.read_only = True
+            self._problems.append(f"{error}: opened to read only")
+
+    @staticmethod
+    def create(folder: Path, first: Mapping[str, Any]) -> Record:
+        """Begin a record with its first event, in a new or existing folder without one. Nothing is left on an error."""
+        line, path = line_bytes(first), folder / NAME
+        made = [p for p in (folder, *folder.parents) if not p.exists()]
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+            file = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | _NO_FOLLOWING, 0o644)
+        except FileExistsError:
+            raise RecordError(f"{folder}: holds a job already, or is no folder; choose a new folder") from None
+        except (OSError, ValueError) as error:
+            _remove_folders(made)
+            raise RecordError(f"{shown(folder, 400)}: cannot be written: {_why(error)}") from None
+        try:
+            with os.fdopen(file, "wb", buffering=0) as opened:
+                if opened.write(line) != len(line):
+                    raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+                os.fsync(opened.fileno())
+            _sync_folder(folder)
+        except OSError as error:
+            path.unlink(missing_ok=True)
+            _remove_folders(made)
+            raise RecordError(f"{folder}: cannot be written: {_why(error)}") from None
+        return Record(folder)
+
+    @property
+    def problems(self) -> tuple[str, ...]:
+        """What is to be said about the file: damaged and altered lines, a torn end, copies beside it."""
+        return (*self._problems, *(f"{self.path}: {line.problem}" for line in self.lines if line.problem))
+
+    def _read(self) -> None:
+        about = os.fstat(self._file)
+        if about.st_size > MOST_BYTES:
+            raise RecordError(f"{self.path}: has {about.st_size} bytes, at most {MOST_BYTES}; is it a job's record?")
+        data = _whole(self._file)
+        whole = data.count(b"\n")
+        if whole > MOST_LINES:
+            raise RecordError(f"{self.path}: has {whole} lines, at most {MOST_LINES}; is it a job's record?")
+        *raw_lines, end = data.split(b"\n")
+        for number, raw in enumerate(raw_lines, start=1):
+            trimmed = raw.removeprefix(b"\xef\xbb\xbf").strip() if number == 1 else raw.strip()
+            if trimmed:  # an editor may have changed line ends or added an empty line
+                self.lines.append(read_line(number, trimmed))
+        self._lead, self._keep = b"", len(data)
+        if end:
+            last = read_line(whole + 1, end.strip())
+            if last.event is not None:  # whole but for its line end: part of an object is never one itself
+                self.lines.append(last)
+                self._lead = b"\n"
+            else:
+                self._keep = len(data) - len(end)
+                self._problems.append(
+                    f"{self.path}: line {whole + 1} is cut off after {len(end)} bytes and is left out; "
+                    "what came after it was never recorded"
+                )
+        self._next = whole + (2 if self._lead else 1)
+        self._check_version()
+        self._remember(data)
+
+    def _check_version(self) -> None:
+        versions = [(line.number, _version_of(line), line.problem is None) for line in self.lines]
+        known = any(version == FORMAT for _, version, _ in versions)
+        for number, version, sound in versions:
+            if version is not None and version > FORMAT and (sound or not known):
+                raise RecordError(
+                    f"{self.path}: line {number} is of format {version}, but this program reads up to {FORMAT}; "
+                    "open it with a newer version"
+                )
+        if self._next > 1 and not known:
+            raise RecordError(f"{self.path}: is no job's record: none of its {self._next - 1} lines can be read")
+
+    def _remember(self, data: bytes) -> None:
+        about = os.fstat(self._file)
+        self._end, self._crc, self._tail = len(data), zlib.crc32(data), data[-_TAIL_BYTES:]
+        self._changed_ns = about.st_mtime_ns
+
+    def append(self, event: Mapping[str, Any]) -> Line:
+        """Append an event and sync it; only then is it in `lines`.
+
+        Raises RecordError, and then the file is as it was: cannot be written, disk full, stick removed, or another
+        program changed the file meanwhile.
+        """
+        if self._file < 0 or self.read_only:
+            how = "closed" if self._file < 0 else "opened to read only"
+            raise RecordError(f"{self.folder}: is {how}; open it to write")
+        if self._next > MOST_LINES:
+            raise RecordError(f"{self.path}: has {MOST_LINES} lines, which is the most; close it and begin a new job")
+        data = line_bytes(event)
+        line = read_line(self._next, data[:-1])
+        if line.event is None:
+            raise RecordError(f"cannot be recorded: {line.problem}")
+        self._check_unchanged()
+        written = self._lead + data
+        try:
+            if self._end != self._keep:
+                os.ftruncate(self._file, self._keep)
+                self._remember(_whole(self._file))
+            _put(self._file, written)
+            _sync(self._file)
+        except OSError as error:
+            # what is left of the line where even this fails is a torn end, which the next append drops
+            with contextlib.suppress(OSError):
+                os.ftruncate(self._file, self._keep)
+                _sync(self._file)
+            with contextlib.suppress(OSError):
+                self._remember(_whole(self._file))
+            raise RecordError(
+                f"{self.path}: {_why(error)}; nothing was added, what is recorded is kept: "
+                "see to the disk and do it again"
+            ) from None
+        self._crc = zlib.crc32(written, self._crc)
+        self._end = self._keep = self._keep + len(written)
+        self._tail = (self._tail + written)[-_TAIL_BYTES:]
+        self._changed_ns = os.fstat(self._file).st_mtime_ns
+        self._lead = b""
+        self._next += 1
+        self.lines.append(line)
+        return line
+
+    def _check_unchanged(self) -> None:
+        """Raise RecordError where the file is not the one that was read and written here."""
+        anew = "nothing was added; close the job and open it again"
+        try:
+            there, ours = os.stat(self.path, follow_symlinks=False), os.fstat(self._file)
+            if not os.path.samestat(there, ours):
+                raise RecordError(f"{self.path}: was replaced by another program; {anew}")
+            if there.st_size != self._end:
+                raise RecordError(
+                    f"{self.path}: was changed by another program (it has {there.st_size} bytes, "
+                    f"but had {self._end}); {anew}"
+                )
+            if there.st_mtime_ns != self._changed_ns:
+                if zlib.crc32(_whole(self._file)) != self._crc:
+                    raise RecordError(f"{self.path}: was changed by another program; {anew}")
+                self._changed_ns = there.st_mtime_ns
+            os.lseek(self._file, -len(self._tail), os.SEEK_END)
+            if os.read(self._file, len(self._tail)) != self._tail:
+                raise RecordError(f"{self.path}: was changed by another program; {anew}")
+        except OSError as error:
+            raise RecordError(f"{self.path}: {_why(error)}; {anew}") from None
+
+    def _release(self) -> None:
+        if self._lock is not None:
+            self._lock.release()
+            self._lock = None
+
+    def close(self) -> None:
+        """Close the file and give the lock back. May be called again."""
+        if self._file >= 0:
+            os.close(self._file)
+            self._file = -1
+        self._release()
+
+
+class Lock:
+    """The mark of the one writer: `job.lock` says who it is; where the system has file locks one is held on it too."""
+
+    def __init__(self, path: Path, *, take_over: bool = False) -> None:
+        """Take the lock; one whose program is gone is taken by itself. Raises RecordError where it is held."""
+        self._path = path
+        while True:
+            self._file = _opened(path, os.O_RDWR | os.O_CREAT)
+            try:
+                held = _hold(self._file)
+                if held is False or _is_at(self._file, path):
+                    self._refuse(_owner(self._file), held, take_over)
+                    break
+            except OSError as error:
+                os.close(self._file)
+                raise RecordError(f"{path}: {_why(error)}") from None
+            except RecordError:
+                os.close(self._file)
+                raise
+            os.close(self._file)  # given back and removed by another program just now
+        try:
+            os.ftruncate(self._file, 0)
+            os.lseek(self._file, 0, os.SEEK_SET)
+            _put(self._file, json.dumps(_this_process()).encode())
+        except OSError as error:
+            self.release()
+            raise _ReadOnlyError(f"{path}: {_why(error)}") from None
+
+    def _refuse(self, owner: dict[str, Any], held: bool | None, take_over: bool) -> None:
+        """Raise RecordError where the owner may still write. `held` is None where the system has no file locks."""
+        who = f"process {shown(owner.get('pid'))} on {shown(owner.get('host'))}, since {shown(owner.get('since'))}"
+        if held is False:
+            raise RecordError(
+                f"{self._path.parent}: is open in another program ({who}); close it there, or open it to read only"
+            )
+        me = _this_process()
+        same_machine = owner.get("host") == me["host"] or (me["boot"] and owner.get("boot") == me["boot"])
+        if not owner or take_over or (same_machine and (held or not _alive(owner))):
+            return
+        raise RecordError(
+            f"{self._path.parent}: is or was open on another computer or in another program ({who}); close it there, "
+            "or where that is gone for good take the lock over; open it to read only until then"
+        )
+
+    def release(self) -> None:
+        """Give the lock back."""
+        with contextlib.suppress(OSError):
+            if _is_at(self._file, self._path):
+                os.ftruncate(self._file, 0)
+                self._path.unlink()
+        os.close(self._file)
+
+
+def _hold(file: int) -> bool | None:
+    """Hold the system's lock on a file: False where another holds it, None where there are no such locks."""
+    if sys.platform == "win32":
+        return None
+    try:
+        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        return False
+    except OSError:
+        return None
+    return True
+
+
+def _is_at(file: int, path: Path) -> bool:
+    try:
+        return os.path.samestat(os.fstat(file), os.stat(path, follow_symlinks=False))
+    except FileNotFoundError:
+        return False
+
+
+def _owner(file: int) -> dict[str, Any]:
+    """What the lock file says, empty where nobody holds it; what cannot be read is somebody unknown."""
+    data = os.read(file, 4096)
+    if not data.strip(b"\0"):
+        return {}
+    try:
+        owner = msgspec.json.decode(data)
+    except (msgspec.MsgspecError, RecursionError):
+        owner = None
+    return owner if isinstance(owner, dict) and owner else {"pid": "unknown", "host": "an unknown computer"}
+
+
+def _this_process() -> dict[str, Any]:
+    return {
+        "pid": os.getpid(),
+        "host": socket.gethostname(),
+        "boot": _text_of("/proc/sys/kernel/random/boot_id"),
+        "started": _started(os.getpid()),
+        "since": datetime.now(UTC).isoformat(timespec="seconds"),
+    }
+
+
+def _text_of(path: str) -> str:
+    try:
+        return Path(path).read_text(encoding="utf-8").strip()
+    except OSError:
+        return ""
+
+
+def _started(pid: int) -> str:
+    """When a process started, in ticks since the machine did; empty where there is none or nobody says."""
+    return (_text_of(f"/proc/{pid}/stat").rpartition(")")[2].split() + [""] * 20)[19]
+
+
+def _alive(owner: dict[str, Any]) -> bool:
+    """False where the owner is known to be gone: another boot of this machine, or no such process any more."""
+    boot, pid = _text_of("/proc/sys/kernel/random/boot_id"), owner.get("pid")
+    if not boot or not isinstance(pid, int):
+        return True
+    return owner.get("boot") == boot and bool(owner.get("started")) and owner.get("started") == _started(pid)
+
+
+def _check_is_file(path: Path) -> None:
+    """Raise RecordError where a path is no ordinary file: a link could lead out of the folder."""
+    try:
+        mode = os.stat(path, follow_symlinks=False).st_mode
+    except (OSError, ValueError) as error:
+        if isinstance(error, FileNotFoundError):
+            raise RecordError(f"{shown(path.parent, 400)}: holds no job ({path.name} is not there)") from None
+        raise RecordError(f"{shown(path, 400)}: cannot be read: {_why(error)}") from None
+    if not stat.S_ISREG(mode):
+        raise RecordError(f"{path}: is no ordinary file (a link, folder or device); a job keeps its own record")
+
+
+def _opened(path: Path, how: int) -> int:
+    """Open a file of the job folder itself, never through a link."""
+    if path.exists() or path.is_symlink() or not how & os.O_CREAT:
+        _check_is_file(path)
+    try:
+        file = os.open(path, how | _NO_FOLLOWING, 0o644)
+    except OSError as error:
+        if how != os.O_RDONLY and error.errno in _READ_ONLY | _FULL:
+            raise _ReadOnlyError(f"{path.parent}: {_why(error)}") from None
+        raise RecordError(f"{path}: cannot be opened: {(error.strerror or '').lower()}") from None
+    if how != os.O_RDONLY and os.fstat(file).st_nlink > 1:
+        os.close(file)
+        raise _ReadOnlyError(f"{path}: is the same file as one elsewhere (a hard link), and writing would alter both")
+    return file
+
+
+def _whole(file: int) -> bytes:
+    os.lseek(file, 0, os.SEEK_SET)
+    pieces = []
+    while piece := os.read(file, 2**22):
+        pieces.append(piece)
+    return b"".join(pieces)
+
+
+def _put(file: int, data: bytes) -> None:
+    """Write all of it or raise OSError; a full disk takes a part first."""
+    while data:
+        data = data[os.write(file, data) :]
+
+
+def _sync(file: int) -> None:
+    os.fdatasync(file) if hasattr(os, "fdatasync") else os.fsync(file)
+
+
+def _sync_folder(folder: Path) -> None:
+    if sys.platform != "win32":
+        opened = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(opened)
+        finally:
+            os.close(opened)
+
+
+def _remove_folders(made: list[Path]) -> None:
+    """Remove folders that were made just now, the innermost first."""
+    with contextlib.suppress(OSError, ValueError):
+        for folder in made:
+            folder.rmdir()
+
+
+def _why(error: OSError | ValueError) -> str:
+    number = error.errno if isinstance(error, OSError) else None
+    if number in _FULL:
+        return "the disk is full"
+    if number in _READ_ONLY:
+        return "cannot be written: read-only disk, or no right to"
+    if number in _GONE:
+        return "is gone: was the disk or stick removed?"
+    return (error.strerror or "").lower() if isinstance(error, OSError) else shown(error)
+
+
+def _copies_beside(folder: Path) -> Iterator[str]:
+    """Say which files beside the record look like other copies of it, as programs that synchronise folders leave."""
+    stem, ending = NAME.split(".")
+    with contextlib.suppress(OSError), os.scandir(folder) as entries:
+        for entry in sorted(e.name for e in entries):
+            name = unicodedata.normalize("NFC", entry).lower()
+            if name.startswith(stem) and ending in name and entry != NAME:
+                yield (
+                    f"{folder}: {shown(entry)!r} lies beside the record and looks like another copy of it; compare the "
+                    "two before going on, then move it away"
+                )

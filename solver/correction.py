@@ -12,9 +12,8 @@ from stillshaft.dsp import vectors
 from stillshaft.solver.influence import (
     Fit,
     as_reals,
-    fit,
+    fit_all,
     misplaced,
-    probability_of_more,
     real_form,
     significance,
     state_of,
@@ -107,7 +106,8 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
     """
     if method not in METHODS:
         raise SolveError(f"method {method}: cannot be used; choose {' or '.join(METHODS)}")
-    fits = fit(runs)
+    model = fit_all(runs)
+    fits = model.fits
     initial = np.concatenate([f.initial for f in fits])
     influence = np.vstack([f.influence for f in fits])
     taken, why = _method(method, fits, runs)
@@ -122,13 +122,8 @@ def solve(runs: Runs, method: str = "auto") -> Solution:
         warnings.append(
             "worked out from amplitudes alone: phases that are shown count from each point's initial vector"
         )
-    chi_square = (
-        sum(f.chi_square for f in fits if f.chi_square is not None)
-        if any(f.degrees_of_freedom > 0 for f in fits)
-        else None
-    )
-    freedom = sum(f.degrees_of_freedom for f in fits)
-    p_value = None if chi_square is None else probability_of_more(chi_square, freedom)
+    freedom, p_value = model.degrees_of_freedom, model.p_value
+    chi_square = None if p_value is None else model.chi_square
     if p_value is None:
         warnings.append("repeatability and linearity are not checkable yet: there are only as many runs as unknowns")
     elif p_value < _REPEATABLE:

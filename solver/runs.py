@@ -184,10 +184,11 @@ class Piece:
 class Run:
     """One run: `vectors` (points,) complex in the displayed unit, `masses` (planes,) complex in the mass unit.
 
-    `covariance` (2M, 2M) is of re and im of each point, repeatability included; `placement_covariance`
-    (planes, 2, 2) is of re and im of each plane's mass. `degrees_of_freedom` are those of the scatter within the run.
-    `overall` (points,) are broadband levels in the displayed unit, None where the file does not say.
-    Runs of one `setup` are one turn of the machine, measured at several speeds: what was placed wrongly is the same in all.
+    `covariance` (2M, 2M) is of re and im of each point, repeatability included, and has so many `degrees_of_freedom`.
+    `runout` (2M, S) times S standard normal errors is the error of the runout that was taken off; the covariance holds it
+    too. The scatter of the masses is that of their `pieces`. `overall` (points,) are broadband levels in the displayed
+    unit, None where the file does not say. Runs of one `setup` are one turn of the machine, measured at several speeds:
+    what was placed wrongly is the same in all.
     """
 
     name: str
@@ -195,12 +196,12 @@ class Run:
     vectors: Complex
     masses: Complex
     covariance: Real
-    placement_covariance: Real
     kind: str | None = None
     setup: int | None = None
     degrees_of_freedom: float = math.inf
     pieces: tuple[Piece, ...] = ()
     runout: Real = field(default_factory=lambda: np.zeros((0, 0)))
+    overall: tuple[float | None, ...] = ()
 
     @property
     def scatter(self) -> Real:
@@ -208,8 +209,6 @@ class Run:
         if not self.runout.size:
             return self.covariance
         return np.asarray(self.covariance - self.runout @ self.runout.T)
-
-    overall: tuple[float | None, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -467,7 +466,7 @@ def _run(
         z[row] = vectors.vector(amplitude, _finite(vector.phase or 0.0, f"{field}.phase"))
         _finite(vector.spread, f"{field}.spread", lowest=0.0)
         _finite(vector.overall or 0.0, f"{field}.overall", lowest=0.0)
-    masses, placed = np.zeros(len(planes), dtype=np.complex128), np.zeros((len(planes), 2, 2))
+    masses = np.zeros(len(planes), dtype=np.complex128)
     names, pieces = [p.name for p in planes], []
     for name, given in run.masses.items():
         if name not in names:
@@ -477,7 +476,6 @@ def _run(
         for piece in given if isinstance(given, list) else [given]:
             w, w_covariance = _piece(piece, planes[column], f'{where}.masses."{name}"', placement)
             masses[column] += w
-            placed[column] += w_covariance
             pieces.append(Piece(column, w, w_covariance, (column, w.real, w.imag)))
     within = _measured_covariance(run, points, where)
     runout = np.zeros((2 * len(points), 0))
@@ -489,8 +487,9 @@ def _run(
         )
     covariance = within + runout @ runout.T + _repeatability(z, repeatability)
     return Run(
-        run.name, run.speed_rpm, z, masses, covariance, placed, run.kind, run.setup,
+        run.name, run.speed_rpm, z, masses, covariance, run.kind, run.setup,
         _degrees_of_freedom(run, within, covariance), tuple(pieces), runout,
+        tuple(run.vectors[p].overall for p in points),
     )  # fmt: skip
 
 

@@ -11,25 +11,32 @@ import errno
 import json
 import os
 import re
-import socket
-import stat
-import sys
-import unicodedata
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 import msgspec
-
-if sys.platform != "win32":
-    import fcntl
+from stillshaft.solver.folder import (
+    NO_FOLLOWING,
+    ReadOnlyError,
+    RecordError,
+    check_is_file,
+    copies_beside,
+    open_own,
+    put,
+    read_all,
+    remove_folders,
+    shown,
+    sync,
+    sync_folder,
+    why,
+)
+from stillshaft.solver.lock import LOCK_NAME, Lock
 
 FORMAT = 1
 NAME = "job.jsonl"
-LOCK_NAME = "job.lock"
 MOST_LINES = 100_000
 MOST_LINE_BYTES = 4 * 2**20
 MOST_BYTES = 256 * 2**20
@@ -38,24 +45,6 @@ LARGEST = 1e30  # of any number: its square still fits a float
 
 _CRC = re.compile(rb',"crc":"([0-9a-f]{8})"\}$')
 _TAIL_BYTES = 512
-_FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
-_READ_ONLY = {errno.EROFS, errno.EACCES, errno.EPERM}
-_GONE = {errno.ENOENT, errno.EIO, errno.ENODEV, errno.ENXIO, errno.ESTALE, errno.ENOTDIR}
-_NO_FOLLOWING = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0)
-
-
-class RecordError(ValueError):
-    """A job that cannot be opened, or an act that cannot be recorded: the message says why and what to do."""
-
-
-class _ReadOnlyError(RecordError):
-    """The disk or the rights let nothing be written: it can still be opened to read."""
-
-
-def shown(text: object, most: int = 80) -> str:
-    """A text from outside for a message: in one line, nothing unprintable, not too long."""
-    plain = " ".join("".join(c if c.isprintable() else " " for c in str(text)).split())
-    return plain if len(plain) <= most else plain[: most - 1] + "…"
 
 
 @dataclass(frozen=True)
@@ -158,19 +147,19 @@ class Record:
             if not read_only:
                 self._open_to_write(take_over)
             if self.read_only:
-                self._file = _opened(self.path, os.O_RDONLY)
+                self._file = open_own(self.path, os.O_RDONLY)
             self._read()
         except RecordError:
             self.close()
             raise
-        self._problems += _copies_beside(folder)
+        self._problems += copies_beside(folder, NAME)
 
     def _open_to_write(self, take_over: bool) -> None:
         try:
-            _check_is_file(self.path)  # before a lock is left in a folder that holds no job
+            check_is_file(self.path)  # before a lock is left in a folder that holds no job
             self._lock = Lock(self.folder / LOCK_NAME, take_over=take_over)
-            self._file = _opened(self.path, os.O_RDWR | os.O_APPEND)
-        except _ReadOnlyError as error:
+            self._file = open_own(self.path, os.O_RDWR | os.O_APPEND)
+        except ReadOnlyError as error:
             self._release()
             self.read_only = True
             self._problems.append(f"{error}: opened to read only")
@@ -182,22 +171,22 @@ class Record:
         made = [p for p in (folder, *folder.parents) if not p.exists()]
         try:
             folder.mkdir(parents=True, exist_ok=True)
-            file = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | _NO_FOLLOWING, 0o644)
+            file = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | NO_FOLLOWING, 0o644)
         except FileExistsError:
             raise RecordError(f"{folder}: holds a job already, or is no folder; choose a new folder") from None
         except (OSError, ValueError) as error:
-            _remove_folders(made)
-            raise RecordError(f"{shown(folder, 400)}: cannot be written: {_why(error)}") from None
+            remove_folders(made)
+            raise RecordError(f"{shown(folder, 400)}: cannot be written: {why(error)}") from None
         try:
             with os.fdopen(file, "wb", buffering=0) as opened:
                 if opened.write(line) != len(line):
                     raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
                 os.fsync(opened.fileno())
-            _sync_folder(folder)
+            sync_folder(folder)
         except OSError as error:
             path.unlink(missing_ok=True)
-            _remove_folders(made)
-            raise RecordError(f"{folder}: cannot be written: {_why(error)}") from None
+            remove_folders(made)
+            raise RecordError(f"{folder}: cannot be written: {why(error)}") from None
         return Record(folder)
 
     @property
@@ -209,7 +198,7 @@ class Record:
         about = os.fstat(self._file)
         if about.st_size > MOST_BYTES:
             raise RecordError(f"{self.path}: has {about.st_size} bytes, at most {MOST_BYTES}; is it a job's record?")
-        data = _whole(self._file)
+        data = read_all(self._file)
         whole = data.count(b"\n")
         if whole > MOST_LINES:
             raise RecordError(f"{self.path}: has {whole} lines, at most {MOST_LINES}; is it a job's record?")
@@ -271,18 +260,18 @@ class Record:
         try:
             if self._end != self._keep:
                 os.ftruncate(self._file, self._keep)
-                self._remember(_whole(self._file))
-            _put(self._file, written)
-            _sync(self._file)
+                self._remember(read_all(self._file))
+            put(self._file, written)
+            sync(self._file)
         except OSError as error:
             # what is left of the line where even this fails is a torn end, which the next append drops
             with contextlib.suppress(OSError):
                 os.ftruncate(self._file, self._keep)
-                _sync(self._file)
+                sync(self._file)
             with contextlib.suppress(OSError):
-                self._remember(_whole(self._file))
+                self._remember(read_all(self._file))
             raise RecordError(
-                f"{self.path}: {_why(error)}; nothing was added, what is recorded is kept: "
+                f"{self.path}: {why(error)}; nothing was added, what is recorded is kept: "
                 "see to the disk and do it again"
             ) from None
         self._crc = zlib.crc32(written, self._crc)
@@ -307,14 +296,14 @@ class Record:
                     f"but had {self._end}); {anew}"
                 )
             if there.st_mtime_ns != self._changed_ns:
-                if zlib.crc32(_whole(self._file)) != self._crc:
+                if zlib.crc32(read_all(self._file)) != self._crc:
                     raise RecordError(f"{self.path}: was changed by another program; {anew}")
                 self._changed_ns = there.st_mtime_ns
             os.lseek(self._file, -len(self._tail), os.SEEK_END)
             if os.read(self._file, len(self._tail)) != self._tail:
                 raise RecordError(f"{self.path}: was changed by another program; {anew}")
         except OSError as error:
-            raise RecordError(f"{self.path}: {_why(error)}; {anew}") from None
+            raise RecordError(f"{self.path}: {why(error)}; {anew}") from None
 
     def _release(self) -> None:
         if self._lock is not None:
@@ -327,204 +316,3 @@ class Record:
             os.close(self._file)
             self._file = -1
         self._release()
-
-
-class Lock:
-    """The mark of the one writer: `job.lock` says who it is; where the system has file locks one is held on it too."""
-
-    def __init__(self, path: Path, *, take_over: bool = False) -> None:
-        """Take the lock; one whose program is gone is taken by itself. Raises RecordError where it is held."""
-        self._path = path
-        while True:
-            self._file = _opened(path, os.O_RDWR | os.O_CREAT)
-            try:
-                held = _hold(self._file)
-                if held is False or _is_at(self._file, path):
-                    self._refuse(_owner(self._file), held, take_over)
-                    break
-            except OSError as error:
-                os.close(self._file)
-                raise RecordError(f"{path}: {_why(error)}") from None
-            except RecordError:
-                os.close(self._file)
-                raise
-            os.close(self._file)  # given back and removed by another program just now
-        try:
-            os.ftruncate(self._file, 0)
-            os.lseek(self._file, 0, os.SEEK_SET)
-            _put(self._file, json.dumps(_this_process()).encode())
-        except OSError as error:
-            self.release()
-            raise _ReadOnlyError(f"{path}: {_why(error)}") from None
-
-    def _refuse(self, owner: dict[str, Any], held: bool | None, take_over: bool) -> None:
-        """Raise RecordError where the owner may still write. `held` is None where the system has no file locks."""
-        who = f"process {shown(owner.get('pid'))} on {shown(owner.get('host'))}, since {shown(owner.get('since'))}"
-        if held is False:
-            raise RecordError(
-                f"{self._path.parent}: is open in another program ({who}); close it there, or open it to read only"
-            )
-        me = _this_process()
-        same_machine = owner.get("host") == me["host"] or (me["boot"] and owner.get("boot") == me["boot"])
-        if not owner or take_over or (same_machine and (held or not _alive(owner))):
-            return
-        raise RecordError(
-            f"{self._path.parent}: is or was open on another computer or in another program ({who}); close it there, "
-            "or where that is gone for good take the lock over; open it to read only until then"
-        )
-
-    def release(self) -> None:
-        """Give the lock back."""
-        with contextlib.suppress(OSError):
-            if _is_at(self._file, self._path):
-                os.ftruncate(self._file, 0)
-                self._path.unlink()
-        os.close(self._file)
-
-
-def _hold(file: int) -> bool | None:
-    """Hold the system's lock on a file: False where another holds it, None where there are no such locks."""
-    if sys.platform == "win32":
-        return None
-    try:
-        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except BlockingIOError:
-        return False
-    except OSError:
-        return None
-    return True
-
-
-def _is_at(file: int, path: Path) -> bool:
-    try:
-        return os.path.samestat(os.fstat(file), os.stat(path, follow_symlinks=False))
-    except FileNotFoundError:
-        return False
-
-
-def _owner(file: int) -> dict[str, Any]:
-    """What the lock file says, empty where nobody holds it; what cannot be read is somebody unknown."""
-    data = os.read(file, 4096)
-    if not data.strip(b"\0"):
-        return {}
-    try:
-        owner = msgspec.json.decode(data)
-    except (msgspec.MsgspecError, RecursionError):
-        owner = None
-    return owner if isinstance(owner, dict) and owner else {"pid": "unknown", "host": "an unknown computer"}
-
-
-def _this_process() -> dict[str, Any]:
-    return {
-        "pid": os.getpid(),
-        "host": socket.gethostname(),
-        "boot": _text_of("/proc/sys/kernel/random/boot_id"),
-        "started": _started(os.getpid()),
-        "since": datetime.now(UTC).isoformat(timespec="seconds"),
-    }
-
-
-def _text_of(path: str) -> str:
-    try:
-        return Path(path).read_text(encoding="utf-8").strip()
-    except OSError:
-        return ""
-
-
-def _started(pid: int) -> str:
-    """When a process started, in ticks since the machine did; empty where there is none or nobody says."""
-    return (_text_of(f"/proc/{pid}/stat").rpartition(")")[2].split() + [""] * 20)[19]
-
-
-def _alive(owner: dict[str, Any]) -> bool:
-    """False where the owner is known to be gone: another boot of this machine, or no such process any more."""
-    boot, pid = _text_of("/proc/sys/kernel/random/boot_id"), owner.get("pid")
-    if not boot or not isinstance(pid, int):
-        return True
-    return owner.get("boot") == boot and bool(owner.get("started")) and owner.get("started") == _started(pid)
-
-
-def _check_is_file(path: Path) -> None:
-    """Raise RecordError where a path is no ordinary file: a link could lead out of the folder."""
-    try:
-        mode = os.stat(path, follow_symlinks=False).st_mode
-    except (OSError, ValueError) as error:
-        if isinstance(error, FileNotFoundError):
-            raise RecordError(f"{shown(path.parent, 400)}: holds no job ({path.name} is not there)") from None
-        raise RecordError(f"{shown(path, 400)}: cannot be read: {_why(error)}") from None
-    if not stat.S_ISREG(mode):
-        raise RecordError(f"{path}: is no ordinary file (a link, folder or device); a job keeps its own record")
-
-
-def _opened(path: Path, how: int) -> int:
-    """Open a file of the job folder itself, never through a link."""
-    if path.exists() or path.is_symlink() or not how & os.O_CREAT:
-        _check_is_file(path)
-    try:
-        file = os.open(path, how | _NO_FOLLOWING, 0o644)
-    except OSError as error:
-        if how != os.O_RDONLY and error.errno in _READ_ONLY | _FULL:
-            raise _ReadOnlyError(f"{path.parent}: {_why(error)}") from None
-        raise RecordError(f"{path}: cannot be opened: {(error.strerror or '').lower()}") from None
-    if how != os.O_RDONLY and os.fstat(file).st_nlink > 1:
-        os.close(file)
-        raise _ReadOnlyError(f"{path}: is the same file as one elsewhere (a hard link), and writing would alter both")
-    return file
-
-
-def _whole(file: int) -> bytes:
-    os.lseek(file, 0, os.SEEK_SET)
-    pieces = []
-    while piece := os.read(file, 2**22):
-        pieces.append(piece)
-    return b"".join(pieces)
-
-
-def _put(file: int, data: bytes) -> None:
-    """Write all of it or raise OSError; a full disk takes a part first."""
-    while data:
-        data = data[os.write(file, data) :]
-
-
-def _sync(file: int) -> None:
-    os.fdatasync(file) if hasattr(os, "fdatasync") else os.fsync(file)
-
-
-def _sync_folder(folder: Path) -> None:
-    if sys.platform != "win32":
-        opened = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(opened)
-        finally:
-            os.close(opened)
-
-
-def _remove_folders(made: list[Path]) -> None:
-    """Remove folders that were made just now, the innermost first."""
-    with contextlib.suppress(OSError, ValueError):
-        for folder in made:
-            folder.rmdir()
-
-
-def _why(error: OSError | ValueError) -> str:
-    number = error.errno if isinstance(error, OSError) else None
-    if number in _FULL:
-        return "the disk is full"
-    if number in _READ_ONLY:
-        return "cannot be written: read-only disk, or no right to"
-    if number in _GONE:
-        return "is gone: was the disk or stick removed?"
-    return (error.strerror or "").lower() if isinstance(error, OSError) else shown(error)
-
-
-def _copies_beside(folder: Path) -> Iterator[str]:
-    """Say which files beside the record look like other copies of it, as programs that synchronise folders leave."""
-    stem, ending = NAME.split(".")
-    with contextlib.suppress(OSError), os.scandir(folder) as entries:
-        for entry in sorted(e.name for e in entries):
-            name = unicodedata.normalize("NFC", entry).lower()
-            if name.startswith(stem) and ending in name and entry != NAME:
-                yield (
-                    f"{folder}: {shown(entry)!r} lies beside the record and looks like another copy of it; compare the "
-                    "two before going on, then move it away"
-                )

@@ -38,7 +38,9 @@ class Conditions:
     `tones` are further frequencies in Hz with their peak accelerations, such as belts. `bow` grows with a time constant:
     kg·m, degrees and seconds, like an unbalance in the first plane. `looseness` is the part of its peak beyond which
     the motion is cut on one side. `noise` is white, pink or brown. `coupling_hz` is the AC-coupling corner of every
-    input. `channel_faults` names an input, from 1, and what it is: dead, stuck, hum or clipped.
+    input. `locked` is what else is bound to the shaft: number of the sensor, from 0, order, peak acceleration, lag in
+    degrees. `moving` is a loose piece in the first plane, kg·m and degrees, whose angle walks at random by a radian in
+    about so many seconds. `channel_faults` names an input, from 1, and what it is: dead, stuck, hum or clipped.
     """
 
     speed_rpm: float
@@ -57,6 +59,8 @@ class Conditions:
     pulse_faults: PulseFaults = PulseFaults()
     coupling_hz: float | None = None
     channel_faults: tuple[tuple[int, str], ...] = ()
+    locked: tuple[tuple[int, float, float, float], ...] = ()
+    moving: tuple[float, float, float] | None = None
     scatter_amplitude: float = 0.01
     scatter_deg: float = 1.0
 

@@ -6,6 +6,7 @@ README shows one. What is left out is as in the demonstration.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
@@ -42,6 +43,7 @@ class _Sensor(tables.Strict):
     name: str
     bearing: Literal[1, 2]
     angle: float = 90.0
+    height: str | None = None  # above the shaft, of one that points along it
 
 
 class _Flexible(tables.Strict):
@@ -54,6 +56,13 @@ class _Flexible(tables.Strict):
 class _Bow(tables.Strict):
     unbalance: str  # g·mm at degrees
     time: str
+
+
+class _Locked(tables.Strict):
+    sensor: str
+    order: float
+    level: str
+    lag: float = 0.0
 
 
 class _Pulse(tables.Strict):
@@ -95,6 +104,8 @@ class _File(tables.Strict):
     sensor: list[_Sensor] = []
     flexible: _Flexible | None = None
     bow: _Bow | None = None
+    moving: _Bow | None = None  # a loose piece; the time in which it moves by a radian
+    locked: list[_Locked] = []
     conditions: _Conditions = msgspec.field(default_factory=_Conditions)
     pulse: _Pulse = msgspec.field(default_factory=_Pulse)
     fault: list[_Fault] = []
@@ -151,8 +162,8 @@ def _scenario(file: _File) -> Scenario:
         rotor = _rotor(file.rotor, supports, planes, rotor.flexible)
     sensors = simulated.demo_sensors()
     if file.sensor:
-        sensors = tuple(simulated.Sensor(s.name, s.bearing - 1, s.angle) for s in file.sensor)
-    return Scenario(rotor, sensors, unbalance, _conditions(file, 1 + len(sensors)))
+        sensors = tuple(_sensor(s, f"sensor {n}") for n, s in enumerate(file.sensor, start=1))
+    return Scenario(rotor, sensors, unbalance, _conditions(file, [s.name for s in sensors]))
 
 
 def _positive(text: str, unit: str, where: str, *, gravity: bool = False) -> float:
@@ -167,6 +178,11 @@ def _support(support: _Support, where: str) -> simulated.Support:
         _positive(support.horizontal, "N/m", f"{where}.horizontal"),
         _positive(support.vertical, "N/m", f"{where}.vertical"),
     )
+
+
+def _sensor(sensor: _Sensor, where: str) -> simulated.Sensor:
+    height_m = None if sensor.height is None else _positive(sensor.height, "m", f"{where}.height")
+    return simulated.Sensor(sensor.name, sensor.bearing - 1, sensor.angle, height_m=height_m)
 
 
 def _plane(plane: _Plane, where: str) -> simulated.Plane:
@@ -223,8 +239,24 @@ def _rotor(
     )
 
 
-def _conditions(file: _File, inputs: int) -> Conditions:
-    c, pulse = file.conditions, file.pulse
+def _locked(locked: _Locked, where: str, names: Sequence[str]) -> tuple[int, float, float, float]:
+    if locked.sensor not in names:
+        raise SourceError(f'{where}.sensor: "{locked.sensor}" is none; there are {", ".join(names)}')
+    if not 0.0 < locked.order <= 100.0:
+        raise SourceError(f"{where}.order: {locked.order:g} must be above 0 and no more than 100")
+    level = units.parse(locked.level, "m/s^2", f"{where}.level", gravity=True)
+    return names.index(locked.sensor), locked.order, level, locked.lag
+
+
+def _growing(described: _Bow | None, where: str) -> tuple[float, float, float] | None:
+    if described is None:
+        return None
+    size = _mass_at(described.unbalance, f"{where}.unbalance", "kg*m")
+    return abs(size), math.degrees(math.atan2(size.imag, size.real)), _positive(described.time, "s", f"{where}.time")
+
+
+def _conditions(file: _File, sensors: Sequence[str]) -> Conditions:
+    c, pulse, inputs = file.conditions, file.pulse, 1 + len(sensors)
     for fault in file.fault:
         if not 1 <= fault.input <= inputs:
             raise SourceError(f"fault.input: {fault.input}; there are inputs 1 to {inputs}")
@@ -237,10 +269,6 @@ def _conditions(file: _File, inputs: int) -> Conditions:
     ramp = None
     if c.ramp_from is not None:
         ramp = (_speed(c.ramp_from, "conditions.ramp_from"), _positive(c.ramp_time, "s", "conditions.ramp_time"))
-    bow = None
-    if file.bow is not None:
-        size = _mass_at(file.bow.unbalance, "bow.unbalance", "kg*m")
-        bow = (abs(size), math.degrees(math.atan2(size.imag, size.real)), _positive(file.bow.time, "s", "bow.time"))
     return Conditions(
         speed,
         c.wander_percent,
@@ -252,7 +280,9 @@ def _conditions(file: _File, inputs: int) -> Conditions:
             (units.speed_rpm(f, "conditions.tones") / 60.0, units.parse(a, "m/s^2", "conditions.tones", gravity=True))
             for f, a in c.tones
         ),
-        bow=bow,
+        bow=_growing(file.bow, "bow"),
+        moving=_growing(file.moving, "moving"),
+        locked=tuple(_locked(x, f"locked {n}", sensors) for n, x in enumerate(file.locked, start=1)),
         looseness=c.looseness,
         noise=c.noise_colour,
         pulse_faults=PulseFaults(

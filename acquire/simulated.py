@@ -21,6 +21,7 @@ Complex = NDArray[np.complex128]
 
 _PIECE_S = 0.25  # samples are made in pieces of this length, whatever is asked for
 _WARM_UP = 14.0  # time constants of the slowest mode before the first frame
+_STEP_S = 0.5  # in which a loose piece moves on
 _RISE_SHARE = 0.003  # of a revolution that a pulse edge takes
 
 
@@ -70,13 +71,18 @@ class Rotor:
 
 @dataclass(frozen=True)
 class Sensor:
-    """An accelerometer on a bearing (0 or 1) at a stator angle, degrees in the direction of rotation."""
+    """An accelerometer on a bearing (0 or 1) at a stator angle, degrees in the direction of rotation.
+
+    One with a height stands so far above the shaft and points along it, from the first bearing to the second: it sees
+    how the rotor tilts in the vertical plane.
+    """
 
     name: str
     bearing: int
     angle_deg: float
     volts_per_m_s2: float = 0.1 / 9.80665
     full_scale_v: float = 2.0
+    height_m: float | None = None
 
 
 def modes(rotor: Rotor, stiffness: tuple[float, float]) -> tuple[Real, Real]:
@@ -99,20 +105,28 @@ def _paths(rotor: Rotor, sensor: Sensor, pulse_angle_deg: float) -> list[tuple[f
     paths = []
     arms = np.array([[1.0 - p.z_m / rotor.bearing_span_m, p.z_m / rotor.bearing_span_m] for p in rotor.planes])
     angle = math.radians(sensor.angle_deg)
-    for direction_deg, part, key in ((0.0, math.cos(angle), "vertical"), (90.0, math.sin(angle), "horizontal")):
+    parts = (math.cos(angle), math.sin(angle))
+    if sensor.height_m is not None:  # where the second bearing goes up, what stands above the shaft goes back
+        parts = (-sensor.height_m / rotor.bearing_span_m, 0.0)
+    for direction_deg, part, key in ((0.0, parts[0], "vertical"), (90.0, parts[1], "horizontal")):
         if abs(part) < 1e-12:
             continue
         stiffness = tuple(getattr(s, f"{key}_n_per_m") for s in rotor.supports)
         frequencies, shapes = modes(rotor, (stiffness[0], stiffness[1]))
         lag = np.exp(-1j * math.radians(direction_deg - pulse_angle_deg))
         for mode in range(2):
-            force = part * shapes[sensor.bearing, mode] * (arms @ shapes[:, mode]) * lag
+            force = part * _seen(sensor, shapes[:, mode]) * (arms @ shapes[:, mode]) * lag
             paths.append((float(frequencies[mode]), np.asarray(force, dtype=np.complex128)))
         bent = rotor.flexible
         if bent is not None:
-            force = part * bent.at_bearings[sensor.bearing] * np.array(bent.at_planes) / bent.mass_kg * lag
+            force = part * _seen(sensor, np.array(bent.at_bearings)) * np.array(bent.at_planes) / bent.mass_kg * lag
             paths.append((2.0 * math.pi * bent.frequency_hz, np.asarray(force, dtype=np.complex128)))
     return paths
+
+
+def _seen(sensor: Sensor, shape: Real) -> float:
+    """What a sensor sees of a mode's shape at both bearings: the motion of its own one, or the tilt."""
+    return float(shape[sensor.bearing] if sensor.height_m is None else shape[1] - shape[0])
 
 
 def frequency_response(
@@ -180,6 +194,7 @@ class _Path:
     denominator: Real
     force: complex
     bow: complex
+    loose: complex
     state: Real = field(default_factory=lambda: np.zeros(2))
 
 
@@ -207,10 +222,12 @@ class SimulatedSource:
                 damping = 2.0 * run.rotor.damping_ratio * natural
                 numerator, denominator = bilinear([1.0, 0.0, 0.0], [1.0, damping, natural**2], run.rate_hz)
                 seen = complex(np.dot(force, np.conj(run.unbalance)) * np.conj(self._scatter[number]))
-                bow = 0.0j if run.conditions.bow is None else self._bow(run.conditions.bow)
-                grown = complex(force[0] * np.conj(bow) * np.conj(self._scatter[number]))
-                self._paths.append(_Path(number, numerator, denominator, seen, grown))
+                first_plane = complex(force[0] * np.conj(self._scatter[number]))
+                grown = first_plane * np.conj(self._unbalance_of(run.conditions.bow))
+                loose = first_plane * np.conj(self._unbalance_of(run.conditions.moving))
+                self._paths.append(_Path(number, numerator, denominator, seen, grown, loose))
         self._faults = Faults(run.conditions, run.rate_hz, run.seed, self._rng)
+        self._astray_rad = self._draw_astray()
         self._frame = 0
         self._piece = round(_PIECE_S * run.rate_hz)
         self._frames = None if run.seconds is None else round(run.seconds * run.rate_hz)
@@ -229,6 +246,13 @@ class SimulatedSource:
         return np.asarray(
             amplitude * np.exp(1j * np.deg2rad(conditions.scatter_deg) * self._rng.standard_normal(count))
         )
+
+    def _draw_astray(self) -> Real:
+        """Random walk of a loose piece's angle, a step every half second, for a quarter of an hour."""
+        if self._run.conditions.moving is None:
+            return np.zeros(2)
+        steps = np.random.default_rng([self._run.seed, 6]).standard_normal(round(900.0 / _STEP_S))
+        return np.cumsum(math.sqrt(_STEP_S / self._run.conditions.moving[2]) * steps)
 
     def angle(self, frames: NDArray[np.int64]) -> tuple[Real, Real, Real]:
         """True shaft angle in rad, speed in rad/s, acceleration in rad/s² at these frames."""
@@ -263,9 +287,11 @@ class SimulatedSource:
         grown = np.zeros(frames.size)
         if self._run.conditions.bow is not None:
             grown = 1.0 - np.exp(-np.maximum(0.0, frames / self.rate_hz) / self._run.conditions.bow[2])
+        steps = np.arange(self._astray_rad.size) * _STEP_S
+        astray = np.exp(-1j * np.interp(frames / self.rate_hz, steps, self._astray_rad))
         moved = np.zeros((frames.size, len(self._run.sensors)))
         for path in self._paths:
-            force = ((path.force + path.bow * grown) * turning).real
+            force = ((path.force + path.bow * grown + path.loose * astray) * turning).real
             response, path.state = lfilter(path.numerator, path.denominator, force, zi=path.state)
             moved[:, path.sensor] += response
         return moved, angle, speed
@@ -283,6 +309,8 @@ class SimulatedSource:
                 moved[:, number] += level * np.cos(2.0 * np.pi * frequency * frames / self.rate_hz - 0.3 * number)
             for frequency, level in conditions.tones:
                 moved[:, number] += level * np.cos(2.0 * np.pi * frequency * frames / self.rate_hz - 0.7 * number)
+        for number, times, level, lag_deg in conditions.locked:
+            moved[:, number] += level * np.cos(times * angle - math.radians(lag_deg))
         moved += conditions.noise_m_s2 * self._faults.noise(moved.shape)
         scale = np.array([s.volts_per_m_s2 / s.full_scale_v for s in sensors])
         pulse = self._pulse(angle, speed) + 10.0 ** (-conditions.pulse_snr_db / 20.0) * self._rng.standard_normal(
@@ -292,8 +320,9 @@ class SimulatedSource:
         return self._faults.of_inputs(inputs, frames).astype(np.float32)
 
     @staticmethod
-    def _bow(bow: tuple[float, float, float]) -> complex:
-        return bow[0] * complex(np.exp(1j * math.radians(bow[1])))
+    def _unbalance_of(described: tuple[float, float, float] | None) -> complex:
+        """The kg·m and degrees that a description begins with, as m·r·e^{jα}."""
+        return 0.0j if described is None else described[0] * complex(np.exp(1j * math.radians(described[1])))
 
     def _pulse(self, angle: Real, speed: Real) -> Real:
         """Pulses of height 1 whose leading edge is half-way up at angle 0."""
@@ -376,6 +405,7 @@ def hookup_for(sensors: Sequence[Sensor]) -> dict[str, object]:
                 "sensitivity": "100 mV/g",
                 "full_scale": "2.0 V",
                 "angle": sensor.angle_deg,
+                **({} if sensor.height_m is None else {"direction": "axial"}),
             }
             for number, sensor in enumerate(sensors, start=2)
         ],

@@ -108,6 +108,39 @@ def test_a_bow_grows_with_its_time_constant():
     )
 
 
+def test_what_is_locked_to_the_shaft_has_its_order_size_and_lag():
+    """Half an order: over whole pairs of revolutions nothing else is left of the cosine."""
+    quiet, _ = played()
+    samples, source = played(locked=((1, 0.5, 0.4, 70.0), (0, 2.0, 0.3, -20.0)))
+    angle = source.angle(np.arange(len(samples)))[0]
+    whole = angle - angle[0] < 4 * np.pi * np.floor((angle[-1] - angle[0]) / (4 * np.pi))
+    sensor = simulated.demo_sensors()[0]
+    added = (samples - quiet)[:, 1:] * sensor.full_scale_v / sensor.volts_per_m_s2
+    for number, order, level, lag_deg in ((1, 0.5, 0.4, 70.0), (0, 2.0, 0.3, -20.0)):
+        c = 2 * np.mean(added[whole, number] * np.exp(1j * order * angle[whole]))
+        assert abs(c) == pytest.approx(level, rel=0.01)
+        assert np.rad2deg(np.angle(c)) == pytest.approx(lag_deg, abs=0.5)
+
+
+def test_a_sensor_along_the_shaft_sees_the_tilt():
+    """h·(y₁ − y₂)/L of the vertical motions of both bearings: geometry of a rigid rotor."""
+    rotor = simulated.demo_rotor(2)
+    vertical = tuple(simulated.Sensor(f"v{n}", n, 0.0) for n in (0, 1))
+    along = (simulated.Sensor("top", 1, 90.0, height_m=0.12),)
+    first, second = simulated.frequency_response(rotor, vertical, 1480.0)
+    found = simulated.frequency_response(rotor, along, 1480.0)[0]
+    np.testing.assert_allclose(found, 0.12 * (first - second) / rotor.bearing_span_m, rtol=1e-9)
+    assert simulated.hookup_for(along)["point"][0]["direction"] == "axial"
+
+
+def test_a_loose_piece_keeps_its_size_and_loses_its_place():
+    samples, source = samples_of(run_of((0j, 0j), moving=(0.006, 40.0, 1.0)))
+    angle = source.angle(np.arange(len(samples)))[0]
+    parts = np.array([2 * np.mean(p) for p in np.array_split(samples[:, 1] * np.exp(1j * angle), 8)])
+    assert np.abs(parts).std() < 0.2 * np.abs(parts).mean()
+    assert np.ptp(np.unwrap(np.angle(parts))) > np.deg2rad(40.0)
+
+
 @pytest.mark.parametrize(("colour", "slope"), [("white", 0.0), ("pink", -1.0), ("brown", -2.0)])
 def test_noise_has_its_colour(colour, slope):
     samples, source = played(noise=colour, noise_m_s2=0.05, scatter_amplitude=0.0)
@@ -189,9 +222,11 @@ FILE = {
     "rotor": {"mass": "40 kg", "bearing_span": "700 mm", "centre_of_mass": "600 mm", "transverse_inertia": 1.8},
     "support": [{"horizontal": "3 MN/m", "vertical": "5 MN/m"}, {"horizontal": "2 MN/m", "vertical": "4 MN/m"}],
     "plane": [{"name": "disc", "z": "900 mm", "radius": "250 mm", "unbalance": "12 g at 40"}],
-    "sensor": [{"name": "front", "bearing": 2, "angle": 90.0}],
+    "sensor": [{"name": "front", "bearing": 2, "angle": 90.0}, {"name": "along", "bearing": 1, "height": "80 mm"}],
     "flexible": {"frequency": "70 Hz", "mass": "30 kg", "at_bearings": [0.2, 0.5], "at_planes": [1.0]},
     "bow": {"unbalance": "500 g*mm at 90", "time": "5 min"},
+    "moving": {"unbalance": "200 g*mm at 10", "time": "20 s"},
+    "locked": [{"sensor": "along", "order": 2.0, "level": "0.5 m/s^2", "lag": 30.0}],
     "conditions": {"speed": "1200 rpm", "ramp_from": "60 rpm", "ramp_time": "20 s", "noise_colour": "pink",
                    "tones": [["22.5 Hz", "0.1 m/s^2"], ["1150 rpm", "0.02 g"]], "looseness": 0.8, "coupling": "2 Hz"},
     "pulse": {"missing": 0.01, "lamp_hz": 100.0, "lamp": 0.1},
@@ -215,12 +250,15 @@ def test_a_scenario_is_read_as_a_whole(tmp_path):
     assert c.ramp == (60.0, 20.0)
     assert c.tones == ((22.5, 0.1), pytest.approx((1150 / 60, 0.02 * 9.80665)))
     assert c.bow == pytest.approx((500e-6, 90.0, 300.0))
+    assert c.moving == pytest.approx((200e-6, 10.0, 20.0))
+    assert c.locked == ((1, 2.0, 0.5, 30.0),)
+    assert found.sensors[1].height_m == pytest.approx(0.08)
     assert (c.noise, c.looseness, c.coupling_hz, c.channel_faults) == ("pink", 0.8, 2.0, ((2, "hum"),))
     chosen = catalogue.choose(
         f"simulated:{tmp_path / 's.toml'}", None, simulation=catalogue.Simulation(real_time=False)
     )
     assert hookups.hookup_from(chosen.hookup).points[0].name == "front"
-    assert chosen.request.open().read(1.0).samples.shape == (12_000, 2)
+    assert chosen.request.open().read(1.0).samples.shape == (12_000, 3)
 
 
 @pytest.mark.parametrize(
@@ -235,8 +273,11 @@ def test_a_scenario_is_read_as_a_whole(tmp_path):
         ({"conditions": {"speed": "90000 rpm"}}, "conditions.speed: .*30 to 60 000"),
         ({"conditions": {"looseness": 0.0}}, "conditions.looseness: 0 must be above 0"),
         ({"pulse": {"missing": 2.0}}, "pulse.missing: 2 must be a part from 0 to 1"),
-        ({"fault": [{"input": 9, "kind": "dead"}]}, "fault.input: 9; there are inputs 1 to 2"),
+        ({"fault": [{"input": 9, "kind": "dead"}]}, "fault.input: 9; there are inputs 1 to 3"),
         ({"fault": [{"input": 2, "kind": "sad"}]}, "fault.*kind"),
+        ({"locked": [{"sensor": "x", "order": 2, "level": "1 g"}]}, 'locked 1.sensor: "x" is none; there are front'),
+        ({"locked": [{"sensor": "front", "order": 0, "level": "1 g"}]}, "locked 1.order: 0 must be above 0"),
+        ({"moving": {"unbalance": "1 g*mm at 0", "time": "0 s"}}, "moving.time: .* must be above 0"),
         ({"wheels": 4}, "wheels: unknown key"),
     ],
 )

@@ -75,7 +75,7 @@ def half_power(samples, hz):
     ids=["five hits", "one hit", "pink noise", "two modes in one peak"],
 )
 def test_intervals_cover_the_truth(modes, hits, noise, coloured):
-    """Over 24 records and both modes 95 % is expected; fewer than 84 % comes once in 1000 (binomial)."""
+    """Over 24 records and both modes 95 % is expected; fewer than 84 % comes once in 10 000 (binomial)."""
     inside, errors, textbook = [], [], []
     for seed in range(24):
         samples = bumps(seed, modes, hits, noise, coloured=coloured)

@@ -84,6 +84,7 @@ class _VibrationFile(tables.Strict):
     zones: list[str]
     accept: str
     band_hz: tuple[float, float] | None = None
+    slow_band_hz: tuple[float, float] | None = None
     class_: list[_ClassEntry] = []
 
 
@@ -144,7 +145,10 @@ class MachineClass:
 
 @dataclass(frozen=True)
 class VibrationTable:
-    """Vibration limits in one unit; `zones` has one name more than `limits`, `accept` is the limit of the verdict."""
+    """Vibration limits in one unit; `zones` has one name more than `limits`, `accept` is the limit of the verdict.
+
+    `slow_band_hz` replaces `band_hz` below 600 r/min.
+    """
 
     path: Path
     name: str
@@ -153,6 +157,7 @@ class VibrationTable:
     unit: units.VibrationUnit
     broadband: bool
     band_hz: tuple[float, float] | None
+    slow_band_hz: tuple[float, float] | None
     limits: tuple[str, ...]
     zones: tuple[str, ...]
     accept: str
@@ -164,7 +169,29 @@ Table = GradesTable | JournalTable | VibrationTable
 
 def cited(table: Table) -> str:
     """Name, source and edition in one line."""
-    return f"{table.name}: {table.source}, {table.edition}"
+    name = "" if table.source.startswith(table.name) else f"{table.name}: "
+    return f"{name}{table.source}, {table.edition}"
+
+
+def contents(table: Table) -> tuple[str, ...]:
+    """What the table holds, in short lines."""
+    if isinstance(table, JournalTable):
+        return (f"{table.constant:g} g·mm per kg of journal load and plane, divided by the speed in r/min",)
+    if isinstance(table, GradesTable):
+        return tuple(f"{', '.join(m.names)}{_range(m)}: G{m.grade_mm_s:g}" for m in table.machines)
+    return tuple(row_text(table, row) for row in table.classes)
+
+
+def row_text(table: VibrationTable, row: MachineClass) -> str:
+    """The limits of one class on one support."""
+    limits = ", ".join(f"{name} {value:g}" for name, value in zip(table.limits, row.values, strict=False))
+    return f"{row.name}{', ' + row.support if row.support else ''}: {limits} {table.unit.text}"
+
+
+def _range(machine: Machine) -> str:
+    above = f" above {machine.above_rpm:g}" if machine.above_rpm > 0.0 else ""
+    up_to = f" up to {machine.up_to_rpm:g}" if machine.up_to_rpm < math.inf else ""
+    return f"{above}{up_to} r/min" if above or up_to else ""
 
 
 def built_in() -> tuple[Table, ...]:
@@ -188,6 +215,13 @@ def grades() -> GradesTable:
     """The built-in table of balance quality grades."""
     table = load(FOLDER / "balance_grades.toml")
     assert isinstance(table, GradesTable)
+    return table
+
+
+def journal() -> JournalTable:
+    """The built-in rule by journal load."""
+    table = load(FOLDER / "journal_load.toml")
+    assert isinstance(table, JournalTable)
     return table
 
 
@@ -243,7 +277,7 @@ def _grades(file: _GradesFile, path: Path) -> GradesTable:
         machines.append(Machine(tuple(entry.names), entry.grade, entry.above_rpm, entry.up_to_rpm, entry.source))
     if file.usual not in known:
         raise LimitsError(f"usual: {file.usual:g} is none of the grades")
-    shares = {entry.kind: (entry.least, entry.most) for entry in file.shares}
+    shares: dict[str, tuple[float, float]] = {entry.kind: (entry.least, entry.most) for entry in file.shares}
     for kind in ("between bearings", "overhung"):
         if kind not in shares:
             raise LimitsError(f'shares: "{kind}" is missing')
@@ -275,8 +309,9 @@ def _vibration(file: _VibrationFile, path: Path) -> VibrationTable:
         raise LimitsError(f'accept: "{file.accept}" is none of the limits; there is {", ".join(file.limits)}')
     if not file.class_:
         raise LimitsError("class: there is none; add a [[class]] with its values")
-    if file.band_hz is not None:
-        _rising(file.band_hz, "band_hz")
+    for field, band_hz in (("band_hz", file.band_hz), ("slow_band_hz", file.slow_band_hz)):
+        if band_hz is not None:
+            _rising(band_hz, field)
     classes: list[MachineClass] = []
     for entry in file.class_:
         where = f'class "{entry.name}"' + (f" {entry.support}" if entry.support else "")
@@ -288,6 +323,7 @@ def _vibration(file: _VibrationFile, path: Path) -> VibrationTable:
         classes.append(MachineClass(entry.name, entry.support, _rising(entry.values, f"{where}.values")))
     return VibrationTable(
         path, *_said(file), units.vibration_unit(file.unit, "unit"), file.level == "broadband", file.band_hz,
+        file.slow_band_hz,
         tuple(file.limits), tuple(file.zones), file.accept, tuple(classes),
     )  # fmt: skip
 

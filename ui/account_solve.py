@@ -49,23 +49,57 @@ def print_solution(solution: Solution) -> None:
 
 
 def print_tolerance(tolerance: Tolerance) -> None:
-    """Permissible and residual unbalance by plane, vibration against its limits."""
+    """Permissible and residual unbalance by plane, vibration against its limits, and what each limit comes from."""
     console = new_console()
-    console.print(
-        f"{tolerance.grade} by ISO 21940-11 (from memory; the edition in force decides): "
-        f"{tolerance.e_per_um:.2f} µm, {tolerance.u_per_gmm:.0f} g·mm in all"
-    )
-    table = Table(title="equivalent residual unbalance from 1x, g·mm")
-    for heading in ("plane", "permissible", "residual", "verdict"):
-        table.add_column(heading, justify="right" if heading in ("permissible", "residual") else "left")
-    for p in tolerance.planes:
-        residual = "-" if p.residual_gmm is None else with_interval(p.residual_gmm, p.residual_ci95)
-        table.add_row(p.plane, f"{p.permissible_gmm:.0f}", residual, p.verdict)
-    console.print(table)
+    if tolerance.u_per_gmm is not None:
+        console.print(
+            f"{tolerance.grade}: {tolerance.e_per_um:.2f} µm, {tolerance.u_per_gmm:.0f} g·mm in all", soft_wrap=True
+        )
+    if tolerance.planes:
+        of_run = "" if tolerance.run is None else f' in "{tolerance.run}"'
+        table = Table(title=f"equivalent residual unbalance from 1x{of_run}, g·mm")
+        for heading in ("plane", "permissible", "residual", "|U| ± 1.645 s", "within, probability", "verdict"):
+            table.add_column(heading, justify="left" if heading in ("plane", "verdict") else "right")
+        for p in tolerance.planes:
+            table.add_row(
+                p.plane,
+                "-" if p.permissible_gmm is None else f"{p.permissible_gmm:.0f}",
+                "-" if p.residual_gmm is None else with_interval(p.residual_gmm, p.residual_ci95),
+                "-"
+                if p.bounds_gmm is None
+                else " to ".join(f"{b:.0f}" if b >= 100.0 else f"{b:.3g}" for b in p.bounds_gmm),
+                "-" if p.probability_within is None else f"{100.0 * p.probability_within:.1f} %",
+                p.verdict,
+            )
+        console.print(table)
+        means = "" if tolerance.u_per_gmm is None else "; met: within with 95 % probability, at every plane"
+        console.print(f"bow, misalignment and coupling included{means}", soft_wrap=True)
     for v in tolerance.vibration:
-        console.print(f"{v.point}: {with_interval(v.value, v.ci95)}, limit {v.limit:g} ({v.source}): {v.verdict}")
-    for reason in tolerance.reasons:
-        console.print(reason, soft_wrap=True)
+        zone = "" if v.zone is None else f", zone {v.zone}"
+        console.print(
+            f"{v.point}: {with_interval(v.value, v.ci95)}, limit {v.limit:g} ({v.source}){zone}: {v.verdict}",
+            soft_wrap=True,
+        )
+    for text in (*tolerance.reasons, *tolerance.sources):
+        console.print(text, soft_wrap=True)
+    console.print("the edition in force, the machine's maker and local rules decide", soft_wrap=True)
+
+
+def print_limit_tables() -> None:
+    """The built-in limit tables: what they hold, what they come from, and the file to copy."""
+    from stillshaft.solver import limit_tables
+
+    console = new_console()
+    for table in limit_tables.built_in():
+        console.print(limit_tables.cited(table), soft_wrap=True)
+        for line in limit_tables.contents(table):
+            console.print(f"  {line}", soft_wrap=True)
+        console.print(f"  file: {table.path}", soft_wrap=True)
+    console.print(
+        "to change one, copy its file, edit it, and name the copy with --limits FILE; "
+        "the edition in force, the machine's maker and local rules decide",
+        soft_wrap=True,
+    )
 
 
 def print_trial(trial: Trial) -> None:

@@ -118,24 +118,58 @@ def lag(
 @app.command()
 def tolerance(
     runs: Annotated[Path | None, typer.Argument(help="Runs file, to show where the rotor stands.")] = None,
-    grade: Annotated[str, typer.Option(help="Balance quality grade, such as G6.3.")] = "G6.3",
+    grade: Annotated[
+        str | None, typer.Option(help="Balance quality grade, such as G6.3, or a rule by journal load: 4W/N.")
+    ] = None,
+    machine: Annotated[str | None, typer.Option(help='Kind of machine, such as "fan": takes its usual grade.')] = None,
     rotor_mass: Annotated[str | None, typer.Option(help='Rotor mass, such as "80 kg".')] = None,
     speed: Annotated[float | None, typer.Option(metavar="RPM", help="Highest service speed, r/min.")] = None,
     bearing_span: Annotated[str | None, typer.Option(help='Distance between bearings, such as "900 mm".')] = None,
     centre_of_mass: Annotated[
         str | None, typer.Option(help='Centre of mass from the first bearing, such as "400 mm".')
     ] = None,
-    overhung: Annotated[bool, typer.Option(help="The rotor hangs outside its bearings.")] = False,
+    overhung: Annotated[bool, typer.Option("--overhung", help="The rotor hangs outside its bearings.")] = False,
+    flexible: Annotated[
+        bool, typer.Option("--flexible", help="It runs above a resonance of its own: grades do not apply.")
+    ] = False,
+    split: Annotated[
+        str, typer.Option(metavar="bearings|static-couple", help="Planes that share what is permissible.")
+    ] = "bearings",
+    limits: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="NAME|FILE", help='Limit table, such as "ISO 20816-3", or a file of your own; see --tables.'
+        ),
+    ] = None,
+    class_name: Annotated[
+        str | None, typer.Option("--class", help='Class within the vibration table, such as "BV-3".')
+    ] = None,
+    support: Annotated[
+        list[str] | None,
+        typer.Option(help='rigid, flexible, or the lowest natural frequency, "30 Hz"; for one point "POINT = 30 Hz".'),
+    ] = None,
+    accept: Annotated[
+        str | None, typer.Option(help="Limit of the vibration table that the verdict is about, such as A/B.")
+    ] = None,
+    tables: Annotated[bool, typer.Option("--tables", help="List the limit tables with their files, and stop.")] = False,
     as_json: JsonOption = False,
 ) -> None:
-    """Permissible residual unbalance by ISO 21940-11, and where the rotor stands."""
-    from stillshaft.solver import limits
-    from stillshaft.ui import account_solve, session
+    """Permissible residual unbalance and vibration limits, and where the rotor stands."""
+    from stillshaft.solver import limits as verdicts
+    from stillshaft.ui import account_solve
+    from stillshaft.ui.tolerance import RotorTexts, tolerance_of
 
-    result = session.tolerance_of(
-        runs, grade, rotor_mass, speed, bearing_span, centre_of_mass, "overhung" if overhung else None
+    if tables:
+        account_solve.print_limit_tables()
+        return
+    rotor = RotorTexts(
+        rotor_mass, speed, bearing_span, centre_of_mass, "overhung" if overhung else None, machine, flexible or None
     )
+    result = tolerance_of(
+        runs, grade, rotor, split=split, limits_named=limits or (), class_name=class_name, supports=support or (),
+        accept=accept,
+    )  # fmt: skip
     if as_json:
-        print_whole(limits.to_json(result, version()))
+        print_whole(verdicts.to_json(result, version()))
     else:
         account_solve.print_tolerance(result)

@@ -16,6 +16,7 @@ from stillshaft.ui import account, analysis, rehearsal, session
 from stillshaft.ui.live import Live, Snapshot
 from stillshaft.ui.plots import PhaseRibbon, VectorCloud
 from stillshaft.ui.theme import SHAPE_WORDS, THEMES, palette, style_sheet
+from stillshaft.ui.tolerance import tolerance_of
 
 _POLL_MS = 50
 _SIMULATED, _RECORDING = "Simulated rotor", "A recording…"
@@ -650,7 +651,7 @@ class Window(QtWidgets.QMainWindow):
         left = account.with_interval(worst, half)
         stands = f"“{self.job.runs[-1].name}” is at {left} % of the initial vibration at its worst point"
         if self.job.rotor is not None:
-            judged = session.tolerance_of(self.job.runs_file, "G6.3", None, None, None, None, None)
+            judged = tolerance_of(self.job.runs_file, "G6.3")
             stands += f"; G6.3: {judged.verdict}"
         return f"{stands}. Trim with the correction at the right, or stop here and make the masses permanent."
 

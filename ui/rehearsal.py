@@ -18,6 +18,7 @@ from stillshaft.solver import correction, limits, trial
 from stillshaft.solver.correction import Correction, Solution
 from stillshaft.solver.limits import Tolerance
 from stillshaft.ui import account, report, session
+from stillshaft.ui.tolerance import tolerance_of
 
 _SECONDS = 15.0
 _GOAL_PERCENT = 10.0
@@ -128,7 +129,7 @@ def rehearse(
         on += _to_place(solution.additional if on else solution.corrections)
         run(name, on)
         trims += title == "trim"
-        result = session.tolerance_of(job.runs_file, _GRADE, None, None, None, None, None)
+        result = tolerance_of(job.runs_file, _GRADE)
         if max(v for v, _ in residual_percent(job).values()) < _GOAL_PERCENT and result.verdict == "met":
             break
     reasons = [f"{r.name}: {reason}" for r in job.runs for reason in r.measured.reasons]

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import dataclasses
 import os
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 from stillshaft.acquire import hookup as wiring
@@ -19,7 +18,6 @@ from stillshaft.ui.analysis import Report
 
 if TYPE_CHECKING:
     from stillshaft.solver.correction import Correction, Solution
-    from stillshaft.solver.limits import Tolerance
     from stillshaft.solver.trial import Lag
 
 _MARK_DEG, _MARK_SHARE = 5.0, 0.2  # change of the mark's width that is refused: common practice, no source
@@ -217,33 +215,6 @@ class Job:
         from stillshaft.solver.runs import load_runs
 
         return correction.solve(load_runs(self.runs_file))
-
-
-def tolerance_of(
-    runs_path: Path | None,
-    grade: str,
-    mass: str | None,
-    speed_rpm: float | None,
-    bearing_span: str | None,
-    centre_of_mass: str | None,
-    kind: str | None,
-) -> Tolerance:
-    """Tolerance from a runs file's rotor table, each value replaced by one given here."""
-    from stillshaft.solver import limits, runs
-
-    read = None if runs_path is None else runs.load_runs(runs_path)
-    rotor = (read.rotor if read is not None else None) or runs.Rotor("between bearings", None, None, None, None)
-    given: dict[str, Any] = {
-        "kind": kind,
-        "mass_kg": None if mass is None else units.parse(mass, "kg", "--rotor-mass"),
-        "speed_rpm": speed_rpm,
-        "bearing_span_mm": None if bearing_span is None else units.parse(bearing_span, "mm", "--bearing-span"),
-        "centre_of_mass_mm": None if centre_of_mass is None else units.parse(centre_of_mass, "mm", "--centre-of-mass"),
-    }
-    whole = dataclasses.replace(rotor, **{key: value for key, value in given.items() if value is not None})
-    if whole.bearing_span_mm is not None and whole.bearing_span_mm <= 0.0:
-        raise SessionError(f'--bearing-span: "{bearing_span}" must be above 0')
-    return limits.tolerance(grade, whole, read)
 
 
 def lags_of(runs_path: Path, hookup_path: Path, point: str | None) -> tuple[Lag, ...]:

@@ -97,8 +97,8 @@ def sync_folder(folder: Path) -> None:
 
 def remove_folders(made: list[Path]) -> None:
     """Remove folders that were made just now, the innermost first."""
-    with contextlib.suppress(OSError, ValueError):
-        for folder in made:
+    for folder in made:
+        with contextlib.suppress(OSError, ValueError):
             folder.rmdir()
 
 

@@ -7,7 +7,6 @@ that key. A line that cannot be read is kept, named and passed over. This file k
 from __future__ import annotations
 
 import contextlib
-import errno
 import json
 import os
 import re
@@ -19,6 +18,7 @@ from typing import Any
 
 import msgspec
 from stillshaft.solver.folder import (
+    FOLDERS,
     NO_FOLLOWING,
     ReadOnlyError,
     RecordError,
@@ -110,6 +110,14 @@ def read_line(number: int, raw: bytes) -> Line:
     return Line(number, event, f"{where} {how}; it is read as it stands, look at it", text)
 
 
+def drafted(event: Mapping[str, Any], number: int) -> Line:
+    """The line as it will be read once the event is written. Raises RecordError for what could not be read again."""
+    line = read_line(number, line_bytes(event)[:-1])
+    if line.event is None:
+        raise RecordError(f"cannot be recorded: {line.problem}")
+    return line
+
+
 def _check_bounds(value: Any, depth: int) -> None:
     if depth > MOST_DEPTH:
         raise RecordError(f"tables within tables, more than {MOST_DEPTH} deep")
@@ -168,20 +176,25 @@ class Record:
     def create(folder: Path, first: Mapping[str, Any]) -> Record:
         """Begin a record with its first event, in a new or existing folder without one. Nothing is left on an error."""
         line, path = line_bytes(first), folder / NAME
-        made = [p for p in (folder, *folder.parents) if not p.exists()]
+        made: list[Path] = []
         try:
+            made += [p for p in (*(folder / f for f in FOLDERS), folder, *folder.parents) if not p.exists()]
             folder.mkdir(parents=True, exist_ok=True)
+            for inner in FOLDERS:
+                (folder / inner).mkdir(exist_ok=True)
             file = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | NO_FOLLOWING, 0o644)
         except FileExistsError:
+            remove_folders(made)
             raise RecordError(f"{folder}: holds a job already, or is no folder; choose a new folder") from None
         except (OSError, ValueError) as error:
             remove_folders(made)
             raise RecordError(f"{shown(folder, 400)}: cannot be written: {why(error)}") from None
         try:
-            with os.fdopen(file, "wb", buffering=0) as opened:
-                if opened.write(line) != len(line):
-                    raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
-                os.fsync(opened.fileno())
+            try:
+                put(file, line)
+                sync(file)
+            finally:
+                os.close(file)
             sync_folder(folder)
         except OSError as error:
             path.unlink(missing_ok=True)
@@ -219,7 +232,7 @@ class Record:
                     f"{self.path}: line {whole + 1} is cut off after {len(end)} bytes and is left out; "
                     "what came after it was never recorded"
                 )
-        self._next = whole + (2 if self._lead else 1)
+        self.next_number = whole + (2 if self._lead else 1)
         self._check_version()
         self._remember(data)
 
@@ -232,8 +245,8 @@ class Record:
                     f"{self.path}: line {number} is of format {version}, but this program reads up to {FORMAT}; "
                     "open it with a newer version"
                 )
-        if self._next > 1 and not known:
-            raise RecordError(f"{self.path}: is no job's record: none of its {self._next - 1} lines can be read")
+        if self.next_number > 1 and not known:
+            raise RecordError(f"{self.path}: is no job's record: none of its {self.next_number - 1} lines can be read")
 
     def _remember(self, data: bytes) -> None:
         about = os.fstat(self._file)
@@ -249,14 +262,11 @@ class Record:
         if self._file < 0 or self.read_only:
             how = "closed" if self._file < 0 else "opened to read only"
             raise RecordError(f"{self.folder}: is {how}; open it to write")
-        if self._next > MOST_LINES:
+        if self.next_number > MOST_LINES:
             raise RecordError(f"{self.path}: has {MOST_LINES} lines, which is the most; close it and begin a new job")
-        data = line_bytes(event)
-        line = read_line(self._next, data[:-1])
-        if line.event is None:
-            raise RecordError(f"cannot be recorded: {line.problem}")
+        line = drafted(event, self.next_number)
         self._check_unchanged()
-        written = self._lead + data
+        written = self._lead + line_bytes(event)
         try:
             if self._end != self._keep:
                 os.ftruncate(self._file, self._keep)
@@ -279,7 +289,7 @@ class Record:
         self._tail = (self._tail + written)[-_TAIL_BYTES:]
         self._changed_ns = os.fstat(self._file).st_mtime_ns
         self._lead = b""
-        self._next += 1
+        self.next_number += 1
         self.lines.append(line)
         return line
 

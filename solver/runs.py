@@ -253,6 +253,32 @@ def load_runs(path: Path) -> Runs:
         raise RunsError(str(error)) from None
 
 
+def runs_from_table(table: dict[str, Any], name: str) -> Runs:
+    """Check what a runs file would hold; `name` stands where its path would. Raises RunsError that names the field."""
+    return _checked(table, Path(name))
+
+
+def check_described(table: dict[str, Any]) -> None:
+    """Check planes, points, rotor, stock and scatter of a runs file that need have no runs yet. Raises RunsError."""
+    whole = {"format": 1, **table}
+    try:
+        file = tables.checked(whole, _File)
+        kg = units.parse(f"1 {file.mass_unit}", "kg", "mass_unit")
+        _unique([p.name for p in file.plane], "plane")
+        _unique([p.name for p in file.point], "point")
+        for plane in file.plane:
+            _plane(plane, kg)
+        _rotor(file.rotor)
+        _stock(file, kg)
+        for field in ("repeatability", "placement"):
+            if (text := getattr(file, field)) is not None:
+                _percent_and_degrees(text, field)
+    except tables.TableError as error:
+        raise RunsError(_named(str(error), whole)) from None
+    except units.UnitError as error:
+        raise RunsError(str(error)) from None
+
+
 def _checked(table: dict[str, Any], path: Path) -> Runs:
     try:
         return _runs(tables.checked(table, _File), path)

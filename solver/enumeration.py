@@ -252,7 +252,7 @@ class Found:
 
 @dataclass(frozen=True)
 class Task:
-    """One or two planes to choose sets for: `base` (M,), `influence` (M, P), the `planes`, pieces of each size."""
+    """Planes to choose sets for: `base` (M,), `influence` (M, P), the `planes`, pieces of each size."""
 
     base: Complex
     influence: Complex
@@ -263,24 +263,28 @@ class Task:
 def search(task: Task, found: Found, within: float, scale: float, work: Work) -> None:
     """Best sets for every number of pieces that `found` has, proven to `within`.
 
-    Levels grow from the continuous optimum until each number's best is at most `within` above what was searched. Raises
-    OutOfWork; what was found and searched until then stands.
+    Levels grow from the continuous optimum until each number's best is at most `within` above what was searched, or until
+    it has looked at as many candidates as `work` allows each number.
     """
     bounds = bowls(task.base, task.influence)
     lowest = math.sqrt(bounds[0].least)
     found.searched[:] = [max(s, lowest) for s in found.searched]
+    allowed = [work.left] * len(found.searched)
     step = _FIRST_LEVEL * scale
-    while open_numbers := [k for k, s in enumerate(found.searched) if s < found.largest[k] - within]:
+    while open_numbers := [k for k, s in enumerate(found.searched) if s < found.largest[k] - within and allowed[k] > 0]:
         level = min(lowest + step, max(found.largest[k] - within for k in open_numbers))
         shadow = _Shadow(task.planes, min(bounds, key=lambda b: _log_size(b, level)), level, work)
         for k in open_numbers:
             reached = min(level, found.largest[k] - within)
-            work.share = 1.0 - len(open_numbers) / len(found.largest)
+            work.left, work.share = allowed[k], 1.0 - len(open_numbers) / len(found.largest)
             work.text = f"{k} pieces, up to {100.0 * reached / scale:.2f} % of the initial vibration"
-            if reached > found.searched[k]:
+            try:
                 for candidates in shadow.candidates(k, reached):
                     _look(task, found, candidates)
-                found.searched[k] = reached
+                found.searched[k] = max(found.searched[k], reached)
+                allowed[k] = work.left
+            except OutOfWork:
+                allowed[k] = 0
         step *= 2.0
 
 
@@ -300,8 +304,7 @@ class _Shadow:
 
     def __init__(self, planes: Sequence[Sets], region: Bowl, level: float, work: Work) -> None:
         self._planes, self._region, self._work = planes, region, work
-        self._apart = _apart(region.curvature)
-        self._radii = np.sqrt(self._room(level) / np.maximum(self._apart, 1e-300))
+        self._room_of_shadow = self._room(level)
         self._known: dict[tuple[int, int], tuple[Whole, Complex]] = {}
 
     def _room(self, level: float) -> float:
@@ -309,45 +312,67 @@ class _Shadow:
 
     def _sets(self, plane: int, pieces: int) -> tuple[Whole, Complex]:
         if (plane, pieces) not in self._known:
-            centre, radius = complex(self._region.centre[plane]), float(self._radii[plane])
+            others = [p for p in range(len(self._planes)) if p != plane]
+            apart = _axes(self._region.curvature, [plane, *others])[0][0]
+            centre, radius = complex(self._region.centre[plane]), math.sqrt(self._room_of_shadow / apart)
             self._known[plane, pieces] = self._planes[plane].within(pieces, centre, radius, self._work)
         return self._known[plane, pieces]
 
     def candidates(self, pieces: int, level: float) -> Iterator[Candidates]:
         """All choices of exactly so many pieces inside the ellipsoid of this level, no higher than the shadow's own."""
-        if len(self._planes) == 1:
-            sets, sums = self._sets(0, pieces)
-            self._work.spend(len(sums))
-            yield ((sets, sums, np.arange(len(sums))),)
+        for split in _splits(pieces, len(self._planes)):
+            order = sorted(range(len(split)), key=lambda p: split[p])  # short lists first; nothing is listed in vain
+            axes = _axes(self._region.curvature, order)
+            start = (np.zeros((1, 0), dtype=np.int64), np.zeros((1, 0), dtype=np.complex128))
+            yield from self._joined(split, order, axes, *start, np.array([self._room(level)]))
+
+    def _joined(
+        self,
+        split: tuple[int, ...],
+        order: list[int],
+        axes: list[tuple[float, Complex]],
+        chosen: Whole,
+        away: Complex,
+        rest: Real,
+    ) -> Iterator[Candidates]:
+        """Choices (n, planes so far) continued: each has a disc of the next plane, `rest` (n,) being its share of room."""
+        done = chosen.shape[1]
+        if done == len(order):
+            at = dict(zip(order, chosen.T, strict=True))
+            yield tuple((*self._sets(p, split[p]), at[p]) for p in range(len(order)))
             return
-        for first in range(max(0, pieces - MOST_IN_A_PLANE), min(MOST_IN_A_PLANE, pieces) + 1):
-            yield from self._joined((first, pieces - first), level)
-
-    def _joined(self, split: tuple[int, int], level: float) -> Iterator[Candidates]:
-        """For every set of the plane with fewer pieces, those of the other inside the disc that is left for it."""
-        a = int(split[0] > split[1])
-        b = 1 - a
-        sets_a, sums_a = self._sets(a, split[a])
-        if not len(sums_a):
-            return  # and nothing needs to be listed for the other
-        sets_b, sums_b = self._sets(b, split[b])
-        away = sums_a - self._region.centre[a]
-        rest = self._room(level) - self._apart[a] * np.abs(away) ** 2
-        asking = np.flatnonzero(rest >= 0.0)
-        own = max(float(self._region.curvature[b, b].real), 1e-300)
-        centres = self._region.centre[b] - self._region.curvature[b, a] / own * away[asking]
-        for query, point in near(sums_b, centres, np.sqrt(rest[asking] / own), self._work):
-            pair = ((sets_a, sums_a, asking[query]), (sets_b, sums_b, point))
-            yield pair if a == 0 else pair[::-1]
+        plane = order[done]
+        _, sums = self._sets(plane, split[plane])
+        own, mixed = axes[done]
+        centres = -away @ mixed
+        for query, point in near(sums - self._region.centre[plane], centres, np.sqrt(rest / own), self._work):
+            beyond = sums[point] - self._region.centre[plane]
+            left = rest[query] - own * np.abs(beyond - centres[query]) ** 2
+            yield from self._joined(
+                split, order, axes, np.column_stack([chosen[query], point]), np.column_stack([away[query], beyond]),
+                np.maximum(0.0, left),
+            )  # fmt: skip
 
 
-def _apart(curvature: Complex) -> Real:
-    """What is left of each plane's curvature once the other plane has moved to its best: 0 where they do the same."""
-    own = np.asarray(np.diag(curvature).real, dtype=np.float64)
-    if own.size == 1:
-        return own
-    shared = abs(curvature[0, 1]) ** 2
-    return np.asarray(np.maximum(0.0, own - shared / np.maximum(own[::-1], 1e-300)))
+def _splits(pieces: int, planes: int) -> Iterator[tuple[int, ...]]:
+    """All ways to share pieces among planes, no more than are listed for one."""
+    if planes == 1:
+        if pieces <= MOST_IN_A_PLANE:
+            yield (pieces,)
+        return
+    for first in range(min(pieces, MOST_IN_A_PLANE) + 1):
+        yield from ((first, *others) for others in _splits(pieces - first, planes - 1))
+
+
+def _axes(curvature: Complex, order: Sequence[int]) -> list[tuple[float, Complex]]:
+    """xᴴ·curvature·x as Σ own_i·|x_i + mixed_i·(x of the planes before)|², in this order of the planes."""
+    rest = curvature[np.ix_(order, order)]
+    axes = []
+    for i in reversed(range(len(order))):
+        own = max(float(rest[i, i].real), 1e-300)
+        axes.append((own, rest[i, :i] / own))
+        rest = rest[:i, :i] - np.outer(rest[:i, i], rest[i, :i]) / own
+    return axes[::-1]
 
 
 def _look(task: Task, found: Found, candidates: Candidates) -> None:

@@ -1,8 +1,8 @@
 """Which pieces at hand go to which allowed positions: the least largest residual for every number of pieces.
 
-One and two planes are searched to a proof (`enumeration`); three and more by pairs of planes in turn, the others held,
-with the continuous optimum as the bound. Planes without positions take a piece at any angle: sets are searched on a
-grid, then the angles are turned to their best. Every choice carries the bound and whether it was reached.
+Up to four pieces a plane are searched to a proof (`enumeration`), however many planes; where the stock is too small for
+that, pieces are added one by one. Planes without positions take a piece at any angle: sets are searched on a grid, then
+the angles are turned to their best. Every choice carries the bound and whether it was reached.
 """
 
 from __future__ import annotations
@@ -36,12 +36,12 @@ Complex = NDArray[np.complex128]
 Whole = NDArray[np.int64]
 
 PROVEN = 0.002  # of the initial vibration: what a choice may be above the bound and still be called optimal
+_AIM = 0.0002  # what the search aims at
 _COARSE_DEG, _FINE_DEG = 5.0, 0.25  # grids of planes without positions: for sets, and for single pieces
 _MOST_JOINED = 1500  # atoms of a plane that make pairs: a million of them
 _MOST_BEYOND = 12  # pieces a plane where the stock is too small for the listed sets
-_WORK, _WORK_OF_A_PART = 150_000_000, 3_000_000  # candidates looked at
+_WORK = 5_000_000  # candidates looked at for each number of pieces: half a second
 _SEEDS = 2
-_ROUNDS = 3
 
 
 class PlacementError(ValueError):
@@ -79,8 +79,8 @@ class Placed:
 class Choice:
     """Pieces, the mass vector (P,) they make at each plane's own radius, and the largest weighted residual.
 
-    No choice of as many pieces or fewer, at most four a plane, is below `bound`; `optimal` where `largest` is within
-    0.2 % of the initial vibration of it.
+    No choice of as many pieces or fewer, at most four a plane, is below `bound`; with more on a plane, no masses at all
+    are. `optimal` where `largest` is within 0.2 % of the initial vibration of it.
     """
 
     pieces: tuple[Placed, ...]
@@ -132,14 +132,11 @@ def choose(
         raise PlacementError("no piece of the stock fits any allowed position; look at blocked, cap and position_cap")
     listed = min(int(counts.sum()), MOST_IN_A_PLANE * len(places))
     number = listed if most is None else min(most, listed)
-    within = PROVEN * size
+    within = _AIM * size
     problem = _Problem(v, h, tuple(atoms), counts, within, size, report)
     lowest = math.sqrt(bowls(v, h)[0].least)
     found = _start(problem, number)
-    if len(places) <= 2:
-        _proof(problem, found)
-    else:
-        _pairs_in_turn(problem, found, lowest)
+    search(problem.task(), found, problem.within, problem.scale, Work(_WORK, report))
     _beyond(problem, found, lowest, most)
     return _curve(problem, found, places, stock, lowest)
 
@@ -169,15 +166,14 @@ class _Problem:
         """The search over all planes of the problem."""
         return Task(self.base, self.influence, tuple(Sets(a, self.counts) for a in self.atoms), self.counts)
 
-    def beside(self, held: Sequence[Sequence[int]], planes: Sequence[int]) -> _Problem:
-        """What is left to choose in some planes beside the atoms that are held."""
+    def beside(self, held: Sequence[Sequence[int]]) -> _Problem:
+        """What is left to choose beside the atoms that are held."""
         used = np.zeros_like(self.counts)
         for a, s in zip(self.atoms, held, strict=True):
             np.add.at(used, a.sizes[np.asarray(s, dtype=np.int64)], 1)
-        atoms = tuple(self.atoms[p].beside(held[p]) for p in planes)
-        base = self.base + self.influence @ self.masses(held)
+        atoms = tuple(a.beside(s) for a, s in zip(self.atoms, held, strict=True))
         return replace(
-            self, base=base, influence=self.influence[:, list(planes)], atoms=atoms, counts=self.counts - used
+            self, base=self.base + self.influence @ self.masses(held), atoms=atoms, counts=self.counts - used
         )
 
 
@@ -263,15 +259,13 @@ def _near(problem: _Problem, plane: int, target: complex, number: int) -> list[t
     atoms = problem.atoms[plane]
     if not atoms.vectors.size:
         return [()]
-    listed, work = Sets(atoms, problem.counts), Work(_WORK_OF_A_PART, problem.report)
+    listed, work = Sets(atoms, problem.counts), Work(_WORK, problem.report)
     start = 1e-3 * max(abs(target), float(np.abs(atoms.vectors).max()))
     near: list[tuple[int, ...]] = [()]
-    try:
+    with contextlib.suppress(OutOfWork):  # only somewhere to begin: the rest is found without
         for pieces in range(1, min(number, MOST_IN_A_PLANE) + 1):
             sets = listed.nearest(pieces, target, _SEEDS, start, work)
             near += [tuple(int(i) for i in row) for row in sets]
-    except OutOfWork:
-        pass  # only somewhere to begin: the rest is found without
     return near
 
 
@@ -287,7 +281,7 @@ def _with_one_more(
     problem: _Problem, found: Found, sets: tuple[tuple[int, ...], ...], most: int = MOST_IN_A_PLANE
 ) -> bool:
     """Offer the best piece to add to a choice; whether that was better than what is known."""
-    rest = problem.beside(sets, range(len(problem.atoms)))
+    rest = problem.beside(sets)
     best: tuple[float, int, int] | None = None
     for plane, atoms in enumerate(rest.atoms):
         if len(sets[plane]) >= most or not atoms.vectors.size:
@@ -316,57 +310,18 @@ def _with_one_moved(problem: _Problem, found: Found, pieces: int, most: int = MO
     return helped
 
 
-def _proof(problem: _Problem, found: Found) -> None:
-    with contextlib.suppress(OutOfWork):  # the bounds say how far it came
-        search(problem.task(), found, problem.within, problem.scale, Work(_WORK, problem.report))
-
-
-def _pairs_in_turn(problem: _Problem, found: Found, lowest: float) -> None:
-    """Exact solution of two planes at a time, the others held, until no pair helps any number of pieces."""
-    pairs = list(itertools.combinations(range(len(problem.atoms)), 2))
-    found.searched[:] = [lowest] * len(found.searched)
-    for _ in range(_ROUNDS):
-        helped = False
-        for pieces in range(1, len(found.largest)):
-            if sum(len(s) for s in found.sets[pieces]) < pieces:
-                continue  # no better than with fewer
-            for pair in pairs:
-                if found.largest[pieces] - lowest > problem.within:
-                    helped |= _one_pair(problem, found, pieces, pair)
-        if not helped:
-            return
-
-
-def _one_pair(problem: _Problem, found: Found, pieces: int, pair: tuple[int, int]) -> bool:
-    """Choose the pieces of two planes anew, as many as they have."""
-    sets = found.sets[pieces]
-    held = tuple(() if p in pair else s for p, s in enumerate(sets))
-    part = problem.beside(held, pair)
-    number = sum(len(sets[p]) for p in pair)
-    offset = sum(len(s) for s in held)
-    own = Found(found.largest[offset : offset + number + 1], [((), ())] * (number + 1), [0.0] * (number + 1))
-    before = list(own.largest)
-    with contextlib.suppress(OutOfWork):
-        search(part.task(), own, part.within, part.scale, Work(_WORK_OF_A_PART, problem.report))
-    helped = False
-    for k in range(number + 1):
-        if own.largest[k] < before[k]:
-            joined = tuple(own.sets[k][pair.index(p)] if p in pair else s for p, s in enumerate(sets))
-            helped |= found.offer(own.largest[k], joined)
-    return helped
-
-
 def _beyond(problem: _Problem, found: Found, lowest: float, most: int | None) -> None:
     """More pieces a plane than the listed sets have, where those do not reach: one more each time, and each moved."""
     end = min(int(problem.counts.sum()), _MOST_BEYOND * len(problem.atoms))
     end = end if most is None else min(most, end)
-    while len(found.largest) <= end and found.largest[-1] - lowest > problem.within:
-        pieces = len(found.largest)
-        found.largest.append(found.largest[-1])
-        found.sets.append(found.sets[-1])
-        found.searched.append(lowest)
-        if not _with_one_more(problem, found, found.sets[pieces], _MOST_BEYOND):
+    for pieces in range(MOST_IN_A_PLANE + 1, end + 1):
+        if found.largest[min(pieces, len(found.largest) - 1)] - lowest <= problem.within:
             return
+        if pieces == len(found.largest):
+            found.largest.append(found.largest[-1])
+            found.sets.append(found.sets[-1])
+            found.searched.append(lowest)
+        _with_one_more(problem, found, found.sets[pieces - 1], _MOST_BEYOND)
         while _with_one_moved(problem, found, pieces, _MOST_BEYOND):
             pass
 
@@ -387,8 +342,9 @@ def _curve(
         largest = problem.largest(masses)
         if choices and choices[-1].largest <= largest:
             placed, masses, largest = choices[-1].pieces, choices[-1].masses, choices[-1].largest
-        here = min(bound, largest)
-        choices.append(Choice(placed, masses, largest, here, largest - here <= problem.within * (1.0 + 1e-9)))
+        crowded = any(sum(x.plane == p for x in placed) > MOST_IN_A_PLANE for p in range(len(places)))
+        here = lowest if crowded else min(bound, largest)
+        choices.append(Choice(placed, masses, largest, here, largest - here <= PROVEN * problem.scale))
     end = next(k for k, c in enumerate(choices) if c.largest <= choices[-1].largest + 0.5 * problem.within)
     return Curve(tuple(choices[: end + 1]), lowest, problem.scale)
 

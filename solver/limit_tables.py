@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
+import msgspec
 from stillshaft.dsp import tables, units
 
 FOLDER = Path(__file__).parent / "tables"
@@ -85,7 +86,7 @@ class _VibrationFile(tables.Strict):
     accept: str
     band_hz: tuple[float, float] | None = None
     slow_band_hz: tuple[float, float] | None = None
-    class_: list[_ClassEntry] = []
+    classes: list[_ClassEntry] = msgspec.field(default_factory=list, name="class")
 
 
 @dataclass(frozen=True)
@@ -244,8 +245,7 @@ def _table(content: dict[str, Any], path: Path) -> Table:
     if kind == "journal load":
         return _journal(tables.checked(content, _JournalFile), path)
     if kind == "vibration":
-        renamed = {"class_" if key == "class" else key: value for key, value in content.items()}
-        return _vibration(tables.checked(renamed, _VibrationFile), path)
+        return _vibration(tables.checked(content, _VibrationFile), path)
     raise LimitsError('kind: must be "vibration", "balance grades" or "journal load"')
 
 
@@ -307,13 +307,13 @@ def _vibration(file: _VibrationFile, path: Path) -> VibrationTable:
         )
     if file.accept not in file.limits:
         raise LimitsError(f'accept: "{file.accept}" is none of the limits; there is {", ".join(file.limits)}')
-    if not file.class_:
+    if not file.classes:
         raise LimitsError("class: there is none; add a [[class]] with its values")
     for field, band_hz in (("band_hz", file.band_hz), ("slow_band_hz", file.slow_band_hz)):
         if band_hz is not None:
             _rising(band_hz, field)
     classes: list[MachineClass] = []
-    for entry in file.class_:
+    for entry in file.classes:
         where = f'class "{entry.name}"' + (f" {entry.support}" if entry.support else "")
         if not 1 <= len(entry.values) <= len(file.limits):
             raise LimitsError(f"{where}.values: {len(entry.values)} values; there are {len(file.limits)} limits")

@@ -6,6 +6,7 @@ Pages are registered by stage and built after the window is on the screen, one a
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
@@ -73,6 +74,7 @@ class Frame(QtWidgets.QMainWindow):
         self.view, self._said = (settings.View(), None) if settings_file is None else settings.load(settings_file)
         self.pages: dict[Stage, Page] = {}
         self._waiting: list[tuple[Stage, Callable[[], Page]]] = []
+        self._areas: dict[Stage, QtWidgets.QScrollArea] = {}
         self._open = Stage.BRIEF
         self.rail = StageRail()
         self.view_button = parts.button("&View", self.show_view, tip="Units, angles, viewing end, colours, text size")
@@ -122,7 +124,7 @@ class Frame(QtWidgets.QMainWindow):
         self.rail.choose(stage)
         page = self.pages.get(stage)
         if page is not None:
-            self.stack.setCurrentWidget(page.parentWidget().parentWidget())
+            self.stack.setCurrentWidget(self._areas[stage])
             page.enter()
         self._renew()
 
@@ -136,7 +138,7 @@ class Frame(QtWidgets.QMainWindow):
         super().showEvent(event)
         if not self.pages:
             waiting = {stage for stage, _ in self._waiting}
-            self._waiting += [(s, lambda s=s: NotYet(s)) for s in Stage if s not in waiting]
+            self._waiting += [(stage, partial(NotYet, stage)) for stage in Stage if stage not in waiting]
             self._waiting.sort(key=lambda w: w[0] is not self._open)
             QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._build_next)
 
@@ -150,7 +152,8 @@ class Frame(QtWidgets.QMainWindow):
         page.set_theme(self.theme)
         page.set_view(self.view)
         page.changed.connect(self._renew)
-        self.stack.addWidget(parts.scrolled(page, stage.value))
+        self._areas[stage] = parts.scrolled(page, stage.value)
+        self.stack.addWidget(self._areas[stage])
         if stage is self._open:
             self.open(stage)
         QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._build_next)

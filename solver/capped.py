@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.solver.influence import as_reals, real_form
+from stillshaft.solver.influence import as_complex, as_reals, real_form
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -227,11 +227,6 @@ def stopped(masses: Complex, caps: Real, free: NDArray[np.bool_]) -> tuple[int, 
 def within(parts: Complex) -> Complex:
     """All masses made smaller alike until each part of a cap is 1 at most: what rounding of the cone solver left."""
     return parts / max(1.0, float(np.abs(parts).max(initial=0.0)))
-
-
-def as_complex(reals: Real) -> Complex:
-    """(2n,) re, im, re, im, … as complex (n,)."""
-    return np.asarray(reals[0::2] + 1j * reals[1::2], dtype=np.complex128)
 
 
 def discs_of(matrix: Complex, offsets: Complex | None = None) -> tuple[Real, Real]:

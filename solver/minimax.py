@@ -18,7 +18,6 @@ from stillshaft.solver.capped import (
     Caps,
     ConeError,
     Held,
-    as_complex,
     axes_of,
     checked_caps,
     checked_held,
@@ -29,6 +28,7 @@ from stillshaft.solver.capped import (
     weighted,
     within,
 )
+from stillshaft.solver.influence import as_complex
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]

@@ -427,7 +427,7 @@ class Job:
         try:
             state = self._state_with(event)
             self._record.append(table)
-        except RecordError:
+        except BaseException:  # whatever it was, the event is not recorded
             self._growing = _folded(self._events)
             raise
         self._events.append(event)

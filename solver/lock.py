@@ -100,7 +100,7 @@ def _owner(file: int) -> dict[str, Any]:
         return {}
     try:
         owner = msgspec.json.decode(data)
-    except (msgspec.MsgspecError, RecursionError):
+    except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
         owner = None
     return owner if isinstance(owner, dict) and owner else {"pid": "unknown", "host": "an unknown computer"}
 

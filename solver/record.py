@@ -101,7 +101,7 @@ def read_line(number: int, raw: bytes) -> Line:
         _check_bounds(event, 0)
     except RecordError as error:
         return Line(number, None, f"{where} cannot be used and is left out: {error}", text)
-    except (msgspec.MsgspecError, RecursionError):
+    except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
         return Line(number, None, f"{where} is damaged and is left out: it begins {text!r}", text)
     event.pop("crc", None)
     if sound:
@@ -126,7 +126,7 @@ def _check_bounds(value: Any, depth: int) -> None:
             if isinstance(inner, dict | list):
                 _check_bounds(inner, depth + 1)
             elif isinstance(inner, int | float) and not -LARGEST <= inner <= LARGEST:
-                raise RecordError(f"the number {inner:g} is too large, at most {LARGEST:g}")
+                raise RecordError(f"the number {shown(inner, 24)} is too large, at most {LARGEST:g}")
 
 
 def _version_of(line: Line) -> int | None:

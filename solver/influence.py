@@ -367,7 +367,8 @@ class _Joint:
             mover[:, : self.of_pieces] = self._by_pieces(i, influence)
             added = np.zeros_like(mover)  # what adds to the vectors by itself, not through a mass
             runout = self.runs.runs[i].runout
-            added[:, self.of_pieces : self.of_pieces + runout.shape[1]] = runout
+            if runout.size:
+                added[:, self.of_pieces : self.with_prior] = runout
             if self.freed.changed_from is not None and i >= self.freed.changed_from:
                 added[:, self.change_at :] = np.eye(2 * self.points)
             mover += added

@@ -1,18 +1,121 @@
-"""What a spectrum suggests about the trouble: each suggestion with the figures for and against it. It never decides.
+"""What may be wrong with a machine: causes ranked by what was measured and answered. It suggests; the person decides.
 
-The limits are common practice, no source.
+The rules are a table, `diagnosis_rules.toml` beside this file. Each cause begins with odds; each figure or word multiplies
+them by the factor of the row that it falls into, so the logarithms add up: score = ln odds + Σ P(row)·ln factor. P is the
+probability that the figure lies in the row, by the normal distribution that its 95 % interval stands for, so that what is
+hardly known hardly counts. What was not measured adds nothing: it is not absent. Causes are judged each for itself, as
+several may hold at once (a row of independent witnesses, any text on evidence, such as Good 1950, from memory).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import functools
+import itertools
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from types import MappingProxyType
+from typing import Literal
 
-from stillshaft.dsp.content import Content, PointContent
+import msgspec
+from stillshaft.dsp import tables
+from stillshaft.dsp.content import Content
 
-_MUCH_1X, _LITTLE_1X = 60.0, 30.0  # percent of the mean square
-_STRONG_2X, _WEAK_2X = 0.5, 0.3  # of 1x
-_ROW, _LEAST_OF_ROW = 4, 0.2  # so many multiples, each so large a part of 1x
-_MUCH_ELSE = 15.0  # percent of the mean square in one other group
+RULES = Path(__file__).with_name("diagnosis_rules.toml")
+MOVING = ("drifting", "following the speed", "beating", "walking", "wandering", "disturbed in a narrow band")
+_LIKELY, _UNLIKELY = math.log(3.0), math.log(1.0 / 10.0)  # of the odds
+_CLOSE = math.log(3.0)  # odds of the first two causes, below which they are not told apart
+_RIVALS = 4  # causes that the next check is to part
+_LEAST_GAIN = 0.05
+_SD_IN_HALF_WIDTH = 1.96
+_WORTH_SAYING = 0.05  # of a factor's logarithm
+
+
+class DiagnosisError(ValueError):
+    """Evidence or rules that cannot be used: the message names the entry and says what would be right."""
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A measured value with its 95 % interval, in the unit of its quantity; `where` is the point, or empty."""
+
+    value: float
+    low: float
+    high: float
+    where: str = ""
+
+    def inside(self, low: float, high: float) -> float:
+        """Probability that the value lies from `low` up to `high`."""
+        deviation = (self.high - self.low) / (2.0 * _SD_IN_HALF_WIDTH)
+        if deviation <= 0.0:
+            return float(low <= self.value < high)
+        middle = 0.5 * (self.low + self.high)
+        return _normal((high - middle) / deviation) - _normal((low - middle) / deviation)
+
+
+@dataclass(frozen=True)
+class Word:
+    """An answer, or a verdict in one of the words that the rules know."""
+
+    word: str
+    where: str = ""
+
+
+Evidence = Mapping[str, Figure | Word]
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What one quantity says of one cause: `points` are added to the logarithm of its odds, negative against it."""
+
+    quantity: str
+    text: str
+    why: str
+    source: str
+    points: float
+
+
+@dataclass(frozen=True)
+class Cause:
+    """A cause with the figures for and against it; `verdict` is likely, possible, unlikely, or not told.
+
+    `score` is the natural logarithm of its odds; `kinds` are its own kinds, the likeliest first.
+    """
+
+    key: str
+    name: str
+    score: float
+    verdict: str
+    speaking_for: tuple[Reading, ...]
+    against: tuple[Reading, ...]
+    advice: str
+    kinds: tuple[Cause, ...]
+
+
+@dataclass(frozen=True)
+class NextCheck:
+    """What was not measured and would part the causes: `gain` is by how much the odds between them are expected to move.
+
+    `quantity` is a key of the rules, `check` one of the inspection; `parts` are the causes' names; gain in natural
+    logarithms.
+    """
+
+    quantity: str
+    check: str
+    how: str
+    gain: float
+    parts: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Diagnosis:
+    """Causes, the likeliest first; the next checks, the best first; and what to say beside them."""
+
+    causes: tuple[Cause, ...]
+    next_checks: tuple[NextCheck, ...]
+    not_measured: tuple[str, ...]
+    warnings: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -25,62 +128,337 @@ class Suggestion:
     against: tuple[str, ...]
 
 
+# the table of rules
+
+_Facts = dict[str, list[str]]
+
+
+class _Row(tables.Strict):
+    why: str
+    at_least: float = -math.inf
+    below: float = math.inf
+    words: list[str] = []
+    strongly_for: list[str] = []
+    weakly_for: list[str] = []
+    weakly_against: list[str] = []
+    strongly_against: list[str] = []
+    given: _Facts = {}
+    unless: _Facts = {}
+    source: str | None = None
+
+
+class _Quantity(tables.Strict):
+    key: str
+    reads: str
+    how: str
+    check: str
+    row: list[_Row]
+    unit: str = ""
+    words: list[str] = []
+    sets_apart: bool = False
+
+
+class _Cause(tables.Strict):
+    key: str
+    name: str
+    odds: float
+    advice: str
+    part_of: str | None = None
+    needs: _Facts = {}
+
+
+class _Fact(tables.Strict):
+    key: str
+    words: list[str]
+
+
+class _File(tables.Strict):
+    format: Literal[1]
+    source: str
+    strong: float
+    weak: float
+    cause: list[_Cause]
+    quantity: list[_Quantity]
+    fact: list[_Fact] = msgspec.field(default_factory=list)
+
+
+@dataclass(frozen=True)
+class _RowRule:
+    """A row with its effect on each cause in natural logarithms."""
+
+    low: float
+    high: float
+    words: tuple[str, ...]
+    points: Mapping[str, float]
+    given: Mapping[str, list[str]]
+    unless: Mapping[str, list[str]]
+    why: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Rules:
+    """The table of rules, checked. `checks` are the inspection's checks that it names."""
+
+    causes: tuple[_Cause, ...]
+    quantities: Mapping[str, _Quantity]
+    rows: Mapping[str, tuple[_RowRule, ...]]
+    words: Mapping[str, tuple[str, ...]]
+
+    @property
+    def checks(self) -> frozenset[str]:
+        """Keys of the checks by which quantities are measured."""
+        return frozenset(q.check for q in self.quantities.values())
+
+
+@functools.cache
+def load_rules(path: Path = RULES) -> Rules:
+    """Read a table of rules. Raises DiagnosisError that names the file and the field."""
+    try:
+        return _rules(tables.checked(tables.read(path), _File))
+    except tables.TableError as error:
+        message = str(error)
+        raise DiagnosisError(message if message.startswith(str(path)) else f"{path}: {message}") from None
+    except DiagnosisError as error:
+        raise DiagnosisError(f"{path}: {error}") from None
+
+
+def _rules(file: _File) -> Rules:
+    if not 1.0 < file.weak <= file.strong < math.inf:
+        raise DiagnosisError(f"weak {file.weak:g}, strong {file.strong:g}: must be above 1, strong no less than weak")
+    causes = {c.key for c in file.cause}
+    words = {f.key: tuple(f.words) for f in file.fact} | {q.key: tuple(q.words) for q in file.quantity}
+    if len(causes) < len(file.cause) or len(words) < len(file.fact) + len(file.quantity):
+        raise DiagnosisError("cause, quantity, fact: a key is used twice; each needs its own")
+    for cause in file.cause:
+        if not 0.0 < cause.odds < math.inf:
+            raise DiagnosisError(f'cause "{cause.key}": odds {cause.odds:g} must be above 0')
+        if cause.part_of is not None and cause.part_of not in causes:
+            raise DiagnosisError(f'cause "{cause.key}": part_of "{cause.part_of}" is no cause')
+        _known_facts(cause.needs, words, f'cause "{cause.key}"')
+    strength = {
+        "strongly_for": math.log(file.strong), "weakly_for": math.log(file.weak),
+        "weakly_against": -math.log(file.weak), "strongly_against": -math.log(file.strong),
+    }  # fmt: skip
+    rows: dict[str, tuple[_RowRule, ...]] = {}
+    for quantity in file.quantity:
+        found = []
+        for number, row in enumerate(quantity.row, start=1):
+            where = f'quantity "{quantity.key}", row {number}'
+            points = {cause: size for field, size in strength.items() for cause in getattr(row, field)}
+            if unknown := [c for c in points if c not in causes]:
+                raise DiagnosisError(f'{where}: "{unknown[0]}" is no cause')
+            if unknown := [w for w in row.words if w not in quantity.words]:
+                raise DiagnosisError(f'{where}: "{unknown[0]}" is none of the words of this quantity')
+            if bool(row.words) != bool(quantity.words) or not row.at_least < row.below:
+                raise DiagnosisError(f"{where}: give words where the quantity has words, else a range")
+            for facts in (row.given, row.unless):
+                _known_facts(facts, words, where)
+            found.append(
+                _RowRule(
+                    row.at_least, row.below, tuple(row.words), MappingProxyType(points), row.given, row.unless, row.why,
+                    row.source or file.source,
+                )
+            )  # fmt: skip
+        for a, b in itertools.combinations(found, 2):
+            same_place = a.given == b.given and not set(a.words).isdisjoint(b.words)
+            if same_place or (not a.words and a.given == b.given and max(a.low, b.low) < min(a.high, b.high)):
+                raise DiagnosisError(f'quantity "{quantity.key}": two rows overlap; a figure must lie in one')
+        rows[quantity.key] = tuple(found)
+    quantities = {q.key: q for q in file.quantity}
+    return Rules(tuple(file.cause), MappingProxyType(quantities), MappingProxyType(rows), MappingProxyType(words))
+
+
+def _known_facts(facts: _Facts, words: Mapping[str, Sequence[str]], where: str) -> None:
+    for key, wanted in facts.items():
+        if any(word not in words.get(key, ()) for word in wanted):
+            raise DiagnosisError(f"{where}: {key} = {', '.join(wanted)}: no fact or quantity has such words")
+
+
+# weighing
+
+
+def diagnose(evidence: Evidence, rules: Rules | None = None) -> Diagnosis:
+    """Rank the causes by the evidence; a key that is missing was not measured.
+
+    Raises DiagnosisError for evidence that the rules do not know.
+    """
+    rules = rules or load_rules()
+    _check(evidence, rules)
+    candidates = [c for c in rules.causes if not _contradicted(c.needs, evidence)]
+    readings = {c.key: _readings(c.key, evidence, rules) for c in candidates}
+    judged = {c.key: _judged(c, readings[c.key]) for c in candidates}
+    for c in candidates:
+        if c.part_of is not None:
+            parent = judged[c.part_of]
+            kinds = sorted((*parent.kinds, judged[c.key]), key=lambda k: -k.score)
+            judged[c.part_of] = replace(parent, kinds=tuple(kinds))
+    ranked = sorted((judged[c.key] for c in candidates if c.part_of is None), key=lambda c: -c.score)
+    checks = _next_checks(ranked, evidence, rules)
+    missing = tuple(key for key in rules.quantities if key not in evidence)
+    return Diagnosis(tuple(ranked), checks, missing, _warnings(ranked, evidence, rules))
+
+
+def _check(evidence: Evidence, rules: Rules) -> None:
+    for key, item in evidence.items():
+        if key not in rules.words:
+            raise DiagnosisError(f'"{key}": is no quantity of the rules; known are {", ".join(sorted(rules.words))}')
+        words = rules.words[key]
+        if isinstance(item, Word):
+            if item.word not in words:
+                raise DiagnosisError(f'{key}: "{item.word}": must be {" or ".join(words) or "a figure"}')
+        elif words:
+            raise DiagnosisError(f"{key}: is a figure, but must be {' or '.join(words)}")
+        elif not (math.isfinite(item.value) and item.low <= item.value <= item.high):
+            raise DiagnosisError(
+                f"{key}: {item.value:g} between {item.low:g} and {item.high:g}: must be a finite figure in its interval"
+            )
+
+
+def _contradicted(facts: Mapping[str, Sequence[str]], evidence: Evidence) -> bool:
+    """True where something is known to be otherwise; what is not known contradicts nothing."""
+    known = ((evidence.get(key), wanted) for key, wanted in facts.items())
+    return any(isinstance(item, Word) and item.word not in wanted for item, wanted in known)
+
+
+def _holds(row: _RowRule, evidence: Evidence) -> bool:
+    """Whether the row's conditions let it count."""
+    given = all(isinstance(i := evidence.get(k), Word) and i.word in wanted for k, wanted in row.given.items())
+    barred = any(isinstance(i := evidence.get(k), Word) and i.word in words for k, words in row.unless.items())
+    return given and not barred
+
+
+def _readings(cause: str, evidence: Evidence, rules: Rules) -> list[Reading]:
+    """What each quantity measured says of a cause: the row that weighs most speaks for all that the interval reaches."""
+    found = []
+    for key, item in evidence.items():
+        parts = [
+            (row, row.points[cause] * _share(item, row))
+            for row in rules.rows.get(key, ())
+            if cause in row.points and _holds(row, evidence)
+        ]
+        points = sum(p for _, p in parts)
+        if abs(points) < _WORTH_SAYING:
+            continue
+        row = max(parts, key=lambda p: p[1] * math.copysign(1.0, points))[0]
+        found.append(Reading(key, _text(rules.quantities[key], item), row.why, row.source, points))
+    return found
+
+
+def _share(item: Figure | Word, row: _RowRule) -> float:
+    if isinstance(item, Word):
+        return float(item.word in row.words)
+    return item.inside(row.low, row.high)
+
+
+def _text(quantity: _Quantity, item: Figure | Word) -> str:
+    text = quantity.reads.format(word=item.word) if isinstance(item, Word) else quantity.reads.format(value=item.value)
+    return f"{item.where}: {text}" if item.where else text
+
+
+def _judged(cause: _Cause, readings: Sequence[Reading]) -> Cause:
+    score = math.log(cause.odds) + sum(r.points for r in readings)
+    ordered = sorted(readings, key=lambda r: -abs(r.points))
+    if not readings:
+        verdict = "not told"
+    elif score >= _LIKELY:
+        verdict = "likely"
+    else:
+        verdict = "unlikely" if score <= _UNLIKELY else "possible"
+    return Cause(
+        cause.key,
+        cause.name,
+        score,
+        verdict,
+        tuple(r for r in ordered if r.points > 0.0),
+        tuple(r for r in ordered if r.points < 0.0),
+        cause.advice,
+        (),
+    )
+
+
+def _next_checks(ranked: Sequence[Cause], evidence: Evidence, rules: Rules) -> tuple[NextCheck, ...]:
+    """What was not measured, by how far its outcome is expected to move the odds between the leading causes.
+
+    An outcome is a row, or none of them; how often it comes if a cause holds goes with the row's factor for that cause.
+    The gain of a quantity is the sum over pairs of the leading causes, weighted with how likely the two are, of the expected
+    change of the logarithm of their odds against each other.
+    """
+    leading = ranked[:_RIVALS]
+    weights = [1.0 / (1.0 + math.exp(-c.score)) for c in leading]
+    phase_moves = _moves(evidence)
+    found = []
+    for key, quantity in rules.quantities.items():
+        if key in evidence:
+            continue
+        outcomes = [r.points for r in rules.rows[key] if _holds(r, evidence)] + [{}]
+        pairs: list[tuple[float, str, str]] = []
+        for (a, weight_a), (b, weight_b) in itertools.combinations(zip(leading, weights, strict=True), 2):
+            changes = [o.get(a.key, 0.0) - o.get(b.key, 0.0) for o in outcomes]
+            gain = 0.0
+            for cause in (a, b):
+                chance = [math.exp(o.get(cause.key, 0.0)) for o in outcomes]
+                gain += 0.5 * sum(c * abs(d) for c, d in zip(chance, changes, strict=True)) / sum(chance)
+            pairs.append((gain * weight_a * weight_b, a.name, b.name))
+        whole = sum(p[0] for p in pairs)
+        if whole < _LEAST_GAIN and not (quantity.sets_apart and phase_moves):
+            continue
+        parted = max(pairs)
+        first = quantity.sets_apart and phase_moves
+        found.append((not first, -whole, NextCheck(key, quantity.check, quantity.how, whole, parted[1:])))
+    return tuple(check for *_, check in sorted(found, key=lambda f: f[:2]))
+
+
+def _moves(evidence: Evidence) -> bool:
+    steadiness = evidence.get("steadiness")
+    return isinstance(steadiness, Word) and steadiness.word in MOVING
+
+
+def _warnings(ranked: Sequence[Cause], evidence: Evidence, rules: Rules) -> tuple[str, ...]:
+    said = []
+    pulse = [key for key, q in rules.quantities.items() if q.sets_apart]
+    if _moves(evidence) and any(key not in evidence for key in pulse):
+        said.append("the phase moves and the pulse has not been looked at as a whole: rule the pulse out first")
+    if not any(c.speaking_for or c.against for c in ranked):
+        said.append("nothing was measured or answered yet: the order is only how common the causes are")
+    elif len(ranked) > 1 and ranked[0].score - ranked[1].score < _CLOSE:
+        said.append(
+            f"{ranked[0].name} and {ranked[1].name} cannot be told apart by what was measured: see the next checks"
+        )
+    return tuple(said)
+
+
+def merged(*parts: Evidence) -> Evidence:
+    """All evidence together, read-only; of what was measured twice, the later one holds."""
+    whole: dict[str, Figure | Word] = {}
+    for part in parts:
+        whole |= part
+    return MappingProxyType(whole)
+
+
+def answers(given: Mapping[str, str | None], rules: Rules | None = None) -> Evidence:
+    """Evidence from answers and facts by key; None and empty ones are left out. Raises DiagnosisError."""
+    evidence = {key: Word(word) for key, word in given.items() if word}
+    _check(evidence, rules or load_rules())
+    return MappingProxyType(evidence)
+
+
 def suggestions(content: Content) -> tuple[Suggestion, ...]:
-    """What the spectrum of each point suggests, unbalance first."""
-    found: list[Suggestion] = []
+    """What the spectrum of each point alone suggests: causes that a figure speaks for, and unbalance in any case."""
+    from stillshaft.solver import evidence
+
+    found = []
     for point in content.points:
-        found.append(_unbalance(point))
-        found += _others(point)
+        alone = evidence.from_content(replace(content, points=(point,), pairs=()))
+        for cause in diagnose(alone).causes:
+            if cause.key == "unbalance" or (cause.speaking_for and cause.verdict != "unlikely"):
+                texts = [
+                    tuple(r.text.removeprefix(f"{point.name}: ") for r in readings)
+                    for readings in (cause.speaking_for, cause.against)
+                ]
+                found.append(Suggestion(point.name, cause.name, *texts))
     return tuple(found)
 
 
-def _sizes(point: PointContent) -> dict[float, float]:
-    return {order: abs(p.z) for order, p in point.orders}
-
-
-def _unbalance(point: PointContent) -> Suggestion:
-    """1x from unbalance; bow, eccentricity, a resonance and misalignment show at 1x too."""
-    share, sizes = point.shares.get("1x", 0.0), _sizes(point)
-    ratio = sizes.get(2.0, 0.0) / sizes[1.0] if sizes.get(1.0) else 0.0
-    figures = (
-        (share >= _MUCH_1X, share < _LITTLE_1X, f"1x holds {share:.0f} % of the mean square"),
-        (ratio <= _WEAK_2X, ratio >= _STRONG_2X, f"2x is {ratio:.2f} of 1x"),
-    )
-    steady = dict(point.orders)[1.0].steadiness
-    said = [(steady.verdict == "steady", not steady.trusted, f"the 1x vector is {steady.verdict}")]
-    rows = [*figures, *said]
-    return Suggestion(
-        point.name,
-        "unbalance, or what else shows at 1x: bow, eccentricity, a resonance near running speed",
-        tuple(text for speaks, _, text in rows if speaks),
-        tuple(text for _, against, text in rows if against),
-    )
-
-
-def _others(point: PointContent) -> list[Suggestion]:
-    sizes, found = _sizes(point), []
-    first = sizes.get(1.0, 0.0)
-    ratio = sizes.get(2.0, 0.0) / first if first else 0.0
-    row = [order for order, size in sizes.items() if order > 1.0 and size >= _LEAST_OF_ROW * first > 0.0]
-    if ratio >= _STRONG_2X:
-        found.append(
-            Suggestion(
-                point.name,
-                "misalignment or a coupling fault",
-                (f"2x is {ratio:.2f} of 1x",),
-                (f"{len(row)} multiples of 1x, as in looseness",) if len(row) >= _ROW else (),
-            )
-        )
-    if len(row) >= _ROW:
-        listed = ", ".join(f"{order:g}x" for order in row)
-        found.append(Suggestion(point.name, "looseness", (f"{listed}: each above {_LEAST_OF_ROW:g} of 1x",), ()))
-    for name, share in point.shares.items():
-        if share < _MUCH_ELSE or name in ("1x", "2x", "higher orders"):
-            continue
-        what = {
-            "between the orders": "looseness or a rub: fractions of the speed",
-            "below 1x": "a belt, flow, or a bearing film: vibration below running speed",
-            "rest": "bearings, flow or a neighbour: vibration that follows no order",
-        }.get(name, name)
-        found.append(Suggestion(point.name, what, (f"{share:.0f} % of the mean square",), ()))
-    return found
+def _normal(x: float) -> float:
+    return 0.5 * math.erfc(-x / math.sqrt(2.0))

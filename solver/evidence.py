@@ -1,0 +1,451 @@
+"""Evidence for the diagnosis out of what was measured: spectrum, vectors, sweep, bump test, background.
+
+Each function gives the quantities of `diagnosis_rules.toml` that its measurement tells, each with an interval; what it does
+not tell is left out and never stands for absent. `diagnosis.merged` puts the parts together.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+
+import numpy as np
+from numpy.typing import NDArray
+from stillshaft.dsp import units, vectors
+from stillshaft.dsp.candidates import Candidate
+from stillshaft.dsp.content import Content, PointContent
+from stillshaft.dsp.measure import Measurement
+from stillshaft.dsp.ringdown import RingDown
+from stillshaft.dsp.standing import BandLevel
+from stillshaft.dsp.sweep import Sweep
+from stillshaft.solver.diagnosis import DiagnosisError, Evidence, Figure, Word
+
+Real = NDArray[np.float64]
+Complex = NDArray[np.complex128]
+
+_FRACTIONS = (1 / 3, 1 / 2, 2 / 3, 3 / 2)
+_MULTIPLES = range(2, 6)
+_LEAST_OF_ROW = 0.2  # of 1x, of a multiple that counts
+_HARD_TO_PART = 3.0  # lines between a frequency and an order, below which they are not told apart
+_WORTH_LOOKING_AT = 0.3  # of the largest 1x: smaller vectors say little of the machine
+_ALONG = math.cos(math.radians(30.0))  # of the direction that a sensor stands for
+_LIKE = 3.0  # ratio of amplitudes up to which the phase between two bearings says something
+_BELT_MULTIPLES = range(1, 5)
+_LEAST_SPAN = 1.15  # of speeds, for how 1x grows with them
+_REPEATABILITY = 0.02  # of an amplitude from speed to speed, assumed: site rule of the project
+_REACH = 1.3  # of running speed, up and down, that must have been looked at to miss a resonance
+_LEAST_MODE = 0.05  # of the energy of a decay at some point
+_ABOVE = 1.25  # a resonance below so many times running speed is near: site rule of the project
+_SEVERITY = (
+    "steady",
+    "disturbed in a narrow band",
+    "following the speed",
+    "drifting",
+    "wandering",
+    "beating",
+    "walking",
+)
+_T = 1.96
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where a point sits: name of its bearing, along or across the shaft, and the direction that reads positive.
+
+    `angle_deg` is the stator angle from 12 o'clock in the direction of rotation; axial points have none, `inverted` says
+    of them that they point the other way.
+    """
+
+    point: str
+    bearing: str
+    angle_deg: float | None = None
+    inverted: bool = False
+
+
+# spectrum
+
+
+def from_content(
+    content: Content,
+    *,
+    belts: Sequence[Candidate] = (),
+    other_shafts: Sequence[Candidate] = (),
+    line: Candidate | None = None,
+    poles: int | None = None,
+) -> Evidence:
+    """Shares, multiples, fractions, belts and the line in the spectrum; of all points the one where each is largest."""
+    largest = max((_first(p) for p in content.points), default=0.0)
+    if largest <= 0.0:
+        raise DiagnosisError("no point shows any 1x: the spectrum tells nothing; check the sensors and record again")
+    found: dict[str, Figure | Word] = {}
+    worst = max(content.points, key=_level)
+    # what scatters from window to window
+    scatter = 1.0 / math.sqrt(max(1, content.averages))
+    for key, share in (
+        ("share_1x", worst.shares.get("1x")),
+        ("share_rest", worst.shares.get("rest")),
+        ("share_below", worst.shares.get("below 1x")),
+    ):
+        if share is not None:
+            half = _T * scatter * share * (1.0 - share / 100.0)
+            found[key] = Figure(share, max(0.0, share - half), min(100.0, share + half), worst.name)
+    seen = [p for p in content.points if _first(p) >= _WORTH_LOOKING_AT * largest]
+    ratios = [_of_order(p, 2.0, largest) for p in content.points]
+    if known := [r for r in ratios if r is not None]:
+        found["ratio_2x"] = max(known, key=lambda r: r.value)
+    found["multiples"] = max((_multiples(p) for p in seen), key=lambda f: f.value)
+    running_hz = content.speed_rpm / 60.0
+    _add(found, "fraction_ratio", content, [(f * running_hz, 0.0) for f in _FRACTIONS], largest)
+    of_belts = [(m * b.rpm / 60.0, m * b.within_rpm / 60.0) for b in belts for m in _BELT_MULTIPLES]
+    _add(found, "belt_ratio", content, of_belts, largest)
+    _add(found, "other_shaft_ratio", content, [(c.rpm / 60.0, c.within_rpm / 60.0) for c in other_shafts], largest)
+    if line is not None:
+        _add(found, "line_ratio", content, [(2.0 * line.rpm / 60.0, 2.0 * line.within_rpm / 60.0)], largest)
+        if poles is not None:
+            _add(found, "pole_pass_ratio", content, _pole_pass(line.rpm / 60.0, poles, running_hz), largest)
+    return MappingProxyType(found)
+
+
+def _first(point: PointContent) -> float:
+    return abs(point.orders[0][1].z)
+
+
+def _level(point: PointContent) -> float:
+    return math.sqrt(sum(abs(v.z) ** 2 for _, v in point.orders)) if point.overall is None else point.overall
+
+
+def _of_order(point: PointContent, order: float, largest: float) -> Figure | None:
+    vector = dict(point.orders).get(order)
+    if vector is None:
+        return None
+    size, half = abs(vector.z) / largest, (vector.amplitude_ci95 or abs(vector.z)) / largest
+    return Figure(size, max(0.0, size - half), size + half, point.name)
+
+
+def _multiples(point: PointContent) -> Figure:
+    """How many of the multiples are large, at the least and at the most by their intervals."""
+    limit, counts = _LEAST_OF_ROW * _first(point), [0, 0, 0]
+    for order, vector in point.orders:
+        if order in _MULTIPLES:
+            half = vector.amplitude_ci95 or 0.0
+            for i, size in enumerate((abs(vector.z) - half, abs(vector.z), abs(vector.z) + half)):
+                counts[i] += size >= limit
+    return Figure(counts[1], counts[0], counts[2], point.name)
+
+
+def _add(
+    found: dict[str, Figure | Word],
+    key: str,
+    content: Content,
+    frequencies: Sequence[tuple[float, float]],
+    largest: float,
+) -> None:
+    """The strongest vibration at any of the frequencies (Hz, ± Hz) over the largest 1x.
+
+    Nothing is said where one of them lies too close to an order and no other stands out.
+    """
+    running_hz, resolution = content.speed_rpm / 60.0, content.resolution_hz
+    sizes: list[Figure] = []
+    hidden = False
+    for frequency, within in frequencies:
+        off = abs(frequency - running_hz * round(frequency / running_hz)) if frequency > 0.5 * running_hz else math.inf
+        if (
+            not content.frequency_hz[0] <= frequency <= content.frequency_hz[-1]
+            or off - within < _HARD_TO_PART * resolution
+        ):
+            hidden = True
+            continue
+        sizes += [_size_at(content, p, frequency, within, largest) for p in content.points]
+    strongest = max(sizes, key=lambda s: s.value, default=None)
+    if strongest is not None and (not hidden or strongest.low > 0.1):
+        found[key] = strongest
+
+
+def _size_at(content: Content, point: PointContent, frequency: float, within: float, largest: float) -> Figure:
+    """The peak there, or else what the spectrum reaches there as the most that may be."""
+    reach = within + content.resolution_hz
+    peaks = [p for p in point.peaks if abs(p.frequency_hz - frequency) <= reach]
+    if peaks:
+        peak = max(peaks, key=lambda p: p.amplitude)
+        half = peak.amplitude if peak.amplitude_ci95 is None else peak.amplitude_ci95
+        return Figure(
+            peak.amplitude / largest,
+            max(0.0, peak.amplitude - half) / largest,
+            (peak.amplitude + half) / largest,
+            point.name,
+        )
+    near = np.abs(content.frequency_hz - frequency) <= max(reach, 1.01 * content.resolution_hz)
+    most = float(point.amplitude[near].max(initial=0.0)) / largest
+    return Figure(most, 0.0, most, point.name)
+
+
+def _pole_pass(line_hz: float, poles: int, running_hz: float) -> list[tuple[float, float]]:
+    """Sidebands about 1x at the slip times the number of poles; none for a motor that does not slip."""
+    if poles < 2 or poles % 2:
+        raise DiagnosisError(f"{poles} poles: a motor has an even number, 2 or more")
+    slip_hz = 2.0 * line_hz / poles - running_hz
+    if not 0.0 < slip_hz < 0.2 * running_hz:
+        return []
+    return [(running_hz + side * poles * slip_hz, 0.0) for side in (-1.0, 1.0)]
+
+
+# vectors
+
+
+def from_measurement(measured: Measurement, places: Sequence[Place] = ()) -> Evidence:
+    """Pulse, steadiness, and with places the directions, of a run's once-per-rev vectors."""
+    speed = measured.speed
+    found: dict[str, Figure | Word] = {}
+    wrong, pulses = speed.missing_pulses + speed.extra_pulses, max(1, speed.pulses)
+    half = _T * math.sqrt(wrong)  # of a count
+    low, value, high = (100.0 * max(0.0, wrong + s * half) / pulses for s in (-1.0, 0.0, 1.0))
+    found["pulse_faults"] = Figure(value, low, high)
+    if speed.pulse_scatter_us is not None:
+        scatter_deg = 6.0 * speed.mean_rpm * 1e-6 * speed.pulse_scatter_us
+        half = _T * scatter_deg / math.sqrt(2.0 * pulses)
+        found["pulse_scatter"] = Figure(scatter_deg, scatter_deg - half, scatter_deg + half)
+    if (steadiness := _steadiness(measured)) is not None:
+        found["steadiness"] = steadiness
+    z = np.array([p.z for p in measured.points])
+    names = [p.name for p in measured.points]
+    of_places = from_vectors(names, z, measured.covariance, measured.degrees_of_freedom, places)
+    return MappingProxyType(found | dict(of_places))
+
+
+def _steadiness(measured: Measurement) -> Word | None:
+    """The gravest verdict among the points that matter; None where none could be given."""
+    largest = max((abs(p.z) for p in measured.points), default=0.0)
+    words = []
+    for point in measured.points:
+        if abs(point.z) < _WORTH_LOOKING_AT * largest:
+            continue
+        verdict, cause = point.steadiness.verdict, point.steadiness.cause
+        word = {
+            "drifting": "following the speed" if cause == "speed" else "drifting",
+            "unsettled": {"wander": "wandering", "narrow-band": "disturbed in a narrow band"}.get(cause or "", ""),
+            "too-short": "",
+        }.get(verdict, verdict)
+        if word:
+            words.append(Word(word, point.name))
+    return max(words, key=lambda w: _SEVERITY.index(w.word), default=None)
+
+
+def from_vectors(
+    names: Sequence[str], z: Complex, covariance: Real, degrees_of_freedom: float, places: Sequence[Place]
+) -> Evidence:
+    """Ratios and phases between directions and bearings from 1x vectors z (M,), their covariance (2M, 2M).
+
+    Sensors on opposite sides count after turning to a common direction. A phase between two bearings is given only where
+    their amplitudes are alike; between directions only from sensors within 30° of horizontal and vertical.
+    """
+    unknown = [p.point for p in places if p.point not in names]
+    if unknown:
+        raise DiagnosisError(f'place "{unknown[0]}": is no point; points are {", ".join(names)}')
+    radial = [(names.index(p.point), p) for p in places if p.angle_deg is not None]
+    axial = [(names.index(p.point), p) for p in places if p.angle_deg is None]
+    found: dict[str, Figure | Word] = {}
+
+    def ratio(a: int, b: int, sign: float) -> _Ratio:
+        return _ratio(z, covariance, degrees_of_freedom, a, b, sign)
+
+    vertical = {p.bearing: (i, c) for i, p in radial if abs(c := _along(p, 0.0)) >= _ALONG}
+    horizontal = {p.bearing: (i, c) for i, p in radial if abs(c := _along(p, 90.0)) >= _ALONG}
+    both = [b for b in horizontal if b in vertical and z[vertical[b][0]] and z[horizontal[b][0]]]
+    if both:
+        bearing = max(both, key=lambda b: abs(z[horizontal[b][0]]) + abs(z[vertical[b][0]]))
+        (v, v_sign), (h, h_sign) = vertical[bearing], horizontal[bearing]
+        found |= ratio(v, h, v_sign * h_sign).figures("hv_ratio", "hv_off_quadrature", bearing, _off_quadrature)
+    for key, group in (("cross_phase", radial), ("axial_phase", axial)):
+        pairs = [
+            ((i, p), (j, q), c)
+            for (i, p), (j, q) in itertools.combinations(group, 2)
+            if p.bearing != q.bearing and abs(c := _common(p, q)) >= _ALONG and z[i] and z[j]
+            and 1.0 / _LIKE <= abs(z[i] / z[j]) <= _LIKE
+        ]  # fmt: skip
+        # sideways motion first: supports are softer there
+        pairs.sort(key=lambda f: -abs(_along(f[0][1], 90.0)) if f[0][1].angle_deg is not None else 0.0)
+        if pairs:
+            (i, p), (j, q), c = pairs[0]
+            found |= ratio(i, j, c).figures(None, key, f"{p.point} and {q.point}", _folded)
+    if axial and radial and abs(z[[i for i, _ in radial]]).max() > 0.0:
+        strongest = max((i for i, _ in radial), key=lambda i: abs(z[i]))
+        along = max((i for i, _ in axial), key=lambda i: abs(z[i]))
+        if z[along]:
+            found |= ratio(strongest, along, 1.0).figures("axial_ratio", None, names[along], _folded)
+    return MappingProxyType(found)
+
+
+def _along(place: Place, direction_deg: float) -> float:
+    assert place.angle_deg is not None
+    return math.cos(math.radians(place.angle_deg - direction_deg))
+
+
+def _common(a: Place, b: Place) -> float:
+    """Cosine between the directions of two points: negative where one must be turned round."""
+    if a.angle_deg is None or b.angle_deg is None:
+        return 1.0 if a.inverted == b.inverted else -1.0
+    return math.cos(math.radians(a.angle_deg - b.angle_deg))
+
+
+@dataclass(frozen=True)
+class _Ratio:
+    """Ratio of two vectors, with the 95 % half widths of its size, relative, and of its angle in degrees."""
+
+    size: float
+    relative_half: float
+    angle_deg: float
+    half_deg: float
+
+    def figures(
+        self, of_size: str | None, of_angle: str | None, where: str, folded: Callable[[float], float]
+    ) -> dict[str, Figure | Word]:
+        found: dict[str, Figure | Word] = {}
+        if of_size is not None:
+            half = self.size * self.relative_half
+            found[of_size] = Figure(self.size, max(0.0, self.size - half), self.size + half, where)
+        if of_angle is not None and self.half_deg < 90.0:
+            value = folded(self.angle_deg)
+            found[of_angle] = Figure(value, value - self.half_deg, value + self.half_deg, where)
+        return found
+
+
+def _folded(angle_deg: float) -> float:
+    """An angle either way, 0 to 180°."""
+    return abs((angle_deg + 180.0) % 360.0 - 180.0)
+
+
+def _off_quadrature(angle_deg: float) -> float:
+    """How far from a quarter turn either way: 90 is motion along a line."""
+    return abs(angle_deg % 180.0 - 90.0)
+
+
+def _ratio(z: Complex, covariance: Real, degrees_of_freedom: float, a: int, b: int, sign: float) -> _Ratio:
+    """z_b/z_a, turned to a common direction, by first-order propagation of the common covariance."""
+    from scipy.special import stdtrit
+
+    # d ln(b/a) = db/b − da/a
+    turn = np.zeros((2, covariance.shape[0]))
+    for k, factor in ((a, -1.0 / z[a]), (b, 1.0 / z[b])):
+        turn[:, 2 * k : 2 * k + 2] = [[factor.real, -factor.imag], [factor.imag, factor.real]]
+    spread = turn @ covariance @ turn.T
+    t = float(stdtrit(degrees_of_freedom, 0.975)) if math.isfinite(degrees_of_freedom) else _T
+    ratio = complex(math.copysign(1.0, sign) * z[b] / z[a])
+    size, lag_deg = vectors.amplitude_phase(ratio)
+    return _Ratio(size, t * math.sqrt(spread[0, 0]), lag_deg, math.degrees(t * math.sqrt(spread[1, 1])))
+
+
+def from_two_runs(key: str, first: Measurement, second: Measurement) -> Evidence:
+    """By how much the 1x vector moved from one run to another: `key` is warm_change or repeat_change."""
+    if key not in ("warm_change", "repeat_change"):
+        raise DiagnosisError(f'"{key}": must be warm_change or repeat_change')
+    later = {p.name: i for i, p in enumerate(second.points)}
+    common = [(i, later[p.name]) for i, p in enumerate(first.points) if p.name in later and p.z]
+    if not common:
+        raise DiagnosisError("the two runs have no point in common: measure the same points, named alike")
+    largest = max(abs(first.points[i].z) for i, _ in common)
+    figures = []
+    for i, j in common:
+        before, after = first.points[i].z, second.points[j].z
+        if abs(before) < _WORTH_LOOKING_AT * largest:
+            continue
+        spread = first.covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2]
+        spread = spread + second.covariance[2 * j : 2 * j + 2, 2 * j : 2 * j + 2]
+        half = _T * vectors.deviations(after - before, spread)[0] / abs(before)
+        change = abs(after - before) / abs(before)
+        figures.append(
+            Figure(100.0 * change, 100.0 * max(0.0, change - half), 100.0 * (change + half), first.points[i].name)
+        )
+    return MappingProxyType({key: max(figures, key=lambda f: f.value)})
+
+
+def from_speeds(runs: Sequence[Measurement]) -> Evidence:
+    """How 1x displacement grows with the speed, from runs at two or more speeds; nothing from speeds too alike.
+
+    Straight line through the logarithms, for the point with the largest 1x.
+    """
+    rpm = np.array([r.speed.mean_rpm for r in runs])
+    if rpm.size < 2 or rpm.max() < _LEAST_SPAN * rpm.min():
+        return MappingProxyType({})
+    names = set.intersection(*({p.name for p in r.points if p.z} for r in runs))
+    by_name = [{p.name: p for p in r.points} for r in runs]
+    if not names:
+        raise DiagnosisError("the runs have no point in common: measure the same points, named alike")
+    name = max(names, key=lambda n: abs(by_name[-1][n].z))
+    size = np.array([abs(b[name].z) for b in by_name])
+    half = np.array([b[name].amplitude_ci95 or abs(b[name].z) for b in by_name])
+    figure = _exponent(rpm, size, half / _T, units.vibration_unit(runs[0].unit).quantity, name)
+    return MappingProxyType({"speed_exponent": figure})
+
+
+def _exponent(rpm: Real, size: Real, deviation: Real, quantity: str, name: str) -> Figure:
+    turned = np.log(rpm) - np.log(rpm).mean()
+    level = np.log(size) - units.differentiations("displacement", quantity) * np.log(rpm)
+    spread = np.hypot(deviation / size, _REPEATABILITY)
+    slope = float(turned @ level / (turned @ turned))
+    half = _T * math.sqrt(float(np.sum((turned * spread) ** 2))) / float(turned @ turned)
+    return Figure(slope, slope - half, slope + half, name)
+
+
+# resonances and background
+
+
+def from_sweep(sweep: Sweep) -> Evidence:
+    """Margin of running speed to the nearest resonance, and how 1x grows below it.
+
+    A sweep that did not reach well beyond running speed misses no resonance above: then nothing is said of the margin.
+    """
+    found: dict[str, Figure | Word] = {}
+    running = sweep.running_rpm
+    seen = [(abs(r.rpm.value - running), r, p.name) for p in sweep.points for r in p.resonances if p.order == 1.0]
+    if seen:
+        away, nearest, name = min(seen, key=lambda s: s[0])
+        found |= _margin(away, nearest.rpm.ci95 or 0.0, running, name)
+    elif sweep.slowest_rpm * _REACH <= running and sweep.fastest_rpm >= _REACH * running:
+        room = min(sweep.fastest_rpm - running, running - sweep.slowest_rpm)
+        found |= _margin(room, 0.0, running, "")
+    if any(r.rpm.value < _ABOVE * running for _, r, _ in seen):
+        found["running"] = Word("near or above a resonance")
+    elif sweep.trusted and seen:
+        found["running"] = Word("below its resonances")
+    if sweep.trusted and not any(r.rpm.value < running for _, r, _ in seen):
+        for point in sorted(sweep.points, key=lambda p: -float(np.abs(p.z).max(initial=0.0))):
+            near = (point.speeds_rpm <= running) & (point.speeds_rpm >= running / _REACH) & (np.abs(point.z) > 0.0)
+            if point.order == 1.0 and np.count_nonzero(near) >= 3 and np.ptp(point.speeds_rpm[near]) > 0.1 * running:
+                quantity = units.vibration_unit(point.unit).quantity
+                found["speed_exponent"] = _exponent(
+                    point.speeds_rpm[near], np.abs(point.z[near]), point.deviation[near], quantity, point.name
+                )
+                break
+    return MappingProxyType(found)
+
+
+def from_ring_down(rung: RingDown, running_rpm: float) -> Evidence:
+    """Margin of running speed to the nearest natural frequency of the standing machine that rings clearly."""
+    if not 0.0 < running_rpm < math.inf:
+        raise DiagnosisError(f"running speed {running_rpm:g} r/min: must be above 0")
+    clear = [m for m in rung.modes if m.strength >= _LEAST_MODE]
+    if not clear:
+        return MappingProxyType({})
+    nearest = min(clear, key=lambda m: abs(m.rpm - running_rpm))
+    found = _margin(abs(nearest.rpm - running_rpm), 60.0 * nearest.frequency_ci95_hz, running_rpm, nearest.point)
+    below = all(m.rpm >= _ABOVE * running_rpm for m in clear) and 60.0 * rung.lowest_hz < running_rpm
+    found["running"] = Word("below its resonances" if below else "near or above a resonance")
+    return MappingProxyType(found)
+
+
+def _margin(away_rpm: float, half_rpm: float, running_rpm: float, where: str) -> dict[str, Figure | Word]:
+    value, half = 100.0 * away_rpm / running_rpm, 100.0 * half_rpm / running_rpm
+    return {"resonance_margin": Figure(value, max(0.0, value - half), value + half, where)}
+
+
+def from_background(levels: Sequence[BandLevel], of: Mapping[str, float]) -> Evidence:
+    """Level of the stopped machine at running speed over each point's 1x (or its goal), in the same unit."""
+    shares = [(level, of[level.name]) for level in levels if of.get(level.name, 0.0) > 0.0]
+    if not shares:
+        raise DiagnosisError("background: no point has a 1x or a goal to hold its level against; measure 1x first")
+    level, whole = max(shares, key=lambda s: s[0].level / s[1])
+    value, half = 100.0 * level.level / whole, 100.0 * level.ci95 / whole
+    return MappingProxyType({"background": Figure(value, max(0.0, value - half), value + half, level.name)})

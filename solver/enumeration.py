@@ -22,6 +22,7 @@ Report = Callable[[float, str], None]
 
 MOST_IN_A_PLANE = 4  # pieces whose sets are listed: two pairs
 _AT_ONCE = 1_000_000  # candidates held in memory at a time
+_A_SPLIT = 1000  # candidates that a way to share pieces among planes counts for
 _FIRST_LEVEL = 1e-4  # of the scale, above the continuous optimum
 _SLACK = 1e-9  # relative: rounding must not lose what lies on the rim of a disc
 
@@ -321,6 +322,7 @@ class _Shadow:
     def candidates(self, pieces: int, level: float) -> Iterator[Candidates]:
         """All choices of exactly so many pieces inside the ellipsoid of this level, no higher than the shadow's own."""
         for split in _splits(pieces, len(self._planes)):
+            self._work.spend(_A_SPLIT)
             order = sorted(range(len(split)), key=lambda p: split[p])  # short lists first; nothing is listed in vain
             axes = _axes(self._region.curvature, order)
             start = (np.zeros((1, 0), dtype=np.int64), np.zeros((1, 0), dtype=np.complex128))

@@ -41,7 +41,7 @@ _COARSE_DEG, _FINE_DEG = 5.0, 0.25  # grids of planes without positions: for set
 _MOST_JOINED = 1500  # atoms of a plane that make pairs: a million of them
 _MOST_BEYOND = 12  # pieces a plane where the stock is too small for the listed sets
 _WORK = 5_000_000  # candidates looked at for each number of pieces: half a second
-_SEEDS = 2
+_SEEDS, _MOST_STARTS = 2, 7000  # sets of each number near the optimum; choices made of them
 
 
 class PlacementError(ValueError):
@@ -246,7 +246,7 @@ def _start(problem: _Problem, number: int) -> Found:
     found = Found([none] * (number + 1), [nothing] * (number + 1), [0.0] * (number + 1))
     target = bowls(problem.base, problem.influence)[0].centre
     near = [_near(problem, p, complex(target[p]), number) for p in range(len(problem.atoms))]
-    for sets in itertools.product(*near):
+    for sets in itertools.islice(itertools.product(*near), _MOST_STARTS):
         _offer(problem, found, sets)
     for pieces in range(1, number + 1):
         _with_one_more(problem, found, found.sets[pieces - 1])

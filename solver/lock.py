@@ -70,6 +70,7 @@ class Lock:
             if _is_at(self._file, self._path):
                 os.ftruncate(self._file, 0)
                 self._path.unlink()
+        _let_go(self._file)
         os.close(self._file)
 
 
@@ -84,6 +85,13 @@ def _hold(file: int) -> bool | None:
     except OSError:
         return None
     return True
+
+
+def _let_go(file: int) -> None:
+    """Give the system's lock back, also where a child process still has the file open."""
+    if sys.platform != "win32":
+        with contextlib.suppress(OSError):
+            fcntl.flock(file, fcntl.LOCK_UN)
 
 
 def _is_at(file: int, path: Path) -> bool:

@@ -18,7 +18,7 @@ from stillshaft.solver.folder import RecordError, sha256_of, shown
 from stillshaft.solver.job import Job, JobRun, JobState, fold
 from stillshaft.solver.runs import RunsError, runs_from_table
 
-_SAME = 1e-9
+_SAME, _NOTHING = 1e-9, 1e-12  # of a number's size; in displayed units or grams
 _RUNS_KINDS = ("initial", "trial", "correction", "trim", "check", "slow roll")
 _PAIRS = (("amplitude", "phase_deg"), ("mass", "angle_deg"), ("amplitude", "angle_deg"))
 
@@ -227,42 +227,34 @@ def replay(job: Job) -> tuple[Replayed, ...]:
         except (RecordError, RunsError, correction.SolveError, units.UnitError) as error:
             replayed.append(Replayed(event, (f"cannot be solved again: {shown(error, 300)}",)))
         else:
-            replayed.append(Replayed(event, tuple(_differences(plan.result, again, "", 1.0))))
+            replayed.append(Replayed(event, tuple(_differences(plan.result, again, ""))))
     return tuple(replayed)
 
 
-def _differences(then: Any, now: Any, where: str, scale: float) -> list[str]:
-    """What differs, with its place; `scale` is the size that numbers of a list are measured by."""
+def _differences(then: Any, now: Any, where: str) -> list[str]:
+    """What differs, with its place; amplitudes are compared together with their angles."""
     if isinstance(then, dict) and isinstance(now, dict):
-        found = [f"{where}{key}: is only in {'the record' if key in then else 'the new solution'}"
-                 for key in sorted(then.keys() ^ now.keys())]  # fmt: skip
+        found = []
+        for key in sorted(then.keys() ^ now.keys()):
+            found.append(f"{where}{key}: is only in {'the record' if key in then else 'the new solution'}")
         shared = [key for key in then if key in now]
         for size, angle in _PAIRS:
             if size in shared and angle in shared and _are_numbers(then[size], then[angle], now[size], now[angle]):
-                apart = abs(vectors.vector(then[size], then[angle]) - vectors.vector(now[size], now[angle]))
-                if apart > _SAME * max(scale, abs(then[size])):
-                    found.append(
-                        f"{where}{size}: was {then[size]:g} at {then[angle]:g}°, is {now[size]:g} at {now[angle]:g}°"
-                    )
+                apart = vectors.vector(then[size], then[angle]) - vectors.vector(now[size], now[angle])
+                if abs(apart) > _NOTHING + _SAME * abs(then[size]):
+                    was, is_now = (f"{told[size]:.12g} at {told[angle]:.12g}°" for told in (then, now))
+                    found.append(f"{where}{size}: was {was}, is {is_now}")
                 shared = [key for key in shared if key not in (size, angle)]
         for key in shared:
-            found += _differences(then[key], now[key], f"{where}{key}: ", scale)
+            found += _differences(then[key], now[key], f"{where}{key}: ")
         return found
     if isinstance(then, list) and isinstance(now, list):
         if len(then) != len(now):
             return [f"{where}had {len(then)} entries, has {len(now)}"]
-        sizes = [
-            abs(e[key])
-            for e in then
-            if isinstance(e, dict)
-            for key in ("amplitude", "mass")
-            if _are_numbers(e.get(key))
-        ]
-        within = max(sizes, default=scale)
-        return [text for n, (a, b) in enumerate(zip(then, now, strict=True), start=1)
-                for text in _differences(a, b, f"{where}{n} ", within)]  # fmt: skip
+        pairs = enumerate(zip(then, now, strict=True), start=1)
+        return [text for number, (a, b) in pairs for text in _differences(a, b, f"{where}{number} ")]
     if _are_numbers(then, now):
-        return [] if abs(then - now) <= _SAME * max(1.0, abs(then)) else [f"{where}was {then!r}, is {now!r}"]
+        return [] if abs(then - now) <= _NOTHING + _SAME * abs(then) else [f"{where}was {then!r}, is {now!r}"]
     return [] if then == now else [f"{where}was {shown(then)!r}, is {shown(now)!r}"]
 
 

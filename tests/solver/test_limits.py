@@ -283,15 +283,6 @@ def test_a_residual_that_cannot_be_told_says_why(tmp_path):
     assert any('no trial run with a mass on plane "right"' in r for r in limits.tolerance("G6.3", PLAIN, short).reasons)
 
 
-def test_amplitudes_alone_leave_the_residual_untold(tmp_path):
-    path = tmp_path / "r.toml"
-    simulated(path)
-    path.write_text("\n".join(line for line in path.read_text().splitlines() if not line.startswith("phase")))
-    result = limits.tolerance("G6.3", PLAIN, load_runs(path))
-    assert all(p.residual_gmm is None for p in result.planes)
-    assert any("cannot be told from amplitudes alone" in r for r in result.reasons)
-
-
 # the probability
 
 

@@ -122,9 +122,12 @@ def shares(planes: int, z_mm: Sequence[float | None] | None = None, centre_mm: f
 
 
 def parts_of(
-    masses: Complex, covariance: Real | None, radii_mm: Real, z_mm: Sequence[float | None] | None = None,
+    masses: Complex,
+    covariance: Real | None,
+    radii_mm: Real,
+    z_mm: Sequence[float | None] | None = None,
     centre_mm: float | None = None,
-) -> Parts:  # fmt: skip
+) -> Parts:
     """Static and couple part of the masses (2,) of two planes, with their covariance (4, 4) of re and im carried through."""
     turn = np.linalg.inv(shares(2, z_mm, centre_mm)).astype(np.complex128) * radii_mm
     static, couple = turn @ masses
@@ -217,7 +220,8 @@ def ranked(
     """What each choice would leave, the least rms first; `placement` as standard deviations, relative and in rad.
 
     Masses are those of the least expected residual with the scatter counted by `shrunk` (0: least squares), within caps;
-    what is to be expected counts it whole. Where static part and couple are among the choices, the couple that is added
+    what is to be expected counts it whole, and is on the high side where the planes can remove nearly all (rms up to 1.5
+    times what came out over simulated jobs). Where static part and couple are among the choices, the couple that is added
     to the static part alone is ranked too. Raises CoupleError for caps on a basis whose unknowns share a plane.
     """
     planes = fits[0].influence.shape[1]
@@ -246,9 +250,7 @@ def ranked(
             determined = determined and found[STATIC].determined
         needed = float(np.abs(masses) @ radii_mm)
         said = _sentence(basis, rms, before, needed, unit, determined, at_cap)
-        found[basis.name] = Alternative(
-            basis.name, unknowns, masses, needed, expected, rms, determined, at_cap, said
-        )  # fmt: skip
+        found[basis.name] = Alternative(basis.name, unknowns, masses, needed, expected, rms, determined, at_cap, said)
 
     still = np.zeros(planes, dtype=np.complex128)
     for basis in choices:
@@ -260,9 +262,12 @@ def ranked(
 
 
 def directions(
-    fits: Sequence[Fit], trials: Real, radii_mm: Real, z_mm: Sequence[float | None] | None = None,
+    fits: Sequence[Fit],
+    trials: Real,
+    radii_mm: Real,
+    z_mm: Sequence[float | None] | None = None,
     centre_mm: float | None = None,
-) -> tuple[Direction, ...]:  # fmt: skip
+) -> tuple[Direction, ...]:
     """Mixes of the planes from the one the runs know best to the one they know least, `trials` (P,) their trial masses.
 
     Singular directions of the whitened effects of the trials; each is judged against its own scatter, free to be the
@@ -323,9 +328,7 @@ def proposal(
     chosen = min(enough, key=lambda a: (a.unknowns, a.rms))
     reasons = [chosen.sentence]
     if chosen is not best:
-        reasons.append(
-            f"{best.name} would leave little less and needs {best.unbalance / chosen.unbalance:.1f} times the mass"
-        )
+        reasons.append(f"{best.name} would leave little less, with {_times(best, chosen)} the mass")
     return Proposal(chosen, tuple(reasons))
 
 
@@ -357,8 +360,8 @@ def _overhung(able: list[Alternative], goal: float | None, far: Sequence[int], p
             static,
             (
                 static.sentence,
-                f"overhung: all planes would take large opposed masses ({whole.unbalance / static.unbalance:.1f} times as "
-                "much); the static part alone first, then measure",
+                f"overhung: all planes would take large opposed masses, {_times(whole, static)} as much; the static part "
+                "alone first, then measure",
             ),
         )
     pair = next((a for a in more if a.name == IN_TURN), whole)
@@ -372,13 +375,17 @@ def _overhung(able: list[Alternative], goal: float | None, far: Sequence[int], p
     )
 
 
+def _times(more: Alternative, less: Alternative) -> str:
+    return f"{more.unbalance / less.unbalance:.1f} times" if less.unbalance > 0.0 else "many times"
+
+
 def _least(quadratic: Complex, basis: Basis, start: Complex, caps: Real) -> tuple[Complex | None, tuple[int, ...]]:
     """Masses (P,) of the least xᴴQx, x = (1, start + B·c), and the planes at their cap; None where caps leave no room."""
     planes, unknowns = basis.columns.shape
     turn = np.zeros((1 + planes, 1 + unknowns), dtype=np.complex128)
     turn[0, 0], turn[1:, 0], turn[1:, 1:] = 1.0, start, basis.columns
     inner = turn.conj().T @ quadratic @ turn
-    amounts = _amount_caps(basis, caps) if not np.any(start) else [None] * unknowns
+    amounts = amount_caps(basis, caps) if not np.any(start) else [None] * unknowns
     gram = 0.5 * (inner[1:, 1:] + inner[1:, 1:].conj().T)
     masses = start + basis.columns @ least_quadratic(gram, inner[1:, 0], amounts).masses
     if np.any(np.abs(masses) > caps * (1.0 + 1e-9)):
@@ -386,7 +393,7 @@ def _least(quadratic: Complex, basis: Basis, start: Complex, caps: Real) -> tupl
     return masses, tuple(int(p) for p in np.flatnonzero(np.abs(masses) >= (1.0 - 1e-6) * caps))
 
 
-def _amount_caps(basis: Basis, caps: Real) -> list[float | None]:
+def amount_caps(basis: Basis, caps: Real) -> list[float | None]:
     """Caps of the unknowns that keep the planes within theirs."""
     loads = np.abs(basis.columns)
     if np.isfinite(caps).any() and np.any(np.count_nonzero(loads[np.isfinite(caps)], axis=1) > 1):
@@ -440,7 +447,8 @@ def _likeness(unbalances: Complex, z_mm: Sequence[float | None] | None, centre_m
 def _sentence(
     basis: Basis, rms: float, before: float, needed: float, unit: str, determined: bool, at_cap: tuple[int, ...]
 ) -> str:
-    said = f"{basis.name}: {100.0 * rms / before:.0f} % of the vibration is to be expected, with {needed:.4g} {unit} in all"
+    said = f"{basis.name}: {100.0 * rms / (before or 1.0):.0f} % of the vibration is to be expected"
+    said += f", with {needed:.4g} {unit} in all"
     if at_cap:
         said += ", as much as the caps allow"
     if basis.note is not None:

@@ -6,7 +6,7 @@ import math
 import os
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Literal
 
@@ -243,6 +243,7 @@ class Runs:
     stock: tuple[StockMass, ...] = ()
     described: tuple[Point, ...] = ()
     repeatability: tuple[float, float] = (0.0, 0.0)
+    repeatability_assumed: bool = False
 
 
 def load_runs(path: Path) -> Runs:
@@ -372,8 +373,24 @@ def _runs(file: _File, path: Path) -> Runs:
         tuple((m.point, m.amplitude) for m in file.limit), float(tolerance[1]) / 100.0, placement, assumed,
         _amplitudes_only(file), _stock(file, kg),
         tuple(Point(p.name, _finite(p.angle, f'point "{p.name}".angle'), p.quantity, p.direction) for p in file.point),
-        repeatability,
+        repeatability, file.repeatability is None,
     )  # fmt: skip
+
+
+def with_repeatability(runs: Runs, repeatability: tuple[float, float]) -> Runs:
+    """The runs with another run-to-run scatter, relative and in rad, in the place of the one there was."""
+
+    def changed(run: Run) -> Run:
+        before, after = _repeatability(run.vectors, runs.repeatability), _repeatability(run.vectors, repeatability)
+        return replace(run, covariance=run.covariance - before + after)
+
+    return replace(
+        runs,
+        runs=tuple(changed(run) for run in runs.runs),
+        repeatability=repeatability,
+        repeatability_assumed=False,
+        assumed=tuple(text for text in runs.assumed if not text.startswith("repeatability")),
+    )
 
 
 def _plane(plane: _Plane, kg_per_mass_unit: float) -> Plane:

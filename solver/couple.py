@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.solver.capped import Caps, checked_caps, least_quadratic
+from stillshaft.solver.capped import AT_CAP, Caps, checked_caps, least_quadratic, stopped
 from stillshaft.solver.influence import Fit, as_reals, real_form, significance, state_of
 
 Real = NDArray[np.float64]
@@ -224,40 +224,21 @@ def ranked(
     times what came out over simulated jobs). Where static part and couple are among the choices, the couple that is added
     to the static part alone is ranked too. Raises CoupleError for caps on a basis whose unknowns share a plane.
     """
-    planes = fits[0].influence.shape[1]
-    limits = checked_caps(caps, planes)
-    whole = np.eye(planes, dtype=np.complex128)
-    based = [restricted(f, whole, from_last=from_last) for f in fits]
-    rows = np.vstack([np.column_stack([f.initial, f.influence]) for f in based])
-    scatter = np.concatenate([_scatter(f) for f in based])
-    for p in range(planes):
-        scatter[:, 1 + p, 1 + p] += (placement[0] ** 2 + placement[1] ** 2) * np.abs(rows[:, 1 + p]) ** 2
-    quadratic = rows.conj().T @ rows + shrunk * scatter.sum(axis=0)
-    before = math.sqrt(float(np.mean(np.abs(rows[:, 0]) ** 2)))
+    case = _case(fits, placement, checked_caps(caps, fits[0].influence.shape[1]), from_last, shrunk)
+    still = np.zeros(case.caps.size, dtype=np.complex128)
     found: dict[str, Alternative] = {}
-
-    def add(basis: Basis, start: Complex, unknowns: int) -> None:
-        masses, at_cap = _least(quadratic, basis, start, limits)
-        if masses is None:
-            return
-        x = np.concatenate([[1.0], masses])
-        squares = np.abs(rows @ x) ** 2 + np.real(np.einsum("i,mij,j->m", x.conj(), scatter, x))
-        expected = np.sqrt(np.maximum(squares, 0.0))
-        rms = math.sqrt(float(np.mean(expected**2)))
-        parts = tuple(restricted(f, basis.columns) for f in fits)
-        determined = all(significance(parts, k).determined for k in range(basis.columns.shape[1]))
-        if basis.name == IN_TURN:
-            determined = determined and found[STATIC].determined
-        needed = float(np.abs(masses) @ radii_mm)
-        said = _sentence(basis, rms, before, needed, unit, determined, at_cap)
-        found[basis.name] = Alternative(basis.name, unknowns, masses, needed, expected, rms, determined, at_cap, said)
-
-    still = np.zeros(planes, dtype=np.complex128)
     for basis in choices:
-        add(basis, still, basis.columns.shape[1])
-    couple = next((b for b in choices if b.name == COUPLE), None)
-    if couple is not None and STATIC in found:
-        add(replace(couple, name=IN_TURN), found[STATIC].masses, 2)
+        masses = _least(case, basis, still)
+        if masses is not None:
+            determined = _determined(fits, basis)
+            found[basis.name] = _alternative(case, basis, masses, basis.columns.shape[1], determined, radii_mm, unit)
+    pair = next((b for b in choices if b.name == COUPLE), None)
+    if pair is not None and STATIC in found:
+        masses = _least(case, pair, found[STATIC].masses)
+        if masses is not None:
+            determined = found[STATIC].determined and found[COUPLE].determined
+            in_turn = replace(pair, name=IN_TURN)
+            found[IN_TURN] = _alternative(case, in_turn, masses, 2, determined, radii_mm, unit)
     return tuple(sorted(found.values(), key=lambda a: a.rms))
 
 
@@ -291,14 +272,11 @@ def directions(
         needed = math.sqrt(float(chdtri(freedom, 0.05))) if freedom > 0 else math.inf
         like = _likeness(mix * trials * radii_mm, z_mm, centre_mm) if planes == 2 else None
         known = strength > needed
-        what = {None: f"mix {k + 1} of the planes", "mixed": f"mix {k + 1} of the planes"}.get(like, f"a {like} part")
-        said = (
-            f"the runs tell {what}: its effect is {strength:.1f} standard deviations, {needed:.1f} are needed"
-            if known
-            else f"the runs do not tell {what}: its effect is {strength:.1f} standard deviations, {needed:.1f} are needed"
-            if freedom > 0
-            else f"the runs cannot tell {what}: there are fewer points than planes"
-        )
+        what = f"a {like} part" if like in ("static", "couple") else f"mix {k + 1} of the planes"
+        verb = "tell" if known else "do not tell"
+        said = f"the runs {verb} {what}: its effect is {strength:.1f} standard deviations, {needed:.1f} are needed"
+        if freedom <= 0:
+            said = f"the runs cannot tell {what}: there are fewer points than planes"
         listed.append(Direction(mix, strength, needed, known, like, said))
     return tuple(listed)
 
@@ -379,18 +357,63 @@ def _times(more: Alternative, less: Alternative) -> str:
     return f"{more.unbalance / less.unbalance:.1f} times" if less.unbalance > 0.0 else "many times"
 
 
-def _least(quadratic: Complex, basis: Basis, start: Complex, caps: Real) -> tuple[Complex | None, tuple[int, ...]]:
-    """Masses (P,) of the least xᴴQx, x = (1, start + B·c), and the planes at their cap; None where caps leave no room."""
+@dataclass(frozen=True)
+class _Case:
+    """All points and speeds: `rows` (M, 1 + P) v and H, `scatter` (M, 1 + P, 1 + P) of each, placing included.
+
+    `quadratic` is what is made least: xᴴQx, x = (1, w).
+    """
+
+    rows: Complex
+    scatter: Complex
+    quadratic: Complex
+    caps: Real
+
+
+def _case(fits: Sequence[Fit], placement: tuple[float, float], caps: Real, from_last: bool, shrunk: float) -> _Case:
+    based = [restricted(f, np.eye(caps.size, dtype=np.complex128), from_last=from_last) for f in fits]
+    rows = np.vstack([np.column_stack([f.initial, f.influence]) for f in based])
+    scatter = np.concatenate([_scatter(f) for f in based])
+    for p in range(caps.size):
+        scatter[:, 1 + p, 1 + p] += (placement[0] ** 2 + placement[1] ** 2) * np.abs(rows[:, 1 + p]) ** 2
+    return _Case(rows, scatter, rows.conj().T @ rows + shrunk * scatter.sum(axis=0), caps)
+
+
+def _least(case: _Case, basis: Basis, start: Complex) -> Complex | None:
+    """Masses (P,) start + B·c of the least quadratic; None where a cap leaves no room for what is added to a start."""
     planes, unknowns = basis.columns.shape
     turn = np.zeros((1 + planes, 1 + unknowns), dtype=np.complex128)
     turn[0, 0], turn[1:, 0], turn[1:, 1:] = 1.0, start, basis.columns
-    inner = turn.conj().T @ quadratic @ turn
-    amounts = amount_caps(basis, caps) if not np.any(start) else [None] * unknowns
+    inner = turn.conj().T @ case.quadratic @ turn
+    amounts = [None] * unknowns if np.any(start) else amount_caps(basis, case.caps)
     gram = 0.5 * (inner[1:, 1:] + inner[1:, 1:].conj().T)
-    masses = start + basis.columns @ least_quadratic(gram, inner[1:, 0], amounts).masses
-    if np.any(np.abs(masses) > caps * (1.0 + 1e-9)):
-        return None, ()
-    return masses, tuple(int(p) for p in np.flatnonzero(np.abs(masses) >= (1.0 - 1e-6) * caps))
+    masses: Complex = start + basis.columns @ least_quadratic(gram, inner[1:, 0], amounts).masses
+    return None if np.any(np.abs(masses) > case.caps * (1.0 + AT_CAP)) else masses
+
+
+def _alternative(
+    case: _Case, basis: Basis, masses: Complex, unknowns: int, determined: bool, radii_mm: Real, unit: str
+) -> Alternative:
+    x = np.concatenate([[1.0], masses])
+    scattered = np.real(np.einsum("i,mij,j->m", x.conj(), case.scatter, x))
+    squares = np.abs(case.rows @ x) ** 2 + np.maximum(scattered, 0.0)
+    rms, before = (math.sqrt(float(np.mean(s))) for s in (squares, np.abs(case.rows[:, 0]) ** 2))
+    needed = float(np.abs(masses) @ radii_mm)
+    at_cap = stopped(masses, case.caps, np.ones(masses.size, dtype=np.bool_))
+    said = f"{basis.name}: {100.0 * rms / (before or 1.0):.0f} % of the vibration is to be expected"
+    said += f", with {needed:.4g} {unit} in all"
+    if at_cap:
+        said += ", as much as the caps allow"
+    if basis.note is not None:
+        said += f"; {basis.note}"
+    if not determined:
+        said += "; not determined: the runs do not tell its effect from the scatter"
+    return Alternative(basis.name, unknowns, masses, needed, np.sqrt(squares), rms, determined, at_cap, said)
+
+
+def _determined(fits: Sequence[Fit], basis: Basis) -> bool:
+    parts = tuple(restricted(f, basis.columns) for f in fits)
+    return all(significance(parts, k).determined for k in range(basis.columns.shape[1]))
 
 
 def amount_caps(basis: Basis, caps: Real) -> list[float | None]:
@@ -442,17 +465,3 @@ def _likeness(unbalances: Complex, z_mm: Sequence[float | None] | None, centre_m
     sizes = [float(np.linalg.norm(split[:, k] * amounts[k])) for k in (0, 1)]
     share = sizes[0] ** 2 / (sizes[0] ** 2 + sizes[1] ** 2)
     return "static" if share >= _ALIKE else "couple" if share <= 1.0 - _ALIKE else "mixed"
-
-
-def _sentence(
-    basis: Basis, rms: float, before: float, needed: float, unit: str, determined: bool, at_cap: tuple[int, ...]
-) -> str:
-    said = f"{basis.name}: {100.0 * rms / (before or 1.0):.0f} % of the vibration is to be expected"
-    said += f", with {needed:.4g} {unit} in all"
-    if at_cap:
-        said += ", as much as the caps allow"
-    if basis.note is not None:
-        said += f"; {basis.note}"
-    if not determined:
-        said += "; not determined: the runs do not tell its effect from the scatter"
-    return said

@@ -27,7 +27,9 @@ _BOUNCE_S = 0.15  # a second blow so soon is the hammer bouncing
 _CONTACT_S = 0.01  # that the hammer may still touch
 _LONGEST_S = 6.0
 _CYCLES = 3.0  # of the lowest frequency asked for, at the least
-_END_OVER_NOISE = 1.0  # a decay is cut where its level has come down to the noise's
+_QUIET_S = 0.1
+_END_OVER_NOISE = 2.0  # a decay is cut where its level has come down to so many times the noise's
+_LEAST_NOISE = 1e-4  # of the largest value: what is quieter is no better known
 _FEWEST_SAMPLES = 24
 _MOST_SAMPLES = 900  # of a decay: more say little new
 _MOST_MODES = 6
@@ -112,7 +114,7 @@ def ring_down(
     short, and for a machine that turned, which a pulse input shows.
     """
     x = _checked(samples, rate_hz, points, pulse, lowest_hz, highest_hz)
-    hits, noise = _hits(x, rate_hz)
+    hits = _hits(x, rate_hz)
     decays, kept, warnings = [], [], []
     slow = _reduced(x, rate_hz, highest_hz)
     for number, begin_s in enumerate(hits):
@@ -129,7 +131,7 @@ def ring_down(
                 f"{wanted_s:.1f} s are needed; wait longer between the hits, or ask for a higher lowest frequency"
             )
             continue
-        decays.append(_decay(slow, begin_s, min(end_s, last_s), noise))
+        decays.append(_decay(slow, begin_s, min(end_s, last_s)))
         kept.append(begin_s)
     if not decays:
         raise RingDownError(f"no hit can be used: {warnings[0]}")
@@ -183,11 +185,11 @@ def _checked(
     return np.asarray(x - np.median(x, axis=0))
 
 
-def _hits(x: Real, rate_hz: float) -> tuple[list[float], Real]:
-    """Moments in s where free decays begin, and the deviation of the noise of each point in its quiet parts."""
+def _hits(x: Real, rate_hz: float) -> list[float]:
+    """Moments in s where free decays begin."""
     block = max(1, round(_BLOCK_S * rate_hz))
-    level, noise = _levels(x, block)
-    sharp, _ = _levels(np.diff(x, axis=0, prepend=x[:1]), block)  # a blow stands out of what still rings
+    level = _levels(x, block)
+    sharp = _levels(np.diff(x, axis=0, prepend=x[:1]), block)  # a blow stands out of what still rings
     before = max(1, round(_BEFORE_S / _BLOCK_S))
     onsets: list[int] = []
     at = before
@@ -211,15 +213,15 @@ def _hits(x: Real, rate_hz: float) -> tuple[list[float], Real]:
             begins[-1] = moment
         else:
             begins.append(moment)
-    return begins, noise
+    return begins
 
 
-def _levels(x: Real, block: int) -> tuple[Real, Real]:
-    """Highest value of each block over the noise, of the point where it stands out most; the noise of each point."""
+def _levels(x: Real, block: int) -> Real:
+    """Highest value of each block over the noise, of the point where it stands out most."""
     count = x.shape[0] // block
     shaped = x[: count * block].reshape(count, block, x.shape[1])
     noise = np.maximum(np.quantile(np.sqrt(np.mean(shaped**2, axis=1)), 0.1, axis=0), 1e-12)
-    return np.asarray((np.abs(shaped).max(axis=1) / noise).max(axis=1)), np.asarray(noise)
+    return np.asarray((np.abs(shaped).max(axis=1) / noise).max(axis=1))
 
 
 @dataclass(frozen=True)
@@ -230,31 +232,31 @@ class _Slow:
     first: int
     step_s: float
     reach_s: float
+    noise: Real  # deviation of each point in the quiet parts
 
 
 def _reduced(x: Real, rate_hz: float, highest_hz: float) -> _Slow:
     reducer = decimate.Decimator(rate_hz, highest_hz, x.shape[1])
     reduced = reducer.feed(x).astype(np.float64)
-    return _Slow(reduced, reducer.first, reducer.step / rate_hz, reducer.first * reducer.step / rate_hz)
+    step_s = reducer.step / rate_hz
+    block = max(4, round(_QUIET_S / step_s))
+    shaped = reduced[: reduced.shape[0] // block * block].reshape(-1, block, x.shape[1])
+    noise = np.quantile(np.sqrt(np.mean(shaped**2, axis=1)), 0.1, axis=0)
+    return _Slow(reduced, reducer.first, step_s, reducer.first * step_s, np.asarray(noise))
 
 
-def _decay(slow: _Slow, begin_s: float, end_s: float, noise: Real) -> Real:
-    """The free decay (samples, points) after one hit, down to the noise; points in units of their largest value."""
+def _decay(slow: _Slow, begin_s: float, end_s: float) -> Real:
+    """The free decay (samples, points) after one hit, down to the noise; points in units of their noise."""
     first = math.ceil((begin_s + _CONTACT_S + slow.reach_s) / slow.step_s) - slow.first
     beyond = math.floor((end_s - slow.reach_s) / slow.step_s) - slow.first
     x = slow.x[max(0, first) : max(0, beyond)]
-    if x.shape[0] < 8:
+    if x.shape[0] < _FEWEST_SAMPLES:
         return x[:0]
-    # noise of the reduced record: no larger than that of the full one
+    x = x / np.maximum(slow.noise, _LEAST_NOISE * float(np.abs(x).max()) + 1e-300)
     width = max(4, x.shape[0] // 40)
     pieces = x[: x.shape[0] // width * width].reshape(-1, width, x.shape[1])
-    level = np.sqrt(np.mean(pieces**2, axis=1))
-    quiet = np.minimum(noise, np.quantile(level, 0.1, axis=0) if level.shape[0] >= 10 else noise)
-    loud = np.flatnonzero((level > _END_OVER_NOISE * 2.0 * quiet).any(axis=1))
-    if not loud.size:
-        return x[:0]
-    x = x[: min(x.shape[0], (int(loud[-1]) + 2) * width)]
-    return np.asarray(x / np.maximum(np.abs(x).max(axis=0), 1e-300))
+    loud = np.flatnonzero((np.sqrt(np.mean(pieces**2, axis=1)) > _END_OVER_NOISE).any(axis=1))
+    return x[: (int(loud[-1]) + 2) * width] if loud.size else x[:0]
 
 
 def _fitted(x: Real, step_s: float, lowest_hz: float, highest_hz: float) -> _Fitted | None:

@@ -25,6 +25,8 @@ from stillshaft.dsp.content import Content
 RULES = Path(__file__).with_name("diagnosis_rules.toml")
 MOVING = ("drifting", "following the speed", "beating", "walking", "wandering", "disturbed in a narrow band")
 _LIKELY, _UNLIKELY = math.log(3.0), math.log(1.0 / 10.0)  # of the odds
+_BEFORE_ALL = math.log(10.0)
+_BEHIND, _FAR_BEHIND = math.log(5.0), math.log(100.0)  # of the likeliest cause's odds
 _CLOSE = math.log(3.0)  # odds of the first two causes, below which they are not told apart
 _RIVALS = 4  # causes that the next check is to part
 _LEAST_GAIN = 0.05
@@ -165,6 +167,7 @@ class _Cause(tables.Strict):
     advice: str
     part_of: str | None = None
     needs: _Facts = {}
+    before_all: bool = False
 
 
 class _Fact(tables.Strict):
@@ -180,6 +183,7 @@ class _File(tables.Strict):
     cause: list[_Cause]
     quantity: list[_Quantity]
     fact: list[_Fact] = msgspec.field(default_factory=list)
+    group: dict[str, list[str]] = {}
 
 
 @dataclass(frozen=True)
@@ -245,7 +249,12 @@ def _rules(file: _File) -> Rules:
         found = []
         for number, row in enumerate(quantity.row, start=1):
             where = f'quantity "{quantity.key}", row {number}'
-            points = {cause: size for field, size in strength.items() for cause in getattr(row, field)}
+            points = {
+                cause: size
+                for field, size in strength.items()
+                for named in getattr(row, field)
+                for cause in file.group.get(named, [named])
+            }
             if unknown := [c for c in points if c not in causes]:
                 raise DiagnosisError(f'{where}: "{unknown[0]}" is no cause')
             if unknown := [w for w in row.words if w not in quantity.words]:
@@ -287,13 +296,18 @@ def diagnose(evidence: Evidence, rules: Rules | None = None) -> Diagnosis:
     _check(evidence, rules)
     candidates = [c for c in rules.causes if not _contradicted(c.needs, evidence)]
     readings = {c.key: _readings(c.key, evidence, rules) for c in candidates}
-    judged = {c.key: _judged(c, readings[c.key]) for c in candidates}
+    scores = {c.key: math.log(c.odds) + sum(r.points for r in readings[c.key]) for c in candidates}
+    highest = max(scores[c.key] for c in candidates if c.part_of is None)
+    judged = {c.key: _judged(c, scores[c.key], readings[c.key], highest) for c in candidates}
     for c in candidates:
         if c.part_of is not None:
             parent = judged[c.part_of]
             kinds = sorted((*parent.kinds, judged[c.key]), key=lambda k: -k.score)
             judged[c.part_of] = replace(parent, kinds=tuple(kinds))
-    ranked = sorted((judged[c.key] for c in candidates if c.part_of is None), key=lambda c: -c.score)
+    first = {c.key for c in candidates if c.before_all and scores[c.key] >= _BEFORE_ALL}
+    ranked = sorted(
+        (judged[c.key] for c in candidates if c.part_of is None), key=lambda c: (c.key not in first, -c.score)
+    )
     checks = _next_checks(ranked, evidence, rules)
     missing = tuple(key for key in rules.quantities if key not in evidence)
     return Diagnosis(tuple(ranked), checks, missing, _warnings(ranked, evidence, rules))
@@ -356,15 +370,15 @@ def _text(quantity: _Quantity, item: Figure | Word) -> str:
     return f"{item.where}: {text}" if item.where else text
 
 
-def _judged(cause: _Cause, readings: Sequence[Reading]) -> Cause:
-    score = math.log(cause.odds) + sum(r.points for r in readings)
+def _judged(cause: _Cause, score: float, readings: Sequence[Reading], highest: float) -> Cause:
+    """Likely needs odds of its own, and not to stand far behind the likeliest one."""
     ordered = sorted(readings, key=lambda r: -abs(r.points))
     if not readings:
         verdict = "not told"
-    elif score >= _LIKELY:
+    elif score >= _LIKELY and (score >= highest - _BEHIND or cause.before_all):
         verdict = "likely"
     else:
-        verdict = "unlikely" if score <= _UNLIKELY else "possible"
+        verdict = "unlikely" if score <= _UNLIKELY or score < highest - _FAR_BEHIND else "possible"
     return Cause(
         cause.key,
         cause.name,
@@ -421,7 +435,7 @@ def _warnings(ranked: Sequence[Cause], evidence: Evidence, rules: Rules) -> tupl
         said.append("the phase moves and the pulse has not been looked at as a whole: rule the pulse out first")
     if not any(c.speaking_for or c.against for c in ranked):
         said.append("nothing was measured or answered yet: the order is only how common the causes are")
-    elif len(ranked) > 1 and ranked[0].score - ranked[1].score < _CLOSE:
+    elif len(ranked) > 1 and abs(ranked[0].score - ranked[1].score) < _CLOSE:
         said.append(
             f"{ranked[0].name} and {ranked[1].name} cannot be told apart by what was measured: see the next checks"
         )

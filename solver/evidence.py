@@ -20,6 +20,7 @@ from stillshaft.dsp.content import Content, PointContent
 from stillshaft.dsp.measure import Measurement
 from stillshaft.dsp.ringdown import RingDown
 from stillshaft.dsp.standing import BandLevel
+from stillshaft.dsp.steadiness import Beat
 from stillshaft.dsp.sweep import Sweep
 from stillshaft.solver.diagnosis import DiagnosisError, Evidence, Figure, Word
 
@@ -29,6 +30,7 @@ Complex = NDArray[np.complex128]
 _FRACTIONS = (1 / 3, 1 / 2, 2 / 3, 3 / 2)
 _MULTIPLES = range(2, 6)
 _LEAST_OF_ROW = 0.2  # of 1x, of a multiple that counts
+_SMALL = 0.1  # of the largest 1x: more than this in the noise may hide something
 _HARD_TO_PART = 3.0  # lines between a frequency and an order, below which they are not told apart
 _WORTH_LOOKING_AT = 0.3  # of the largest 1x: smaller vectors say little of the machine
 _ALONG = math.cos(math.radians(30.0))  # of the direction that a sensor stands for
@@ -48,6 +50,9 @@ _SEVERITY = (
     "beating",
     "walking",
 )
+_BAD_SCATTER_DEG = 3.0  # of the pulses, as in the signal check
+_PART_SHOWN = 0.3  # of a second source, in the spectrum's line nearest to it
+_SMALL_BEAT = 0.1  # of 1x: a tone far off shows as small a beat as this
 _T = 1.96
 
 
@@ -149,7 +154,7 @@ def _add(
     """
     running_hz, resolution = content.speed_rpm / 60.0, content.resolution_hz
     sizes: list[Figure] = []
-    hidden = False
+    hidden = False  # some of it, by an order or by noise
     for frequency, within in frequencies:
         off = abs(frequency - running_hz * round(frequency / running_hz)) if frequency > 0.5 * running_hz else math.inf
         if (
@@ -158,14 +163,16 @@ def _add(
         ):
             hidden = True
             continue
-        sizes += [_size_at(content, p, frequency, within, largest) for p in content.points]
+        at_points = [_size_at(content, p, frequency, within, largest) for p in content.points]
+        hidden = hidden or None in at_points
+        sizes += [s for s in at_points if s is not None]
     strongest = max(sizes, key=lambda s: s.value, default=None)
-    if strongest is not None and (not hidden or strongest.low > 0.1):
+    if strongest is not None and (not hidden or strongest.low > _SMALL):
         found[key] = strongest
 
 
-def _size_at(content: Content, point: PointContent, frequency: float, within: float, largest: float) -> Figure:
-    """The peak there, or else what the spectrum reaches there as the most that may be."""
+def _size_at(content: Content, point: PointContent, frequency: float, within: float, largest: float) -> Figure | None:
+    """The peak there, or else what the spectrum reaches there as the most that may be; None where that is much."""
     reach = within + content.resolution_hz
     peaks = [p for p in point.peaks if abs(p.frequency_hz - frequency) <= reach]
     if peaks:
@@ -179,7 +186,7 @@ def _size_at(content: Content, point: PointContent, frequency: float, within: fl
         )
     near = np.abs(content.frequency_hz - frequency) <= max(reach, 1.01 * content.resolution_hz)
     most = float(point.amplitude[near].max(initial=0.0)) / largest
-    return Figure(most, 0.0, most, point.name)
+    return Figure(most, 0.0, most, point.name) if most <= _SMALL else None
 
 
 def _pole_pass(line_hz: float, poles: int, running_hz: float) -> list[tuple[float, float]]:
@@ -195,8 +202,12 @@ def _pole_pass(line_hz: float, poles: int, running_hz: float) -> list[tuple[floa
 # vectors
 
 
-def from_measurement(measured: Measurement, places: Sequence[Place] = ()) -> Evidence:
-    """Pulse, steadiness, and with places the directions, of a run's once-per-rev vectors."""
+def from_measurement(measured: Measurement, places: Sequence[Place] = (), content: Content | None = None) -> Evidence:
+    """Pulse, steadiness, and with places the directions, of a run's once-per-rev vectors.
+
+    With the spectrum of the same record, a second source counts only where the spectrum shows it too: a strong tone far
+    from 1x can look like one.
+    """
     speed = measured.speed
     found: dict[str, Figure | Word] = {}
     wrong, pulses = speed.missing_pulses + speed.extra_pulses, max(1, speed.pulses)
@@ -207,7 +218,10 @@ def from_measurement(measured: Measurement, places: Sequence[Place] = ()) -> Evi
         scatter_deg = 6.0 * speed.mean_rpm * 1e-6 * speed.pulse_scatter_us
         half = _T * scatter_deg / math.sqrt(2.0 * pulses)
         found["pulse_scatter"] = Figure(scatter_deg, scatter_deg - half, scatter_deg + half)
-    if (steadiness := _steadiness(measured)) is not None:
+    scatter = found.get("pulse_scatter")
+    pulse_is_bad = isinstance(scatter, Figure) and scatter.value >= _BAD_SCATTER_DEG
+    # a phase that moves with the pulse says nothing of the machine
+    if not pulse_is_bad and (steadiness := _steadiness(measured, content)) is not None:
         found["steadiness"] = steadiness
     z = np.array([p.z for p in measured.points])
     names = [p.name for p in measured.points]
@@ -215,14 +229,14 @@ def from_measurement(measured: Measurement, places: Sequence[Place] = ()) -> Evi
     return MappingProxyType(found | dict(of_places))
 
 
-def _steadiness(measured: Measurement) -> Word | None:
+def _steadiness(measured: Measurement, content: Content | None) -> Word | None:
     """The gravest verdict among the points that matter; None where none could be given."""
     largest = max((abs(p.z) for p in measured.points), default=0.0)
     words = []
     for point in measured.points:
-        if abs(point.z) < _WORTH_LOOKING_AT * largest:
+        verdict, cause, beat = point.steadiness.verdict, point.steadiness.cause, point.steadiness.beat
+        if abs(point.z) < _WORTH_LOOKING_AT * largest or (beat is not None and not _shown(point.name, beat, content)):
             continue
-        verdict, cause = point.steadiness.verdict, point.steadiness.cause
         word = {
             "drifting": "following the speed" if cause == "speed" else "drifting",
             "unsettled": {"wander": "wandering", "narrow-band": "disturbed in a narrow band"}.get(cause or "", ""),
@@ -231,6 +245,18 @@ def _steadiness(measured: Measurement) -> Word | None:
         if word:
             words.append(Word(word, point.name))
     return max(words, key=lambda w: _SEVERITY.index(w.word), default=None)
+
+
+def _shown(name: str, beat: Beat, content: Content | None) -> bool:
+    """Whether a second source is large, and in the spectrum where it is far enough from 1x to be seen there."""
+    if beat.ratio < _SMALL_BEAT:
+        return False
+    point = None if content is None else next((p for p in content.points if p.name == name), None)
+    if content is None or point is None or abs(beat.offset_hz) < _HARD_TO_PART * content.resolution_hz:
+        return True
+    wanted = _PART_SHOWN * beat.ratio * abs(beat.cleaned)
+    near = [np.abs(content.frequency_hz - rpm / 60.0) <= 1.01 * content.resolution_hz for rpm in beat.source_rpm]
+    return any(float(point.amplitude[n].max(initial=0.0)) >= wanted for n in near)
 
 
 def from_vectors(

@@ -90,6 +90,16 @@ def test_intervals_cover_the_truth(modes, hits, noise, coloured):
     assert np.sqrt(np.mean(np.square(errors))) < 0.2 * np.sqrt(np.mean(np.square(textbook)))
 
 
+def test_points_that_hear_nothing_do_no_harm():
+    samples = bumps()
+    noise = 0.003 * np.random.default_rng(3).standard_normal((len(samples), 2))
+    points = [*POINTS, Channel("along", 3, "acceleration", 1.0), Channel("base", 4, "acceleration", 1.0)]
+    found = ringdown.ring_down(np.column_stack([samples, noise]), RATE_HZ, points)
+    alone = ringdown.ring_down(samples, RATE_HZ, POINTS)
+    assert [m.frequency_hz for m in found.modes] == pytest.approx([m.frequency_hz for m in alone.modes], rel=1e-4)
+    assert {m.point for m in found.modes} <= {"drive end", "far end"}
+
+
 def test_an_overloaded_hit_is_left_out_and_said():
     samples = bumps(size=0.2)
     hard = slice(int(4.0 * RATE_HZ), int(4.05 * RATE_HZ))

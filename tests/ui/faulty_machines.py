@@ -10,13 +10,13 @@ import numpy as np
 from stillshaft.acquire import hookup as hookups
 from stillshaft.acquire import simulated
 from stillshaft.acquire.conditions import Conditions, PulseFaults
-from stillshaft.dsp import candidates, content, measure, spectrum, standing
+from stillshaft.dsp import candidates, content, measure, ringdown, spectrum, standing
 from stillshaft.solver import diagnosis, evidence
 
 RATE_HZ = 8000.0
 SPEED_RPM = 1480.0
 RUNNING_HZ = SPEED_RPM / 60.0
-FACTS = {"rotor": "between bearings", "drive": "coupling", "motor": "electric"}
+FACTS = {"rotor": "between bearings", "drive": "direct", "motor": "electric"}
 LINE = candidates.Candidate("line frequency", 3000.0, 3.0)
 BELT = candidates.Candidate("belt", 613.0, 2.0)
 MOTOR = candidates.Candidate("motor pulley", 1105.0, 3.0)
@@ -46,6 +46,7 @@ class Machine:
     belts: bool = False
     stopped_too: bool = False
     twice: bool = False
+    bumped: bool = False
 
 
 def at(size, angle_deg):
@@ -58,9 +59,7 @@ def stiff(horizontal, vertical):
 
 def locked(sensors, order, level, lags):
     """The same order at several sensors; far end horizontal stands on the other side, so that its sign turns."""
-    return tuple(
-        (n, order, -level if n == 2 else level, lag) for n, lag in zip(sensors, lags, strict=True) if level
-    )
+    return tuple((n, order, -level if n == 2 else level, lag) for n, lag in zip(sensors, lags, strict=True) if level)
 
 
 def machine(cause, seed):
@@ -83,21 +82,19 @@ def machine(cause, seed):
     if cause == "dynamic":
         return replace(plain, unbalance=(at(0.007 * some, turn), at(0.006 * some, turn + rng.uniform(85.0, 125.0))))
     if cause == "overhung":
-        overhung = simulated.Rotor(
-            60.0, 5.0, 0.7, 0.62, stiff(3e6, 5e6), 0.04, (simulated.Plane("disc", 0.95, 0.3),)
-        )
+        overhung = simulated.Rotor(60.0, 5.0, 0.7, 0.62, stiff(3e6, 5e6), 0.04, (simulated.Plane("disc", 0.95, 0.3),))
         return replace(plain, rotor=overhung, unbalance=(at(0.003 * some, turn),), facts={**FACTS, "rotor": "overhung"})
     if cause == "resonance":  # horizontally, a few percent from running speed
         near = (2.0 * np.pi * RUNNING_HZ * rng.choice([0.96, 1.05])) ** 2 * 74.0 / 2.1
-        return replace(plain, rotor=replace(rotor, supports=stiff(near, 3.9e6)))
+        return replace(plain, rotor=replace(rotor, supports=stiff(near, 3.9e6)), bumped=bool(seed % 2))
     if cause == "misalignment":
-        parts = locked(HORIZONTAL, 2.0, 1.6 * first * some, (20.0, 20.0)) + locked(VERTICAL, 2.0, first, (200.0, 20.0))
+        parts = locked(HORIZONTAL, 2.0, 4.0 * first * some, (20.0, 20.0)) + locked(VERTICAL, 2.0, first, (200.0, 20.0))
         parts += locked((*HORIZONTAL, *VERTICAL), 1.0, 2.0 * first, (turn, turn + 180.0, turn + 8.0, turn + 188.0))
         parts += locked(AXIAL, 1.0, 1.8 * first, (turn, turn + rng.uniform(0.0, 60.0)))
         return with_conditions(locked=parts)
     if cause == "looseness":
         parts = ()
-        for order, part in ((2.0, 0.5), (3.0, 0.4), (4.0, 0.3), (5.0, 0.3), (0.5, 0.15)):
+        for order, part in ((2.0, 0.8), (3.0, 0.6), (4.0, 0.6), (5.0, 0.5), (0.5, 0.35)):
             lags = rng.uniform(0.0, 360.0, 4)
             parts += locked((*HORIZONTAL, *VERTICAL), order, part * order * first * some, lags)
         return with_conditions(locked=parts)
@@ -106,25 +103,26 @@ def machine(cause, seed):
         parts += locked(AXIAL, 1.0, 1.2 * first * some, (turn, turn + 180.0 + rng.uniform(-15.0, 15.0)))
         return with_conditions(locked=parts)
     if cause == "belt":
-        tones = tuple((m * BELT.rpm / 60.0, level * first) for m, level in ((1, 0.2), (2, 0.6 * some), (4, 0.5)))
-        return replace(with_conditions(tones=tones), belts=True, facts={**FACTS, "drive": "belts"})
+        tones = tuple((m * BELT.rpm / 60.0, level * first) for m, level in ((1, 0.3), (2, 1.0 * some), (4, 0.8)))
+        return replace(with_conditions(tones=tones), belts=True, facts={**FACTS, "drive": "belt"})
     if cause == "eccentric pulley":
         parts = locked((*HORIZONTAL, *VERTICAL), 1.0, 3.0 * first * some, (turn, turn + 8.0, turn + 5.0, turn + 12.0))
         tones = ((MOTOR.rpm / 60.0, 1.5 * first),)
-        return replace(with_conditions(locked=parts, tones=tones), belts=True, facts={**FACTS, "drive": "belts"})
+        return replace(with_conditions(locked=parts, tones=tones), belts=True, facts={**FACTS, "drive": "belt"})
     if cause == "soft foot":
-        soft = replace(rotor, supports=stiff(2.3e6, 1.9e6))
-        parts = locked(VERTICAL, 1.0, 1.5 * first, (turn, turn + 10.0))
+        soft = replace(rotor, supports=stiff(2.3e6, 1.5e6))
+        parts = locked(VERTICAL, 1.0, 6.0 * first * some, (turn, turn + 10.0))
+        parts += locked(HORIZONTAL, 1.0, 2.5 * first * some, (turn, turn + 10.0))
         facts = {**FACTS, "foot_test": "fell clearly"}
-        return replace(with_conditions(locked=parts), rotor=soft, facts=facts)
+        return replace(with_conditions(locked=parts), rotor=soft, facts=facts, bumped=True)
     if cause == "rub":
         parts = ()
-        for order, part in ((0.5, 0.25), (1.5, 0.12), (1 / 3, 0.1), (2.0, 0.1)):
+        for order, part in ((0.5, 0.4), (1.5, 0.2), (1 / 3, 0.2), (2.0, 0.1)):
             parts += locked((*HORIZONTAL, *VERTICAL), order, part * order * first * some, rng.uniform(0.0, 360.0, 4))
-        facts = {**FACTS, "rubbing": "found", "play": "looked for and not found"}
+        facts = {**FACTS, "rubbing": "found", "hub": "is tight", "rotor_state": "clean and whole"}
         return replace(with_conditions(locked=parts, bow=(0.002, turn + 80.0, 8.0)), facts=facts)
     if cause == "bearing wear":
-        tones = tuple((f * RUNNING_HZ, level * first * some) for f, level in ((3.58, 3.0), (7.16, 5.0), (5.41, 4.0)))
+        tones = tuple((f * RUNNING_HZ, level * first * some) for f, level in ((3.58, 5.0), (7.16, 8.0), (5.41, 6.0)))
         facts = {**FACTS, "bearings": "noisy, hot or worn"}
         return replace(with_conditions(tones=tones, noise_m_s2=0.6), facts=facts)
     if cause == "flow":
@@ -133,7 +131,9 @@ def machine(cause, seed):
     if cause == "thermal bow":
         return replace(with_conditions(bow=(0.006 * some, turn + 70.0, 40.0)), seconds=40.0, twice=True)
     if cause == "electrical":
-        return replace(with_conditions(tones=((100.0, 5.0 * first * some),)), facts={**FACTS, "power_off": "drops at once"})
+        return replace(
+            with_conditions(tones=((100.0, 5.0 * first * some),)), facts={**FACTS, "power_off": "drops at once"}
+        )
     if cause == "neighbour":
         neighbour = (RUNNING_HZ * (1.0 + rng.choice([-1.0, 1.0]) * 0.011), 0.6 * first * some)
         return replace(with_conditions(neighbour=neighbour), stopped_too=True)
@@ -144,7 +144,32 @@ def machine(cause, seed):
     raise ValueError(cause)
 
 
-def run(machine, seed, start_rpm=None):
+def bump(machine, seed):
+    """Three blows on the standing machine: each mode of both directions rings at its natural frequency."""
+    rng = np.random.default_rng([seed, 12])
+    t = np.arange(int(11.0 * RATE_HZ)) / RATE_HZ
+    x = 1e-4 * rng.standard_normal((t.size, 1 + len(SENSORS)))
+    for hit in (1.0, 4.5, 8.0):
+        after, blow = (
+            np.maximum(t - hit, 0.0),
+            np.outer(np.exp(-(((t - hit - 0.001) / 0.0005) ** 2)), [0.0] + [0.1] * 6),
+        )
+        x += blow
+        for key, angle_deg in (("vertical", 0.0), ("horizontal", 90.0)):
+            stiffness = tuple(getattr(s, f"{key}_n_per_m") for s in machine.rotor.supports)
+            natural, shapes = simulated.modes(machine.rotor, stiffness)
+            for omega, shape in zip(natural, shapes.T, strict=True):
+                ratio = machine.rotor.damping_ratio
+                decay = np.exp(-ratio * omega * after) * np.sin(omega * np.sqrt(1.0 - ratio**2) * after)
+                for n, sensor in enumerate(SENSORS[:4], start=1):
+                    seen = np.cos(np.deg2rad(sensor.angle_deg - angle_deg)) * shape[sensor.bearing] * shape[0]
+                    x[:, n] += 4.0 * rng.uniform(0.9, 1.1) * seen * decay
+    x[:, 0] = 1e-3 * rng.standard_normal(t.size)
+    wired = hookup()
+    return ringdown.ring_down(x, RATE_HZ, wired.points, wired.pulse)
+
+
+def run(machine, seed):
     conditions = machine.conditions
     ordered = simulated.SimulatedRun(
         machine.rotor, SENSORS, machine.unbalance, conditions, seed, machine.seconds, False, RATE_HZ
@@ -177,8 +202,10 @@ def evidence_of(machine, seed):
     parts = [
         diagnosis.answers(machine.facts),
         evidence.from_content(spread, line=LINE, **belts),
-        evidence.from_measurement(first, PLACES),
+        evidence.from_measurement(first, PLACES, spread),
     ]
+    if machine.bumped:
+        parts.append(evidence.from_ring_down(bump(machine, seed), SPEED_RPM))
     if machine.stopped_too:
         stopped = replace(machine, unbalance=(0j, 0j), conditions=replace(machine.conditions, harmonics_m_s2=()))
         samples = run(stopped, seed + 1)
@@ -189,7 +216,9 @@ def evidence_of(machine, seed):
     if machine.twice:
         later, _ = measured(run(machine, seed + 1000))
         if machine.conditions.bow is not None:  # warm by then
-            warm = replace(machine, unbalance=(machine.unbalance[0] + at(*machine.conditions.bow[:2]), machine.unbalance[1]))
+            warm = replace(
+                machine, unbalance=(machine.unbalance[0] + at(*machine.conditions.bow[:2]), machine.unbalance[1])
+            )
             later, _ = measured(run(replace(warm, conditions=replace(machine.conditions, bow=None)), seed + 1000))
             parts.append(evidence.from_two_runs("warm_change", first, later))
         else:

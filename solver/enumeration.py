@@ -314,7 +314,7 @@ class _Shadow:
     def _sets(self, plane: int, pieces: int) -> tuple[Whole, Complex]:
         if (plane, pieces) not in self._known:
             others = [p for p in range(len(self._planes)) if p != plane]
-            apart = _axes(self._region.curvature, [plane, *others])[0][0]
+            apart = axes(self._region.curvature, [plane, *others])[0][0]
             centre, radius = complex(self._region.centre[plane]), math.sqrt(self._room_of_shadow / apart)
             self._known[plane, pieces] = self._planes[plane].within(pieces, centre, radius, self._work)
         return self._known[plane, pieces]
@@ -324,15 +324,15 @@ class _Shadow:
         for split in _splits(pieces, len(self._planes)):
             self._work.spend(_A_SPLIT)
             order = sorted(range(len(split)), key=lambda p: split[p])  # short lists first; nothing is listed in vain
-            axes = _axes(self._region.curvature, order)
+            parts = axes(self._region.curvature, order)
             start = (np.zeros((1, 0), dtype=np.int64), np.zeros((1, 0), dtype=np.complex128))
-            yield from self._joined(split, order, axes, *start, np.array([self._room(level)]))
+            yield from self._joined(split, order, parts, *start, np.array([self._room(level)]))
 
     def _joined(
         self,
         split: tuple[int, ...],
         order: list[int],
-        axes: list[tuple[float, Complex]],
+        parts: list[tuple[float, Complex]],
         chosen: Whole,
         away: Complex,
         rest: Real,
@@ -345,13 +345,13 @@ class _Shadow:
             return
         plane = order[done]
         _, sums = self._sets(plane, split[plane])
-        own, mixed = axes[done]
+        own, mixed = parts[done]
         centres = -away @ mixed
         for query, point in near(sums - self._region.centre[plane], centres, np.sqrt(rest / own), self._work):
             beyond = sums[point] - self._region.centre[plane]
             left = rest[query] - own * np.abs(beyond - centres[query]) ** 2
             yield from self._joined(
-                split, order, axes, np.column_stack([chosen[query], point]), np.column_stack([away[query], beyond]),
+                split, order, parts, np.column_stack([chosen[query], point]), np.column_stack([away[query], beyond]),
                 np.maximum(0.0, left),
             )  # fmt: skip
 
@@ -366,15 +366,15 @@ def _splits(pieces: int, planes: int) -> Iterator[tuple[int, ...]]:
         yield from ((first, *others) for others in _splits(pieces - first, planes - 1))
 
 
-def _axes(curvature: Complex, order: Sequence[int]) -> list[tuple[float, Complex]]:
+def axes(curvature: Complex, order: Sequence[int]) -> list[tuple[float, Complex]]:
     """xᴴ·curvature·x as Σ own_i·|x_i + mixed_i·(x of the planes before)|², in this order of the planes."""
     rest = curvature[np.ix_(order, order)]
-    axes = []
+    parts = []
     for i in reversed(range(len(order))):
         own = max(float(rest[i, i].real), 1e-300)
-        axes.append((own, rest[i, :i] / own))
+        parts.append((own, rest[i, :i] / own))
         rest = rest[:i, :i] - np.outer(rest[:i, i], rest[i, :i]) / own
-    return axes[::-1]
+    return parts[::-1]
 
 
 def _look(task: Task, found: Found, candidates: Candidates) -> None:

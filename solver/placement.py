@@ -8,7 +8,6 @@ the angles are turned to their best. Every choice carries the bound and whether 
 from __future__ import annotations
 
 import contextlib
-import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -25,6 +24,7 @@ from stillshaft.solver.enumeration import (
     Sets,
     Task,
     Work,
+    axes,
     bowls,
     search,
     stock_allows,
@@ -41,7 +41,7 @@ _COARSE_DEG, _FINE_DEG = 5.0, 0.25  # grids of planes without positions: for set
 _MOST_JOINED = 1500  # atoms of a plane that make pairs: a million of them
 _MOST_BEYOND = 12  # pieces a plane where the stock is too small for the listed sets
 _WORK = 5_000_000  # candidates looked at for each number of pieces: half a second
-_SEEDS, _MOST_STARTS = 2, 7000  # sets of each number near the optimum; choices made of them
+_SEEDS, _KEPT = 2, 30  # sets of each number near a plane's optimum; choices of each number made of them
 
 
 class PlacementError(ValueError):
@@ -244,15 +244,35 @@ def _start(problem: _Problem, number: int) -> Found:
     nothing: tuple[tuple[int, ...], ...] = tuple(() for _ in problem.atoms)
     none = problem.largest(problem.masses(nothing))
     found = Found([none] * (number + 1), [nothing] * (number + 1), [0.0] * (number + 1))
-    target = bowls(problem.base, problem.influence)[0].centre
-    near = [_near(problem, p, complex(target[p]), number) for p in range(len(problem.atoms))]
-    for sets in itertools.islice(itertools.product(*near), _MOST_STARTS):
+    for sets in _near_the_optimum(problem, number):
         _offer(problem, found, sets)
     for pieces in range(1, number + 1):
         _with_one_more(problem, found, found.sets[pieces - 1])
         while _with_one_moved(problem, found, pieces):
             pass
     return found
+
+
+def _near_the_optimum(problem: _Problem, number: int) -> list[tuple[tuple[int, ...], ...]]:
+    """Choices made of sets near each plane's continuous optimum, plane by plane the most promising kept.
+
+    Promising by the residual that is left once the planes to come are at their best.
+    """
+    region = bowls(problem.base, problem.influence)[0]
+    parts = axes(region.curvature, range(len(problem.atoms)))
+    kept: list[tuple[float, Complex, tuple[tuple[int, ...], ...]]] = [(0.0, region.centre[:0], ())]
+    for plane, (atoms, (own, mixed)) in enumerate(zip(problem.atoms, parts, strict=True)):
+        centre = complex(region.centre[plane])
+        longer: dict[int, list[tuple[float, Complex, tuple[tuple[int, ...], ...]]]] = {}
+        for near in _near(problem, plane, centre, number):
+            away = complex(atoms.vectors[list(near)].sum()) - centre
+            for cost, before, sets in kept:
+                more = cost + own * abs(away + complex(mixed @ before)) ** 2
+                pieces = len(near) + sum(len(s) for s in sets)
+                if pieces <= number:
+                    longer.setdefault(pieces, []).append((more, np.append(before, away), (*sets, near)))
+        kept = [x for same in longer.values() for x in sorted(same, key=lambda x: x[0])[:_KEPT]]
+    return [sets for _, _, sets in kept]
 
 
 def _near(problem: _Problem, plane: int, target: complex, number: int) -> list[tuple[int, ...]]:
@@ -390,7 +410,7 @@ def turned(
 ) -> tuple[Placed, ...]:
     """Pieces at any angle turned from where they are to where the largest residual is least; those at positions stay.
 
-    Sequential quadratic programming in the angles: least t with |r_m|² ≤ t². Taken only where it helps.
+    Sequential quadratic programming in the angles: least u with |r_m|² ≤ u. Taken only where it helps.
     """
     from scipy.optimize import minimize
 
@@ -408,19 +428,19 @@ def turned(
         return pieces
 
     def room(x: Real) -> Real:
-        return np.asarray(x[0] ** 2 - np.abs(fixed + effect @ (start * np.exp(1j * x[1:]))) ** 2 / unit**2)
+        return np.asarray(x[0] - np.abs(fixed + effect @ (start * np.exp(1j * x[1:]))) ** 2 / unit**2)
 
     def slope(x: Real) -> Real:
         turn = start * np.exp(1j * x[1:])
         left = fixed + effect @ turn
         along = -2.0 * (left.conj()[:, None] * (1j * effect * turn)).real / unit**2
-        return np.column_stack([np.full(left.size, 2.0 * x[0]), along])
+        return np.column_stack([np.ones(left.size), along])
 
     level = np.zeros(1 + len(free))
     level[0] = 1.0
     found = minimize(
         lambda x: x[0], level, jac=lambda x: np.eye(1, x.size)[0], method="SLSQP",
-        constraints={"type": "ineq", "fun": room, "jac": slope}, options={"ftol": 1e-9, "maxiter": 200},
+        constraints={"type": "ineq", "fun": room, "jac": slope}, options={"ftol": 1e-12, "maxiter": 200},
     ).x  # fmt: skip
     ends = start * np.exp(1j * found[1:])
     if not np.isfinite(ends).all() or np.abs(fixed + effect @ ends).max() >= unit:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import hashlib
+import json
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Literal
@@ -109,6 +111,15 @@ class Hookup:
     def channels(self) -> int:
         """Inputs that must be captured: up to the highest one that is wired."""
         return 1 + max(self.pulse.index, *(p.index for p in self.points))
+
+    @property
+    def fingerprint(self) -> str:
+        """Sixteen letters that change with anything that changes a vector: sensors, places, pulse, corners, device."""
+        # which edge "auto" came to is no change of the wiring
+        pulse = {k: v for k, v in self.table.get("pulse", {}).items() if k != "edge"}
+        points = [{k: v for k, v in point.items() if k != "calibrated"} for point in self.table.get("point", [])]
+        wired = [pulse, points, self.table.get("device", {})]
+        return hashlib.sha256(json.dumps(wired, sort_keys=True, default=str).encode()).hexdigest()[:16]
 
     def channel_names(self, channels: int) -> list[str]:
         """A name for each of so many inputs."""

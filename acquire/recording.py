@@ -183,6 +183,16 @@ def open_recording(path: Path) -> RecordingReader:
     return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, lost, skew_s, file)
 
 
+def device_of(path: Path) -> str:
+    """The device that a recording was made with, as its event log says; empty where it does not."""
+    try:
+        first = events_path(path).read_bytes().partition(b"\n")[0]
+        device = json.loads(first).get("device", "")
+    except (OSError, ValueError, AttributeError):
+        return ""
+    return device if isinstance(device, str) else ""
+
+
 def _cause(error: Exception) -> str:
     return " ".join(str(error).split()).rsplit(": ", 1)[-1].rstrip(".")
 

@@ -159,7 +159,8 @@ def _mirrored(runs: Runs) -> Runs:
 
 def drifts(runs: Runs) -> tuple[Drift, ...]:
     """Every later run without masses against the first one at its speed."""
-    found, first = [], {}
+    found: list[Drift] = []
+    first: dict[float, Run] = {}
     for run in runs.runs:
         if np.any(run.masses):
             continue

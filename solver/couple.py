@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.solver.capped import AT_CAP, Caps, checked_caps, least_quadratic, stopped
-from stillshaft.solver.influence import Fit, as_reals, real_form, significance, state_of
+from stillshaft.solver.influence import Fit, as_reals, hermitian_scatter, real_form, significance, state_of
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -373,7 +373,7 @@ class _Case:
 def _case(fits: Sequence[Fit], placement: tuple[float, float], caps: Real, from_last: bool, shrunk: float) -> _Case:
     based = [restricted(f, np.eye(caps.size, dtype=np.complex128), from_last=from_last) for f in fits]
     rows = np.vstack([np.column_stack([f.initial, f.influence]) for f in based])
-    scatter = np.concatenate([_scatter(f) for f in based])
+    scatter = np.concatenate([hermitian_scatter(f) for f in based])
     for p in range(caps.size):
         scatter[:, 1 + p, 1 + p] += (placement[0] ** 2 + placement[1] ** 2) * np.abs(rows[:, 1 + p]) ** 2
     return _Case(rows, scatter, rows.conj().T @ rows + shrunk * scatter.sum(axis=0), caps)
@@ -426,14 +426,6 @@ def amount_caps(basis: Basis, caps: Real) -> list[float | None]:
         most = float(np.min(caps[load > 0.0] / load[load > 0.0], initial=math.inf))
         listed.append(most if math.isfinite(most) else None)
     return listed
-
-
-def _scatter(fitted: Fit) -> Complex:
-    """E of conj(δx)·δxᵀ for x = (v0, H) of each point, (M, 1 + P, 1 + P): xᴴ·S·x is the scatter of v0 + H·w."""
-    points, size = fitted.initial.size, 2 * (1 + fitted.influence.shape[1])
-    covariance = fitted.covariance.reshape(points, size, points, size)[np.arange(points), :, np.arange(points), :]
-    re, im = covariance[:, 0::2], covariance[:, 1::2]
-    return np.asarray(re[:, :, 0::2] + im[:, :, 1::2] - 1j * (im[:, :, 0::2] - re[:, :, 1::2]))
 
 
 def _complex_scatter(fitted: Fit, masses: Complex) -> Complex:

@@ -82,22 +82,32 @@ def split_between_neighbours(wanted: complex, angles_deg: Sequence[float]) -> tu
     return (before, m_before), (after, m_after)
 
 
-def rounded_to_stock(mass: float, sizes: Sequence[float], left: dict[int, int]) -> list[int]:
+def rounded_to_stock(
+    mass: float, sizes: Sequence[float], left: dict[int, int], *, most: float = math.inf, cap: float = math.inf
+) -> list[int]:
     """Indices of the sizes whose sum comes near a mass: the largest that fit, then one more where that is nearer.
 
-    `left` counts the pieces there are, and is lowered by those taken.
+    `left` counts the pieces there are, and is lowered by those taken; `most` pieces and `cap` mass are what a position
+    takes.
     """
-    taken, rest = [], mass
+    taken: list[int] = []
+    rest, room = mass, cap
+
+    def take(i: int) -> None:
+        nonlocal rest, room
+        left[i] -= 1
+        rest, room = rest - sizes[i], room - abs(sizes[i])
+        taken.append(i)
+
+    def fits(i: int) -> bool:
+        return left[i] > 0 and len(taken) < most and abs(sizes[i]) <= room
+
     for i in sorted(range(len(sizes)), key=lambda i: -abs(sizes[i])):
-        while left[i] > 0 and 0.0 < abs(sizes[i]) <= abs(rest) and sizes[i] * rest > 0.0:
-            left[i] -= 1
-            rest -= sizes[i]
-            taken.append(i)
-    more = [i for i in range(len(sizes)) if left[i] > 0 and abs(rest - sizes[i]) < abs(rest)]
-    if more:
-        best = min(more, key=lambda i: abs(rest - sizes[i]))
-        left[best] -= 1
-        taken.append(best)
+        while fits(i) and 0.0 < abs(sizes[i]) <= abs(rest) and sizes[i] * rest > 0.0:
+            take(i)
+    nearer = [i for i in range(len(sizes)) if fits(i) and abs(rest - sizes[i]) < abs(rest)]
+    if nearer:
+        take(min(nearer, key=lambda i: abs(rest - sizes[i])))
     return taken
 
 

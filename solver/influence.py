@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -152,6 +153,14 @@ def spread(parts: Sequence[tuple[Fit, Real]], others: Real | float = 0.0) -> Rea
     return np.asarray(own + shared @ np.transpose(shared))
 
 
+def hermitian_scatter(fitted: Fit) -> Complex:
+    """E of conj(δx)·δxᵀ for x = (v0, H) of each point, (M, 1 + P, 1 + P): xᴴ·S·x is the scatter of v0 + H·w."""
+    points, size = fitted.initial.size, 2 * (1 + fitted.influence.shape[1])
+    covariance = fitted.covariance.reshape(points, size, points, size)[np.arange(points), :, np.arange(points), :]
+    re, im = covariance[:, 0::2], covariance[:, 1::2]
+    return np.asarray(re[:, :, 0::2] + im[:, :, 1::2] - 1j * (im[:, :, 0::2] - re[:, :, 1::2]))
+
+
 def probability_of_more(chi_square: float, freedom: int, scatter_freedom: float = np.inf, size: int = 1) -> float:
     """Probability of a chi-square at least as large where all is as stated.
 
@@ -166,7 +175,7 @@ def probability_of_more(chi_square: float, freedom: int, scatter_freedom: float 
     return float(fdtrc(freedom, max(left, 1.0), chi_square / freedom * max(left, 1.0) / scatter_freedom))
 
 
-def significance(fits: tuple[Fit, ...], plane: int) -> Significance:
+def significance(fits: Sequence[Fit], plane: int) -> Significance:
     """Whether a plane's effect stands out of its scatter (5 % level), alone and apart from the other planes'.
 
     Where it does not, the 95 % region of its mass has no end.
@@ -187,13 +196,16 @@ def significance(fits: tuple[Fit, ...], plane: int) -> Significance:
     return Significance(True, None)
 
 
-def _stands_out(fits: tuple[Fit, ...], plane: int, others: list[int]) -> bool:
-    """True when no mix of the other planes' effects makes this one's within the scatter of all of them.
-
-    Smallest whitened length of h_p − H_others·c over c, all points and speeds together, against chi-square.
-    """
+def _stands_out(fits: Sequence[Fit], plane: int, others: list[int]) -> bool:
+    """True when no mix of the other planes' effects makes this one's within the scatter of all of them."""
     from scipy.special import chdtri
 
+    squared, freedom = effect_against(fits, plane, others)
+    return squared > float(chdtri(freedom, 0.05))
+
+
+def effect_against(fits: Sequence[Fit], plane: int, others: list[int]) -> tuple[float, int]:
+    """Smallest squared whitened length of h_p − H_others·c over c, all points and speeds together; degrees of freedom."""
     mix = np.zeros(fits[0].influence.shape[1], dtype=np.complex128)
     mix[plane] = 1.0
     squared = 0.0
@@ -212,8 +224,7 @@ def _stands_out(fits: tuple[Fit, ...], plane: int, others: list[int]) -> bool:
             mix[others] = -(found[0::2] + 1j * found[1::2])
             apart = column - design @ found
         squared = float(apart @ apart)
-    freedom = 2 * (sum(f.initial.size for f in fits) - len(others))
-    return squared > float(chdtri(freedom, 0.05))
+    return squared, 2 * (sum(f.initial.size for f in fits) - len(others))
 
 
 def fit(runs: Runs) -> tuple[Fit, ...]:
@@ -259,7 +270,7 @@ def placements(runs: Runs) -> tuple[Placement, ...]:
     return tuple(Placement(plane, mass, root, tuple(on)) for plane, mass, root, on in found)
 
 
-def _root(covariance: Real) -> Real:
+def _root(covariance: NDArray[np.floating[Any]]) -> Real:
     sizes, axes = np.linalg.eigh(covariance)
     return np.asarray(axes * np.sqrt(np.maximum(sizes, 0.0)))
 

@@ -13,15 +13,17 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import msgspec
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import tables, vectors
 from stillshaft.solver import diagnosis
-from stillshaft.solver.brief import Brief
 from stillshaft.solver.diagnosis import Evidence, Word
+
+if TYPE_CHECKING:
+    from stillshaft.solver.brief import Brief
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]

@@ -96,7 +96,7 @@ def plan(
         warnings.append(f"no choice of the stock stays below {enough:g} {unit}; this is the best there is")
     return Plan(
         curve, chosen, runs.planes, total, predicted(runs, fits, total),
-        _handbook(base, influence, weights, places, at_hand), enough, unit, left_on, tuple(warnings), solution.reasons,
+        handbook(base, influence, weights, places, at_hand), enough, unit, left_on, tuple(warnings), solution.reasons,
     )  # fmt: skip
 
 
@@ -218,10 +218,14 @@ def _side_by_side(chosen: Choice, places: Sequence[Places]) -> bool:
     return len(set(at)) < len(at)
 
 
-def _handbook(
+def handbook(
     base: Complex, influence: Complex, weights: Real, places: Sequence[Places], stock: Sequence[StockMass]
 ) -> tuple[int, float] | None:
-    """Pieces and largest residual of the masses split between neighbours, each share rounded to the stock."""
+    """Pieces and largest weighted residual of the handbook's way, None where a plane has no positions on both sides.
+
+    Least-squares masses, each split between its neighbouring positions, each share rounded to the stock and
+    to what a position takes.
+    """
     masses = -np.linalg.lstsq(influence * weights[:, None], weights * base, rcond=None)[0]
     if any(p.angles_deg is None for p in places):
         return None
@@ -234,7 +238,8 @@ def _handbook(
         except handwork.HandworkError:
             return None
         for position, share in shares:
-            for i in handwork.rounded_to_stock(share, [s.mass for s in stock], left):
+            most, cap = place.per_position or math.inf, place.position_cap or math.inf
+            for i in handwork.rounded_to_stock(share, [s.mass for s in stock], left, most=most, cap=cap):
                 pieces.append(Placed(plane, position, angles[position], 1.0, stock[i].mass))
     residual = weights * np.abs(base + influence @ vector_of(pieces, len(places)))
     return len(pieces), float(residual.max())
@@ -242,4 +247,4 @@ def _handbook(
 
 def predicted(runs: Runs, fits: tuple[Fit, ...], masses: Complex) -> tuple[Predicted, ...]:
     """Vibration to expect with these masses on, relative to the initial state."""
-    return correction._predicted(runs, fits, masses)
+    return correction.predict(runs, fits, masses)

@@ -39,6 +39,7 @@ PROVEN = 0.002  # of the initial vibration: what a choice may be above the bound
 _AIM = 0.0002  # what the search aims at
 _COARSE_DEG, _FINE_DEG = 5.0, 0.25  # grids of planes without positions: for sets, and for single pieces
 _MOST_JOINED = 1500  # atoms of a plane that make pairs: a million of them
+_REACHED = 0.01  # of the initial vibration above what any masses do: more pieces a plane than are listed have no point
 _MOST_BEYOND = 12  # pieces a plane where the stock is too small for the listed sets
 _WORK = 5_000_000  # candidates looked at for each number of pieces: half a second
 _SEEDS, _KEPT = 2, 30  # sets of each number near a plane's optimum; choices of each number made of them
@@ -332,6 +333,8 @@ def _with_one_moved(problem: _Problem, found: Found, pieces: int, most: int = MO
 
 def _beyond(problem: _Problem, found: Found, lowest: float, most: int | None) -> None:
     """More pieces a plane than the listed sets have, where those do not reach: one more each time, and each moved."""
+    if found.largest[-1] - lowest <= _REACHED * problem.scale:
+        return
     end = min(int(problem.counts.sum()), _MOST_BEYOND * len(problem.atoms))
     end = end if most is None else min(most, end)
     for pieces in range(MOST_IN_A_PLANE + 1, end + 1):

@@ -42,15 +42,10 @@ class Extent:
 
 
 class Region:
-    """The test for one base: the initial state, or the state that the last run left.
+    """The test for what there is now: `initial` and `influence` of the fits, with their scatter."""
 
-    `states` are (base (M,), masses that were on (P,), its shared scatter (2M, S)) of each speed group.
-    """
-
-    def __init__(self, fits: Sequence[Fit], states: Sequence[tuple[Complex, Complex, Real]]) -> None:
-        self._fits, self._on = fits, np.array([on for _, on, _ in states])
-        self._base = np.concatenate([base for base, _, _ in states])
-        self._shared_base = [shared for _, _, shared in states]
+    def __init__(self, fits: Sequence[Fit]) -> None:
+        self._base = np.concatenate([f.initial for f in fits])
         self._influence = np.vstack([f.influence for f in fits])
         self.planes, self.points = self._influence.shape[1], self._base.size
         size = 2 * (self.planes + 1)
@@ -94,16 +89,16 @@ class Region:
         loads = np.zeros((count, reals, self._shared[0].shape[2]))
         together = np.zeros((count, self.planes, reals, reals))
         row = 0
-        for own, shared, on, base in zip(self._own, self._shared, self._on, self._shared_base, strict=True):
+        for own, shared in zip(self._own, self._shared, strict=True):
             points = own.shape[0]
             here = slice(row, row + 2 * points)
-            state = np.concatenate([np.ones((count, 1)), on[None, :] + masses], axis=1)
+            state = np.concatenate([np.ones((count, 1)), masses], axis=1)
             turn = np.empty((count, 2, 2 * state.shape[1]))
             turn[:, 0, 0::2], turn[:, 0, 1::2] = state.real, -state.imag
             turn[:, 1, 0::2], turn[:, 1, 1::2] = state.imag, state.real
             half = np.einsum("mknl,bjl->bmknj", own, turn)
             scatter[:, here, here] = np.einsum("bik,bmknj->bminj", turn, half).reshape(count, 2 * points, 2 * points)
-            loads[:, here] = np.einsum("bik,mks->bmis", turn, shared).reshape(count, 2 * points, -1) + base
+            loads[:, here] = np.einsum("bik,mks->bmis", turn, shared).reshape(count, 2 * points, -1)
             for p in range(self.planes):
                 of_plane = half[:, :, 2 * p + 2 : 2 * p + 4]
                 together[:, p, here, here] = of_plane.reshape(count, 2 * points, 2 * points)
@@ -271,7 +266,7 @@ def _crossed(tested: Callable[[Real, NDArray[np.int64]], Real], scanned: Real, l
     wanted = math.sqrt(level)
 
     def between() -> Real:
-        return np.clip((wanted - low) / np.maximum(high - low, 1e-300), 0.02, 0.98)
+        return np.asarray(np.clip((wanted - low) / np.maximum(high - low, 1e-300), 0.02, 0.98))
 
     for _ in range(_REFINED):
         middle = inner + (outer - inner) * between()

@@ -6,7 +6,7 @@ import math
 import os
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from typing import Any, Literal
 
@@ -98,6 +98,12 @@ class _Run(tables.Strict):
     covariance: _Covariance | None = None
 
 
+class _Chain(tables.Strict):
+    hookup: str = ""
+    device: str = ""
+    rate_hz: float = 0.0
+
+
 class _File(tables.Strict):
     format: Literal[1]
     run: list[_Run] = []
@@ -111,6 +117,7 @@ class _File(tables.Strict):
     rotor: _Rotor | None = None
     stock: list[_Stock] = []
     limit: list[_Limit] = []
+    chain: _Chain | None = None
 
 
 @dataclass(frozen=True)
@@ -131,6 +138,15 @@ class Plane:
     radii_mm: tuple[float, ...] = ()
     per_position: int | None = None
     position_cap: float | None = None
+
+
+@dataclass(frozen=True)
+class Chain:
+    """What the vectors were measured with: a fingerprint of the hook-up, the device, and the sample rate."""
+
+    hookup: str = ""
+    device: str = ""
+    rate_hz: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -244,6 +260,7 @@ class Runs:
     described: tuple[Point, ...] = ()
     repeatability: tuple[float, float] = (0.0, 0.0)
     repeatability_assumed: bool = False
+    chain: Chain = Chain()
 
 
 def load_runs(path: Path) -> Runs:
@@ -374,6 +391,7 @@ def _runs(file: _File, path: Path) -> Runs:
         _amplitudes_only(file), _stock(file, kg),
         tuple(Point(p.name, _finite(p.angle, f'point "{p.name}".angle'), p.quantity, p.direction) for p in file.point),
         repeatability, file.repeatability is None,
+        _chain(file.chain),
     )  # fmt: skip
 
 
@@ -391,6 +409,12 @@ def with_repeatability(runs: Runs, repeatability: tuple[float, float]) -> Runs:
         repeatability_assumed=False,
         assumed=tuple(text for text in runs.assumed if not text.startswith("repeatability")),
     )
+
+
+def _chain(chain: _Chain | None) -> Chain:
+    if chain is None:
+        return Chain()
+    return Chain(chain.hookup, chain.device, _finite(chain.rate_hz, "chain.rate_hz", lowest=0.0))
 
 
 def _plane(plane: _Plane, kg_per_mass_unit: float) -> Plane:
@@ -636,12 +660,14 @@ def append_run(
     mass_unit: str,
     points: Sequence[Mapping[str, Any]],
     overall: Mapping[str, float | None] | None = None,
+    chain: Chain | None = None,
 ) -> list[str]:
     """Append a run to a runs file, made if there is none; every byte that was there stays as it is.
 
     `masses` are plane, mass in `mass_unit`, angle in degrees; `overall` is the broadband level of a point in
-    `vibration_unit` where it is known. A plane the file does not have is added without a radius
-    and named in the list returned. Raises RunsError and writes nothing where the result would not be a runs file.
+    `vibration_unit` where it is known; `chain` is what it was measured with. A plane the file does not have is added
+    without a radius and named in the list returned. Raises RunsError and writes nothing where the result would not be a
+    runs file.
     """
     import tomli_w
 
@@ -650,9 +676,16 @@ def append_run(
     head: dict[str, Any] = {}
     if there is None:
         head = {"format": 1, "vibration_unit": vibration_unit, "mass_unit": mass_unit, "point": list(points)}
+        if chain is not None:
+            head["chain"] = asdict(chain)
     elif not _same_unit(there.vibration_unit, vibration_unit, path):
         raise RunsError(
             f"{path}: vibration_unit is {there.vibration_unit}, but this run is in {vibration_unit}; use one for all runs"
+        )
+    elif chain is not None and _chain(there.chain).hookup not in ("", chain.hookup):
+        raise RunsError(
+            f"{path}: was measured with another hook-up than this run: their phases do not belong together; use a new runs "
+            "file, or the recording's own hook-up if only a text in it changed"
         )
     known = set() if there is None else {p.name for p in there.plane}
     unit_there = mass_unit if there is None else there.mass_unit

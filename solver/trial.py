@@ -8,17 +8,24 @@ lag ψ, α_heavy = α_high − ψ, 0 ≤ ψ ≤ 180° for a single mode (any tex
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units, vectors
-from stillshaft.solver.influence import Fit
+from stillshaft.solver.influence import Fit, effect_against
+from stillshaft.solver.runs import Runs
 
 Real = NDArray[np.float64]
 
 FORCE_SHARE = 0.1  # of the weight on a bearing: common practice, no source
 MOST_FORCE_SHARE = 0.5  # of it, above which a trial is refused: common practice, no source
+WEAK, GOOD = (
+    5.0,
+    15.0,
+)  # effect in standard deviations: 18 % and 8 % of the vibration are left (median of simulated jobs)
+GOAL = 0.2  # of the initial vibration: what a first correction should leave; common practice, no source
 NEAR_RESONANCE = 0.2  # of speed on either side, where no direction is given: common practice, no source
 
 
@@ -55,6 +62,107 @@ class Lag:
     heavy_spot_deg: float
     lag_deg: float
     lag_ci95_deg: float | None
+
+
+@dataclass(frozen=True)
+class TrialEffect:
+    """What a plane's trial did. `strength` is its effect in standard deviations over all points, beside what the others do.
+
+    `effect` is the largest |H·w| over the largest initial vibration. `amplitude_percent` and `phase_deg` are the changes at
+    the points that changed most: a rule of thumb wants 30 % or 30° of one. `expected_percent` is the vibration to be
+    expected after the correction, in percent of the initial, `goal_percent` what is wanted; `times` is how many times the
+    mass the next trial needs for that, None where no trial mass would do.
+    """
+
+    plane: str
+    mass: float
+    strength: float
+    verdict: str
+    effect: float
+    amplitude_percent: float
+    phase_deg: float
+    rule_of_thumb: bool
+    expected_percent: float
+    goal_percent: float
+    times: float | None
+    sentence: str
+
+
+def trial_effects(
+    runs: Runs, fits: Sequence[Fit], expected_residual: float, goal: float | None = None
+) -> tuple[TrialEffect, ...]:
+    """Effect of each plane's largest mass so far, judged against the scatter.
+
+    `expected_residual` and `goal` are shares of the initial vibration; the goal is that of the limits where there are
+    some, else a fifth.
+    """
+    if goal is None:
+        goal = _goal(runs, fits)
+    initial = np.concatenate([f.initial for f in fits])
+    largest = float(np.abs(initial).max())
+    listed = []
+    for p, plane in enumerate(runs.planes):
+        mass = max((run.masses[p] for run in runs.runs), key=abs)
+        if not mass or not largest > 0.0:
+            continue
+        others = [q for q in range(len(runs.planes)) if q != p]
+        enough_points = initial.size > len(others)
+        strength = math.sqrt(effect_against(fits, p, others if enough_points else [])[0])
+        moved = np.concatenate([f.influence[:, p] for f in fits]) * mass
+        used = np.abs(initial) > 0.1 * largest  # a point that hardly moves says nothing in percent
+        ratio = (initial[used] + moved[used]) / initial[used]
+        percent = float(np.abs(100.0 * (np.abs(ratio) - 1.0)).max())
+        turned_deg = float(np.abs(np.degrees(np.angle(ratio))).max())
+        effect = float(np.abs(moved).max()) / largest
+        times = _times(runs, fits, effect, goal)
+        verdict = "too weak" if strength < WEAK else "usable with a trim" if strength < GOOD else "good"
+        said = (
+            f'trial on "{plane.name}": {verdict}, {strength:.1f} standard deviations; rule of thumb for the trial\'s effect '
+            f"{'kept' if max(percent / 30.0, turned_deg / 30.0) >= 1.0 else 'not kept'} ({percent:.0f} %, {turned_deg:.0f}°); "
+            f"{100.0 * expected_residual:.0f} % of the vibration is to be expected after the correction"
+        )
+        if expected_residual > goal and times is not None and times > 1.1:
+            said += f", {100.0 * goal:.0f} % with {times:.1f} times the mass"
+        elif expected_residual > goal and times is None:
+            said += f"; {100.0 * goal:.0f} % is not to be had with this repeatability: average more, or repeat runs"
+        listed.append(
+            TrialEffect(
+                plane.name, abs(mass), strength, verdict, effect, percent, turned_deg,
+                percent >= 30.0 or turned_deg >= 30.0, 100.0 * expected_residual, 100.0 * goal, times, said,
+            )
+        )  # fmt: skip
+    return tuple(listed)
+
+
+def _goal(runs: Runs, fits: Sequence[Fit]) -> float:
+    """What is wanted, as a share of the initial vibration."""
+    limits = dict(runs.limits)
+    shares = [
+        limits[name] / abs(f.initial[m])
+        for f in fits
+        for m, name in enumerate(runs.points)
+        if name in limits and abs(f.initial[m]) > 0.0
+    ]
+    return min(shares) if shares and min(shares) < 1.0 else GOAL
+
+
+def _times(runs: Runs, fits: Sequence[Fit], effect: float, goal: float) -> float | None:
+    """How many times the trial's effect is needed for a residual g: e = √2·s/√(g² − s² − 2p²).
+
+    s is the relative scatter of a run's vectors, p that of a placed mass, both complex.
+    """
+    first = fits[0].last
+    for run in runs.runs:
+        if not np.any(run.masses):
+            first = run
+            break
+    size = float(np.sum(np.abs(first.vectors) ** 2))
+    if not size > 0.0 or not effect > 0.0:
+        return None
+    squared = float(np.trace(first.covariance)) / size
+    placed = runs.placement[0] ** 2 + runs.placement[1] ** 2
+    left = goal**2 - squared - 2.0 * placed
+    return math.sqrt(2.0 * squared / left) / effect if left > 0.0 else None
 
 
 def centrifugal_force(mass_kg: float, radius_m: float, speed_rpm: float) -> float:

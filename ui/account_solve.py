@@ -11,6 +11,7 @@ from stillshaft.ui.account import new_console, with_interval
 if TYPE_CHECKING:
     from stillshaft.solver.correction import Correction, Solution
     from stillshaft.solver.limits import Tolerance
+    from stillshaft.solver.stored import Verdict
     from stillshaft.solver.trial import Lag, Trial
 
 
@@ -25,8 +26,8 @@ def _correction_rows(table: Table, corrections: Sequence[Correction]) -> None:
         )
 
 
-def print_solution(solution: Solution) -> None:
-    """Corrections, what to add now, expected vibration."""
+def print_solution(solution: Solution, stored: Verdict | None = None) -> None:
+    """Corrections, what to add now, expected vibration, what the trials were worth, and what else may be said."""
     console = new_console()
     unit = solution.corrections[0].unit
     for title, corrections in (
@@ -38,13 +39,15 @@ def print_solution(solution: Solution) -> None:
             table.add_column(heading, justify="left" if heading == "plane" else "right")
         _correction_rows(table, corrections)
         console.print(table)
-    table = Table(title="expected vibration after the correction")
+    table = Table(title=f"expected vibration after the correction ({solution.method})")
     for heading in ("point", "r/min", "amplitude", "at most (95 %)", "unit"):
         table.add_column(heading, justify="left" if heading in ("point", "unit") else "right")
     for p in solution.predicted:
         table.add_row(p.point, f"{p.speed_rpm:.0f}", f"{p.amplitude:.3f}", f"{p.amplitude_upper95:.3f}", p.unit)
     console.print(table)
-    for warning in (*solution.warnings, *solution.reasons):
+    for effect in solution.trials:
+        console.print(effect.sentence, soft_wrap=True)
+    for warning in (*([stored.sentence] if stored is not None else []), *solution.warnings, *solution.reasons):
         console.print(warning, soft_wrap=True)
 
 

@@ -56,7 +56,7 @@ def vector(
     with account.progress("measuring") as report:
         measured = analysis.measure_recording(recording, wiring, order, report, weights)
     if append is not None and run is not None:
-        for plane in session.append_measurement(append, run, measured, wiring, masses):
+        for plane in session.append_measurement(append, run, measured, wiring, masses, recording):
             warn(f'plane "{plane}" is new in {append}; give it a radius there')
         warn(f'run "{run}" written to {append}')
     if as_json:

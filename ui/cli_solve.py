@@ -23,28 +23,51 @@ from stillshaft.ui.command import (
 def solve(
     runs: Annotated[Path, typer.Argument(help="Runs file (TOML).")],
     method: Annotated[
-        str, typer.Option(metavar="auto|least-squares|expected", help="What the correction makes least.")
+        str, typer.Option(metavar="auto|least-squares|expected|minimax", help="What the correction makes least.")
     ] = "auto",
+    plane: Annotated[
+        list[str] | None, typer.Option(help="Only this plane takes mass; give it again for several.")
+    ] = None,
+    without_point: Annotated[
+        list[str] | None, typer.Option(metavar="POINT", help="This point does not count; give it again for several.")
+    ] = None,
+    parts: Annotated[
+        str, typer.Option(metavar="all|static|couple", help="Of two planes: the static part or the couple alone.")
+    ] = "all",
+    coefficients: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Stored coefficients to use beside the runs.")
+    ] = None,
+    machine: Annotated[str | None, typer.Option(help="Machine that the stored coefficients belong to.")] = None,
+    keep: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Store the coefficients found, for the next time.")
+    ] = None,
     plot: PlotOption = None,
     as_json: JsonOption = False,
 ) -> None:
     """Work out the corrections from a runs file."""
     from stillshaft.solver import correction
-    from stillshaft.solver.runs import load_runs
     from stillshaft.ui import account_solve, drawing
+    from stillshaft.ui import coefficients as stores
 
     if plot is not None:
         drawing.check_path(plot)
-    read = load_runs(runs)
-    solution = correction.solve(read, method)
+    if machine is None and (keep is not None or coefficients is not None):
+        raise typer.BadParameter("stored coefficients belong to a machine: name it with --machine")
+    wanted = correction.Wanted(method, tuple(plane or ()), tuple(without_point or ()), parts)
+    answer = stores.solved(runs, wanted, coefficients, machine)
+    if keep is not None and machine is not None:
+        stores.keep(keep, machine, answer)
+        warn(f"coefficients of {machine} stored in {keep}")
     if plot is not None:
-        drawing.write_polars(plot, f"{runs.name}: vectors and corrections", drawing.solution_polars(read, solution))
+        title = f"{runs.name}: vectors and corrections"
+        drawing.write_polars(plot, title, drawing.solution_polars(answer.runs, answer.solution))
         warn(f"plot written to {plot}")
     if as_json:
-        print_whole(correction.to_json(solution, version()))
+        whole = correction.to_json(answer.solution, version())
+        print_whole(whole | {"stored": stores.to_json(answer.verdict)})
     else:
-        account_solve.print_solution(solution)
-    if not solution.trusted:
+        account_solve.print_solution(answer.solution, answer.verdict)
+    if not answer.solution.trusted:
         raise typer.Exit(DO_NOT_TRUST)
 
 

@@ -50,13 +50,14 @@ def masses_from(texts: Sequence[str]) -> list[Placed]:
 
 
 def append_measurement(
-    runs: Path, name: str, measured: Measurement, hookup: wiring.Hookup, masses: Sequence[Placed]
+    runs: Path, name: str, measured: Measurement, hookup: wiring.Hookup, masses: Sequence[Placed], recording: Path
 ) -> list[str]:
     """Write a measurement into a runs file, which is made if there is none. Nothing is written on an error.
 
     Returns the planes that the file did not have and that were added without a radius.
     """
-    from stillshaft.solver.runs import append_run
+    from stillshaft.acquire.recording import device_of
+    from stillshaft.solver.runs import Chain, append_run
 
     return append_run(
         runs,
@@ -73,6 +74,7 @@ def append_measurement(
             for p in hookup.points
         ],
         overall={p.name: p.overall for p in measured.points},
+        chain=Chain(hookup.fingerprint, device_of(recording), measured.rate_hz),
     )
 
 
@@ -176,7 +178,7 @@ class Job:
         if self.hookup.pulse.edge == "auto":
             self.hookup = wiring.with_edge(self.hookup, measured.edge)
             self._write_hookup()
-        append_measurement(self.runs_file, name, measured, self.hookup, masses)
+        append_measurement(self.runs_file, name, measured, self.hookup, masses, recording)
         self.runs.append(Run(name, tuple(masses), measured, recording))
         for listener in self.changed:
             listener()

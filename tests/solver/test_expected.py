@@ -96,6 +96,6 @@ def test_auto_takes_it_for_three_planes_and_says_so(tmp_path):
 
 def test_a_method_that_there_is_not_is_refused(tmp_path):
     with pytest.raises(
-        correction.SolveError, match="method luck: cannot be used; choose auto or least-squares or expected"
+        correction.SolveError, match="method luck: cannot be used; choose auto, least-squares, expected or minimax"
     ):
         correction.solve(runs_of(tmp_path / "r.toml"), "luck")

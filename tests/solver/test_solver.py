@@ -108,15 +108,15 @@ def test_the_unit_of_vibration_leaves_the_masses(tmp_path):
 
 def test_repeated_runs_make_the_fit_checkable(tmp_path):
     exact = correction.solve(simulated(tmp_path / "a.toml"))
-    assert exact.chi_square is None
+    assert exact.consistency.chi_square is None
     assert any("not checkable yet" in w for w in exact.warnings)
     repeated = correction.solve(simulated(tmp_path / "b.toml", [*TRIALS, ("repeat", (0, 0))]))
-    assert repeated.chi_square == pytest.approx(0.0, abs=1e-6)
-    assert repeated.degrees_of_freedom == 4
+    assert repeated.consistency.chi_square == pytest.approx(0.0, abs=1e-6)
+    assert repeated.consistency.degrees_of_freedom == 4
     wrong = simulated(tmp_path / "c.toml", [*TRIALS, ("check", (-5.0, 3.0))])
     broken = dataclasses.replace(wrong.runs[-1], masses=wrong.runs[-1].masses * np.exp(1j * np.pi / 2))
     doubted = correction.solve(dataclasses.replace(wrong, runs=(*wrong.runs[:-1], broken)))
-    assert doubted.p_value < 0.01
+    assert doubted.consistency.p_value < 0.01
     assert any("do not fit each other" in w for w in doubted.warnings)
 
 
@@ -136,7 +136,7 @@ def test_intervals_cover_and_fits_are_doubted_as_often_as_they_say(tmp_path):
         solution = correction.solve(noisy(tmp_path / "r.toml", rng, [*TRIALS, ("repeat", (0, 0))], 0.02, 0.02))
         for c, w in zip(solution.corrections, truth, strict=True):
             covered += abs(c.mass - abs(w)) <= c.mass_ci95
-        doubted += solution.p_value < 0.05
+        doubted += solution.consistency.p_value < 0.05
     assert 0.91 <= covered / (2 * jobs) <= 0.99
     assert doubted / jobs <= 0.10
 
@@ -228,7 +228,7 @@ def test_json_holds_the_contracts_keys():
     whole = correction.to_json(correction.solve(load_runs(RAO)), "0")
     assert list(whole) == [
         "format", "verb", "version", "trusted", "reasons", "method", "corrections", "additional", "predicted", "influence",
-        "condition_number", "fit", "warnings",
+        "condition_number", "fit", "warnings", "consistency", "trials", "alternatives", "proposed",
     ]  # fmt: skip
     assert list(whole["corrections"][0]) == [
         "plane", "mass", "unit", "angle_deg", "radius_mm", "mass_ci95", "angle_ci95_deg", "determined"
@@ -295,7 +295,8 @@ def test_a_missing_run_is_named(tmp_path, names, match):
 
 
 def test_unknown_methods_are_refused():
-    with pytest.raises(correction.SolveError, match="method magic: cannot be used; choose auto or least-squares"):
+    choices = "auto, least-squares, expected or minimax"
+    with pytest.raises(correction.SolveError, match=f"method magic: cannot be used; choose {choices}"):
         correction.solve(load_runs(RAO), "magic")
 
 

@@ -14,6 +14,7 @@ from stillshaft.ui.desktop import look, parts, settings
 from stillshaft.ui.desktop.page import NotYet, Page
 from stillshaft.ui.desktop.rail import StageRail
 from stillshaft.ui.desktop.stages import Sentence, Stage, most_important
+from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.desktop.view_panel import ViewPanel
 from stillshaft.ui.theme import THEMES, Theme
 
@@ -61,11 +62,20 @@ class NextLine(QtWidgets.QFrame):
 
 
 class Frame(QtWidgets.QMainWindow):
-    """The main window. `settings_file` remembers how things are shown; None: nothing is remembered."""
+    """The main window.
+
+    `settings_file` remembers how things are shown, None: nothing is remembered. `prepare` is called on a thread once the
+    window is shown and before pages are built; `start` is the stage that is open first.
+    """
 
     ready = QtCore.Signal()  # all pages are built
 
-    def __init__(self, settings_file: Path | None) -> None:
+    def __init__(
+        self,
+        settings_file: Path | None,
+        prepare: Callable[[], None] | None = None,
+        start: Stage = Stage.BRIEF,
+    ) -> None:
         super().__init__()
         self.setWindowTitle("Stillshaft")
         self.setMinimumSize(*SMALLEST)
@@ -74,8 +84,11 @@ class Frame(QtWidgets.QMainWindow):
         self.view, self._said = (settings.View(), None) if settings_file is None else settings.load(settings_file)
         self.pages: dict[Stage, Page] = {}
         self._waiting: list[tuple[Stage, Callable[[], Page]]] = []
-        self._areas: dict[Stage, QtWidgets.QScrollArea] = {}
-        self._open = Stage.BRIEF
+        self._areas: dict[Stage, parts.Scrolled] = {}
+        self._open = start
+        self._prepare = prepare
+        self._shown = False
+        self._tasks = Tasks(self)
         self.rail = StageRail()
         self.view_button = parts.button("&View", self.show_view, tip="Units, angles, viewing end, colours, text size")
         self.stack = QtWidgets.QStackedWidget()
@@ -90,6 +103,7 @@ class Frame(QtWidgets.QMainWindow):
             keys.activated.connect(lambda s=stage: self.open(s))
         self._dress()
         self.rail.choose(self._open)
+        self.rail.buttons[self._open].setFocus()
         self._renew()
 
     def _lay_out(self) -> None:
@@ -136,11 +150,22 @@ class Frame(QtWidgets.QMainWindow):
     def showEvent(self, event: QtGui.QShowEvent) -> None:  # noqa: N802 - Qt's name
         """Begin to build the pages once the first picture of the window is there."""
         super().showEvent(event)
-        if not self.pages:
+        if not self._shown:
+            self._shown = True
             waiting = {stage for stage, _ in self._waiting}
             self._waiting += [(stage, partial(NotYet, stage)) for stage in Stage if stage not in waiting]
             self._waiting.sort(key=lambda w: w[0] is not self._open)
-            QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._build_next)
+            QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._begin)
+
+    def _begin(self) -> None:
+        if self._prepare is None:
+            self._build_next()
+        else:
+            self._tasks.run("loading pages", self._prepare, lambda _: self._build_next(), self._not_prepared)
+
+    def _not_prepared(self, why: str) -> None:
+        self._said = why
+        self._build_next()
 
     def _build_next(self) -> None:
         if not self._waiting:
@@ -152,7 +177,8 @@ class Frame(QtWidgets.QMainWindow):
         page.set_theme(self.theme)
         page.set_view(self.view)
         page.changed.connect(self._renew)
-        self._areas[stage] = parts.scrolled(page, stage.value)
+        area = self._areas[stage] = parts.Scrolled(page, stage.value)
+        area.room.connect(lambda width, p=page: p.set_room(width, self.view.body_px))
         self.stack.addWidget(self._areas[stage])
         if stage is self._open:
             self.open(stage)
@@ -198,12 +224,14 @@ class Frame(QtWidgets.QMainWindow):
         self.setStyleSheet(look.style_sheet(self.theme, self.view.body_px))
         self.rail.set_look(self.theme, self.view.body_px)
         self.next_line.sign.set_theme(self.theme)
-        for page in self.pages.values():
+        for stage, page in self.pages.items():
             page.set_theme(self.theme)
+            page.set_room(self._areas[stage].viewport().width(), self.view.body_px)
 
     def closeEvent(self, event: QtGui.QCloseEvent) -> None:  # noqa: N802 - Qt's name
         """Stop what runs; the choices are saved already."""
         self._waiting.clear()
+        self._tasks.close()
         self.panel.close()
         for page in self.pages.values():
             page.close_down()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6 import QtGui, QtWidgets
+from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui import theme as themes
 from stillshaft.ui.theme import Theme
 
@@ -14,7 +14,7 @@ HAIR, TIGHT, GAP, ROOM, WIDE = 4, 8, 12, 16, 24  # px, the only distances there 
 TARGET_PX = 40  # least height of what is pressed: gloves
 RADIUS_PX = 6
 # heights of type over that of body text
-SMALL, BODY, HEADING, TITLE, FIGURE, LARGE_FIGURE = 0.875, 1.0, 1.0, 1.6, 2.1, 2.6
+SMALL, BODY, HEADING, TITLE, FIGURE, LARGE_FIGURE = 0.875, 1.0, 1.0, 1.6, 2.3, 2.6
 
 
 def prepare(application: QtWidgets.QApplication) -> None:
@@ -22,6 +22,7 @@ def prepare(application: QtWidgets.QApplication) -> None:
     folder = Path(__file__).parent / "fonts"
     for name in _FONT_FILES:
         QtGui.QFontDatabase.addApplicationFont(str(folder / name))
+    QtCore.QLocale.setDefault(QtCore.QLocale.c())  # one way to write numbers, as in every file of the program
     application.setStyle("Fusion")
     application.setFont(font(14))
 
@@ -89,7 +90,18 @@ def style_sheet(theme: Theme, body_px: int) -> str:
         selection-background-color: {theme.accent}; selection-color: {theme.on_accent}; }}
     QLineEdit:focus, QAbstractSpinBox:focus {{ border-color: {theme.accent}; }}
     QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0px; border: none; }}
-    QComboBox {{ min-height: {TARGET_PX - 2}px; }}
+    QComboBox {{ background: {theme.panel}; border: 2px solid {theme.line}; border-radius: {RADIUS_PX}px;
+        padding: 2px 34px 2px {GAP}px; min-height: {TARGET_PX - 8}px; }}
+    QComboBox:focus {{ border-color: {theme.accent}; }}
+    QComboBox::drop-down {{ border: none; width: 32px; }}
+    QComboBox::down-arrow {{ image: none; }}
+    QComboBox QAbstractItemView {{ background: {theme.panel}; border: 1px solid {theme.quiet};
+        selection-background-color: {theme.soft}; selection-color: {theme.text}; }}
+    QScrollBar:vertical {{ background: {theme.ground}; width: 14px; margin: 0px; }}
+    QScrollBar::handle:vertical {{ background: {theme.line}; border-radius: 5px; min-height: 40px; margin: 2px; }}
+    QScrollBar::handle:vertical:hover {{ background: {theme.quiet}; }}
+    QScrollBar::add-line:vertical, QScrollBar::sub-line:vertical {{ height: 0px; }}
+    QScrollBar::add-page:vertical, QScrollBar::sub-page:vertical {{ background: transparent; }}
     QTableWidget {{ background: {theme.panel}; border: none; gridline-color: {theme.grid}; outline: none; }}
     QTableWidget::item {{ padding: 0px {TIGHT}px; }}
     QTableWidget::item:selected {{ background: {theme.soft}; color: {theme.text}; }}

@@ -11,8 +11,8 @@ from stillshaft.ui.desktop import look
 from stillshaft.ui.desktop.canvas import Graph, Picture, Polyline, columns
 from stillshaft.ui.desktop.figures import Level, PulseSeen
 
-_LOWEST_DB = -60.0
-_LOW, _HIGH = -40.0, -1.0  # dB of full scale: below is weak, above is near clipping
+_LOWEST_DB = -80.0
+_WEAK_RMS, _HIGH_PEAK = 1e-3, 0.9  # of full scale, as the signal check has them
 
 
 def level_words(level: Level) -> str:
@@ -21,8 +21,7 @@ def level_words(level: Level) -> str:
         return "clipped"
     if level.held <= 1e-6:
         return "silent"
-    peak_db = 20.0 * math.log10(level.held)
-    return "near full scale" if peak_db > _HIGH else "weak" if peak_db < _LOW else "good"
+    return "near full scale" if level.held > _HIGH_PEAK else "weak" if level.rms < _WEAK_RMS else "good"
 
 
 def _share(part: float) -> float:
@@ -65,11 +64,12 @@ class LevelMeter(Picture):
         painter.setBrush(QtGui.QColor(theme.ground))
         painter.drawRect(bar)
         painter.setFont(look.font(0.78 * self.fontInfo().pixelSize()))
-        for decibels in (-60, -40, -20, 0):
+        room = bar.width() / QtGui.QFontMetricsF(painter.font()).horizontalAdvance("−00 dB")
+        for decibels in (-80, -60, -40, -20, 0) if room > 6.5 else (-80, -40, 0) if room > 4.0 else (-80, 0):
             x = bar.left() + bar.width() * (1.0 - decibels / _LOWEST_DB)
             painter.setPen(QtGui.QPen(QtGui.QColor(theme.quiet), 1.0))
             painter.drawLine(QtCore.QPointF(x, bar.bottom()), QtCore.QPointF(x, bar.bottom() + 3.0))
-            across = {-60: 0.0, 0: 1.0}.get(decibels, 0.5)
+            across = {-80: 0.0, 0: 1.0}.get(decibels, 0.5)
             words = f"{decibels}".replace("-", "−") + (" dB" if decibels == 0 else "")
             self.draw_text(painter, x, bar.bottom() + 3.0, words, theme.quiet, across=across, down=0.0)
 

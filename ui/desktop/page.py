@@ -12,7 +12,7 @@ from stillshaft.ui.theme import Theme
 class Page(QtWidgets.QWidget):
     """A stage's page. It emits `changed` when its state or its sentence may be another one.
 
-    `body` is the layout below the title; `head` the row of the title, for the page's own actions.
+    `head` is the row of the title, for the page's own actions, `subtitle` the line below it, `body` the whole page's layout.
     """
 
     changed = QtCore.Signal()
@@ -28,7 +28,10 @@ class Page(QtWidgets.QWidget):
         self.head = QtWidgets.QHBoxLayout()
         self.head.setSpacing(look.TIGHT)
         self.head.addWidget(parts.label(stage.value, "title"))
+        self.head.addStretch(1)
         self.body.addLayout(self.head)
+        self.subtitle = parts.label(f"{stage.purpose}.", "quiet", wrap=True)
+        self.body.addWidget(self.subtitle)
 
     def state(self) -> State:
         """How far the stage is."""
@@ -43,6 +46,9 @@ class Page(QtWidgets.QWidget):
 
     def set_view(self, view: View) -> None:
         """Show in these units, angles, and from this end."""
+
+    def set_room(self, width_px: int, body_px: int) -> None:
+        """There is so much room from left to right for text of this size: put parts beside or below each other."""
 
     def enter(self) -> None:
         """The page is shown now."""
@@ -59,7 +65,5 @@ class NotYet(Page):
 
     def __init__(self, stage: Stage) -> None:
         super().__init__(stage)
-        self.head.addStretch(1)
-        self.body.addWidget(parts.label(f"{stage.purpose}.", "quiet", wrap=True))
         self.body.addWidget(parts.label("This version of the program has no page for it.", wrap=True))
         self.body.addStretch(1)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import glyphs, look
-from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.theme import THEMES, Theme
 
 
@@ -125,36 +125,91 @@ class Segments(QtWidgets.QWidget):
 
 
 class Sign(QtWidgets.QWidget):
-    """The shape of a sentence's weight."""
+    """The shape of a sentence's weight, or the tick of what is fine."""
 
     def __init__(self, px: int = 22) -> None:
         super().__init__()
         self.setFixedSize(px, px)
-        self._weight, self._theme = Weight.NOTE, THEMES["light"]
+        self._weight: Weight | State = Weight.NOTE
+        self._theme = THEMES["light"]
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         self._theme = theme
         self.update()
 
-    def show_weight(self, weight: Weight) -> None:
-        """Draw another weight."""
-        self._weight = weight
-        self.update()
+    def show_weight(self, weight: Weight | State) -> None:
+        """Draw another weight, or a state."""
+        if weight is not self._weight:
+            self._weight = weight
+            self.update()
 
     def paintEvent(self, event: QtGui.QPaintEvent) -> None:  # noqa: N802 - Qt's name
         """Draw."""
         painter = QtGui.QPainter(self)
-        glyphs.draw_weight(painter, self._weight, QtCore.QRectF(self.rect()).adjusted(2, 2, -2, -2), self._theme)
+        box = QtCore.QRectF(self.rect()).adjusted(2, 2, -2, -2)
+        if isinstance(self._weight, Weight):
+            glyphs.draw_weight(painter, self._weight, box, self._theme)
+        else:
+            glyphs.draw_state(painter, self._weight, box.center(), 0.45 * box.width(), self._theme, self._theme.panel)
         painter.end()
 
 
-def scrolled(inner: QtWidgets.QWidget, name: str) -> QtWidgets.QScrollArea:
-    """An area that scrolls up and down where the window is too low for what it holds."""
-    area = QtWidgets.QScrollArea()
-    area.setWidgetResizable(True)
-    area.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
-    area.setAccessibleName(name)
-    area.setWidget(inner)
-    return area
+class Choice(QtWidgets.QComboBox):
+    """A list to choose from; its arrow is drawn here, because a style sheet takes Qt's own away."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._theme = THEMES["light"]
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self._theme = theme
+        self.update()
+
+    def paintEvent(self, event: QtGui.QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """The box, then the arrow."""
+        super().paintEvent(event)
+        painter = QtGui.QPainter(self)
+        box = QtCore.QRectF(self.width() - 28.0, 0.5 * self.height() - 8.0, 16.0, 16.0)
+        path = QtGui.QPainterPath(QtCore.QPointF(6.0, 9.5))
+        path.lineTo(12.0, 15.5)
+        path.lineTo(18.0, 9.5)
+        glyphs.stroke(painter, path, box, self._theme.text, 1.8)
+        painter.end()
+
+
+class Columns(QtWidgets.QWidget):
+    """Two halves side by side, or one above the other where there is little room."""
+
+    def __init__(self, left: QtWidgets.QLayout, right: QtWidgets.QLayout, shares: tuple[int, int]) -> None:
+        super().__init__()
+        self._row = QtWidgets.QBoxLayout(QtWidgets.QBoxLayout.Direction.LeftToRight, self)
+        self._row.setContentsMargins(0, 0, 0, 0)
+        self._row.setSpacing(look.GAP)
+        self._row.addLayout(left, shares[0])
+        self._row.addLayout(right, shares[1])
+
+    def set_beside(self, beside: bool) -> None:
+        """Side by side, or not."""
+        direction = QtWidgets.QBoxLayout.Direction
+        self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
+
+
+class Scrolled(QtWidgets.QScrollArea):
+    """Scrolls up and down where the window is too low; tells in `room` how wide it is, before what it holds is laid out."""
+
+    room = QtCore.Signal(int)
+
+    def __init__(self, inner: QtWidgets.QWidget, name: str) -> None:
+        super().__init__()
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
+        self.setAccessibleName(name)
+        self.setWidget(inner)
+
+    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Tell first, then lay out."""
+        self.room.emit(self.viewport().width())
+        super().resizeEvent(event)

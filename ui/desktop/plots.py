@@ -97,6 +97,11 @@ class WaveformPlot(Graph):
         self.x_step = 90.0
         self.set_ranges(0.0, 360.0, -1.0, 1.0)
 
+    @property
+    def shown(self) -> Waveform | None:
+        """What is drawn."""
+        return self._waveform
+
     def show_waveform(self, waveform: Waveform | None) -> None:
         """Draw this; None: empty axes."""
         self._waveform = waveform
@@ -109,8 +114,9 @@ class WaveformPlot(Graph):
         reach = max(float((np.abs(p.mean) + p.deviation).max(initial=0.0)) for p in waveform.points)
         self._reach = settled(reach, self._reach)
         names = tuple(p.name for p in waveform.points)
-        if (names, waveform.unit) != (self._names, self.y_title):
-            self._names, self.y_title = names, waveform.unit
+        title = f"{waveform.unit}, ± one deviation"
+        if (names, title) != (self._names, self.y_title):
+            self._names, self.y_title = names, title
             self.renew()
         self.set_ranges(0.0, 360.0, -self._reach, self._reach)
         said = [f"{p.name} from {p.mean.min():.2g} to {p.mean.max():.2g} {waveform.unit}" for p in waveform.points]
@@ -163,6 +169,11 @@ class SpectrumPlot(Graph):
         self._marks: tuple[float | None, tuple[str, ...]] = (None, ())
         self.y_step = 1.0
         self.set_ranges(0.0, 500.0, -_DECADES, 0.0)
+
+    @property
+    def shown(self) -> Spectrum | None:
+        """What is drawn."""
+        return self._spectrum
 
     def show_spectrum(self, spectrum: Spectrum | None) -> None:
         """Draw this; None: empty axes."""

@@ -186,11 +186,9 @@ class VectorCloud(PolarPicture):
         painter.setPen(self.pen(self.theme.quiet, 1.0))
         painter.drawPath(path)
         painter.setFont(self.small())
-        inward = -1.0 if number < 2 else 1.0
         words = f"×{times:g}"
-        edge = middle.y() - inward * (radius + 3.0)
-        down = 0.0 if number < 2 else 1.0
-        box = self.draw_text(painter, middle.x() + 7.0, edge, words, self.theme.quiet, across=0.5, down=down)
+        low = middle.y() + radius - 4.0
+        box = self.draw_text(painter, middle.x() + 6.0, low, words, self.theme.quiet, across=0.5, backed=True)
         draw_marker(painter, number, QtCore.QPointF(box.left() - 9.0, box.center().y()), 4.5, colour)
 
 

@@ -136,8 +136,10 @@ class RotorFace(Picture):
                 self.draw_text(painter, inner.x(), inner.y(), shown, self.theme.quiet, across=0.5, down=0.5)
 
     def _draw_degrees(self, painter: QtGui.QPainter, face: Face) -> None:
-        """Every 30° of a rim without blades or holes."""
-        for degrees in range(0, 360, 30):
+        """Every 30° of a rim without blades or holes, every 90° of a small one."""
+        _, radius = self._middle()
+        wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance("000°")
+        for degrees in range(0, 360, 30 if radius > 3.6 * wide else 90):
             place = faces.rotor_place(face, degrees, self._seen_from)
             painter.setPen(self.pen(self.theme.quiet, 1.0))
             painter.drawLine(self._at(0.95 * place), self._at(place))

@@ -1,0 +1,292 @@
+"""The source that all pages look at: chosen here, started and stopped here, polled here, newest result first.
+
+Nothing on this thread waits for a device: what may take a while is done by `Tasks`, and a source that ends is looked
+after by the same timer that polls one that runs.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+from PySide6 import QtCore
+from stillshaft.acquire import hookup as hookups
+from stillshaft.acquire import soundcard
+from stillshaft.acquire.hookup import Hookup
+from stillshaft.dsp import check
+from stillshaft.ui.desktop import settings, simulator
+from stillshaft.ui.desktop.simulator import Teaching
+from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.desktop.watch import Glance, Watch
+from stillshaft.ui.live import Snapshot
+
+if TYPE_CHECKING:
+    from stillshaft.acquire.source import SourceRequest
+
+_POLL_MS = 50
+CHECK_S = 10.0  # of samples that the signal check looks at
+_LEAST_CHECK_S = 4.0
+
+
+class Status(Enum):
+    """What the source does; the value is the word for it."""
+
+    STOPPED = "stopped"
+    STARTING = "starting"
+    RUNNING = "running"
+    STOPPING = "stopping"
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A source to choose: its name, what to know of it in words, and whether that is a caution."""
+
+    name: str
+    note: str
+    caution: bool = False
+    found: soundcard.SoundInput | None = None
+
+
+SIMULATED = Choice("Simulated rotor", "makes its own samples, true to the set-up below; for learning and teaching")
+
+
+def sound_choice(found: soundcard.SoundInput) -> Choice:
+    """A sound input with what is honestly known of it."""
+    size = f"{found.channels} {'input' if found.channels == 1 else 'inputs'}, {found.default_rate_hz:.0f} Hz"
+    if found.converted:
+        note = f"{size}; its name says that software stands between, which may convert the samples"
+    else:
+        note = f"{size}; nothing in its name says that samples are converted on the way"
+    few = "; one input only: pulse and vibration need two" if found.channels < 2 else ""
+    return Choice(f"{found.host_api}/{found.name}", note + few, found.converted or found.channels < 2, found)
+
+
+class Feed(QtCore.QObject):
+    """The chosen source. `changed` tells of source, hook-up, status or trouble; `glanced` and `measured` of results."""
+
+    changed = QtCore.Signal()
+    listed = QtCore.Signal()
+    glanced = QtCore.Signal(Glance)
+    measured = QtCore.Signal(Snapshot)
+    checked = QtCore.Signal(tuple)
+
+    def __init__(self, parent: QtCore.QObject | None = None, *, real_time: bool = True, seed: int = 1) -> None:
+        super().__init__(parent)
+        self._real_time, self._seed, self._starts = real_time, seed, 0
+        self.tasks = Tasks(self)
+        self.choices: tuple[Choice, ...] = (SIMULATED,)
+        self.choice = SIMULATED
+        self.teaching = Teaching()
+        self.hookup: Hookup | None = None
+        self.hookup_file: Path | None = None
+        self.unit = settings.UNITS[0]
+        self.trouble: str | None = None
+        self.status = Status.STOPPED
+        self.watch: Watch | None = None
+        self.snapshot: Snapshot | None = None
+        self.looking = False  # for sound inputs
+        self.checking = False
+        self._ending: list[Watch] = []
+        self._wanted = False
+        self._request: SourceRequest | None = None
+        self._preparing = 0
+        self._seen = 0
+        self._timer = QtCore.QTimer(self)
+        self._timer.setTimerType(QtCore.Qt.TimerType.PreciseTimer)
+        self._timer.setInterval(_POLL_MS)
+        self._timer.timeout.connect(self._poll)
+        self._prepare()
+
+    # what the person does
+
+    def start(self) -> None:
+        """Let the source run."""
+        self._wanted, self.trouble = True, None
+        self._set(Status.STARTING)
+        self._prepare()
+
+    def stop(self) -> None:
+        """Stop it; figures stay as they are."""
+        self._wanted = False
+        self._let_go()
+        self._set(Status.STOPPING if self._ending else Status.STOPPED)
+
+    def choose(self, choice: Choice) -> None:
+        """Take another source; what runs is stopped."""
+        if choice == self.choice:
+            return
+        self.choice, self.trouble = choice, None
+        self.stop()
+        self._prepare()
+
+    def use_hookup(self, path: Path) -> None:
+        """Read a hook-up file, for sources that bring none along."""
+        self.hookup_file, self.trouble = path, None
+        self._renew()
+
+    def apply(self, teaching: Teaching) -> None:
+        """Run the simulated rotor so; it starts anew if it runs."""
+        self.teaching = teaching
+        self._renew()
+
+    def set_unit(self, unit: str) -> None:
+        """Show vibration in this unit; figures begin anew."""
+        if unit != self.unit:
+            self.unit = unit
+            self._renew()
+
+    def list_inputs(self) -> None:
+        """Look for sound inputs; `listed` tells when they are known."""
+        if self.looking:
+            return
+        self.looking = True
+        self.changed.emit()
+        self.tasks.run("looking for inputs", soundcard.list_inputs, self._listed, self._not_listed)
+
+    def examine(self) -> None:
+        """Check the signals of the last seconds; `checked` brings the findings."""
+        watch = self.watch
+        recent = None if watch is None else watch.recent
+        if recent is None or self.hookup is None or self.checking:
+            return
+        hookup = self.hookup
+
+        def work() -> tuple[check.Finding, ...]:
+            samples = recent.last(round(CHECK_S * recent.rate_hz))
+            if len(samples) < _LEAST_CHECK_S * recent.rate_hz:
+                seconds = len(samples) / recent.rate_hz
+                raise ValueError(f"{seconds:.1f} s of samples: the check needs {_LEAST_CHECK_S:.0f} s; wait a little")
+            return check.examine(
+                samples.astype(np.float64), recent.rate_hz, hookup.pulse, hookup.points, hookup.display
+            )
+
+        self.checking = True
+        self.changed.emit()
+        self.tasks.run("signal check", work, self._examined, self._not_examined)
+
+    def close(self) -> None:
+        """Stop everything and wait for it."""
+        self._wanted = False
+        self._timer.stop()
+        self._let_go()
+        for watch in self._ending:
+            watch.close()
+        self._ending.clear()
+        self.tasks.close()
+
+    # what comes of it
+
+    def _renew(self) -> None:
+        """Prepare anew, and start again if it ran."""
+        if self._wanted:
+            self._let_go()
+            self._set(Status.STARTING)
+        self._prepare()
+
+    def _prepare(self) -> None:
+        """Have the order for the source and the hook-up made on a thread."""
+        self._preparing += 1
+        number, choice, teaching, path = self._preparing, self.choice, self.teaching, self.hookup_file
+        unit, seed = self.unit, self._seed + self._starts
+
+        def work() -> tuple[int, Hookup | None, SourceRequest | None]:
+            if choice.found is None:
+                wired = hookups.hookup_from(simulator.hookup())
+                request: SourceRequest | None = simulator.order(teaching, seed, real_time=self._real_time)
+            elif path is None:
+                return number, None, None
+            else:
+                from stillshaft.acquire import catalogue
+
+                wired = hookups.load_hookup(path)
+                request = catalogue.sound_input(choice.found, wired).request
+            if unit != settings.UNITS[0]:
+                wired = hookups.hookup_from({**wired.table, "display": unit})
+            return number, wired, request
+
+        self._request = None
+        self.tasks.run("preparing", work, self._prepared, self._fail)
+
+    def _prepared(self, made: tuple[int, Hookup | None, SourceRequest | None]) -> None:
+        number, hookup, request = made
+        if number != self._preparing:
+            return  # something was changed since
+        self.hookup, self._request = hookup, request
+        if request is None and self._wanted:
+            self._fail(f"{self.choice.name}: says nothing of sensors; choose a hook-up file first")
+            return
+        if self._wanted:
+            self._timer.start()
+            self._poll()
+        self.changed.emit()
+
+    def _fail(self, why: str) -> None:
+        self.trouble, self._wanted = why, False
+        self._let_go()
+        self._set(Status.STOPPING if self._ending else Status.STOPPED)
+
+    def _set(self, status: Status) -> None:
+        self.status = status
+        if status is not Status.STOPPED:
+            self._timer.start()
+        self.changed.emit()
+
+    def _let_go(self) -> None:
+        if self.watch is not None:
+            self.watch.stop_soon()
+            self._ending.append(self.watch)
+            self.watch = None
+
+    def _poll(self) -> None:
+        self._ending = [w for w in self._ending if not w.ended]
+        if self._wanted and self.watch is None and not self._ending and self._request is not None:
+            assert self.hookup is not None
+            self._starts += 1
+            self._seen = 0
+            self.snapshot = None
+            self.watch = Watch(self._request, self.hookup)
+        if self.watch is not None:
+            self._take(self.watch)
+        elif not self._wanted and not self._ending:
+            self._timer.stop()
+            if self.status is not Status.STOPPED:
+                self._set(Status.STOPPED)
+
+    def _take(self, watch: Watch) -> None:
+        """Hand on what is new."""
+        glance, snapshot = watch.glance, watch.latest
+        if glance is not None and glance.number != self._seen:
+            self._seen = glance.number
+            if self.status is Status.STARTING:
+                self._set(Status.RUNNING)
+            self.glanced.emit(glance)
+        if snapshot is not None and snapshot is not self.snapshot:
+            self.snapshot = snapshot
+            self.measured.emit(snapshot)
+            if snapshot.ended is not None:
+                self._fail(snapshot.ended)
+
+    def _listed(self, found: list[soundcard.SoundInput]) -> None:
+        self.looking = False
+        self.choices = (SIMULATED, *(sound_choice(f) for f in found))
+        self.trouble = None if found else "no sound input is there: plug one in and look again"
+        self.listed.emit()
+        self.changed.emit()
+
+    def _not_listed(self, why: str) -> None:
+        self.looking = False
+        self.trouble = why
+        self.changed.emit()
+
+    def _examined(self, findings: tuple[check.Finding, ...]) -> None:
+        self.checking = False
+        self.checked.emit(findings)
+        self.changed.emit()
+
+    def _not_examined(self, why: str) -> None:
+        self.checking = False
+        self.trouble = why
+        self.changed.emit()

@@ -1,0 +1,92 @@
+"""What the panel of the simulated rotor sets: unbalance, masses, resonance, a neighbour, bad pulses, noise. No Qt here."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+from stillshaft.acquire import simulated
+from stillshaft.acquire.conditions import Conditions, PulseFaults
+from stillshaft.acquire.simulated import DEMO_SPEED_RPM, SimulatedRun, Support
+
+PLANES = tuple(p.name for p in simulated.demo_rotor(2).planes)
+_RADIUS_M = simulated.demo_rotor(2).planes[0].radius_m
+
+
+@dataclass(frozen=True)
+class Mass:
+    """Grams at degrees from the mark against rotation."""
+
+    grams: float
+    angle_deg: float
+
+
+@dataclass(frozen=True)
+class Teaching:
+    """How the simulated fan is to run.
+
+    `unbalance` and `masses` have one entry for each plane, the masses beyond the unbalance; `resonance_percent` is where
+    the lowest natural frequency lies in percent of running speed, None: where it is by itself. The neighbour runs
+    `neighbour_hz` beside the shaft, positive above it, with a velocity of so many mm/s rms.
+    """
+
+    speed_rpm: float = DEMO_SPEED_RPM
+    unbalance: tuple[Mass, ...] = (Mass(19.0, 65.0), Mass(14.0, 210.0))
+    masses: tuple[Mass, ...] = (Mass(0.0, 0.0), Mass(0.0, 0.0))
+    resonance_percent: float | None = None
+    neighbour_hz: float = 0.2
+    neighbour_mm_s: float = 0.0
+    missing_percent: float = 0.0
+    jitter_deg: float = 0.0
+    noise_m_s2: float = 0.05
+
+
+CASES = {
+    "usual": Teaching(),
+    "at a resonance": Teaching(resonance_percent=104.0),
+    "neighbour close in speed": Teaching(neighbour_hz=0.16, neighbour_mm_s=1.6),
+    "neighbour stronger than 1x": Teaching(
+        unbalance=(Mass(3.0, 65.0), Mass(2.0, 210.0)), neighbour_hz=-0.25, neighbour_mm_s=2.5
+    ),
+    "loose pulses": Teaching(missing_percent=6.0, jitter_deg=1.5),
+    "much noise": Teaching(noise_m_s2=6.0),
+}
+
+
+def rotor(teaching: Teaching) -> simulated.Rotor:
+    """The fan, on supports that put its lowest horizontal natural frequency where it is wanted."""
+    made = simulated.demo_rotor(2)
+    if teaching.resonance_percent is None:
+        return made
+    first, second = made.supports
+    natural, _ = simulated.modes(made, (first.horizontal_n_per_m, second.horizontal_n_per_m))
+    wanted = teaching.resonance_percent / 100.0 * teaching.speed_rpm * math.pi / 30.0
+    softer = (wanted / float(natural.min())) ** 2
+    supports = tuple(Support(softer * s.horizontal_n_per_m, softer * s.vertical_n_per_m) for s in made.supports)
+    return replace(made, supports=(supports[0], supports[1]))
+
+
+def order(teaching: Teaching, seed: int, *, real_time: bool = True) -> SimulatedRun:
+    """The run that is meant."""
+    neighbour = None
+    if teaching.neighbour_mm_s > 0.0:
+        frequency = teaching.speed_rpm / 60.0 + teaching.neighbour_hz
+        neighbour = (frequency, 0.001 * teaching.neighbour_mm_s * math.sqrt(2.0) * 2.0 * math.pi * frequency)
+    unbalance = tuple(
+        _RADIUS_M * sum(0.001 * m.grams * complex(np.exp(1j * math.radians(m.angle_deg))) for m in pair)
+        for pair in zip(teaching.unbalance, teaching.masses, strict=True)
+    )
+    conditions = Conditions(
+        teaching.speed_rpm,
+        noise_m_s2=teaching.noise_m_s2,
+        neighbour=neighbour,
+        pulse_faults=PulseFaults(missing=teaching.missing_percent / 100.0, jitter_deg=teaching.jitter_deg),
+    )
+    return SimulatedRun(rotor(teaching), simulated.demo_sensors(), unbalance, conditions, seed, None, real_time)
+
+
+def hookup() -> dict[str, Any]:
+    """Content of the hook-up that belongs to it."""
+    return dict(simulated.demo_hookup())

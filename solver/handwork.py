@@ -6,6 +6,7 @@ circle, the cylinder and the cone: any handbook.
 
 from __future__ import annotations
 
+import itertools
 import math
 import re
 from collections.abc import Mapping, Sequence
@@ -30,6 +31,7 @@ DENSITIES_KG_M3: Mapping[str, float] = {
 }
 DRILL_POINTS_DEG = (118.0, 140.0)
 _IN_LINE = 1e-9
+_MOST_ROUNDED = 4  # pieces that one share is rounded to
 
 
 class HandworkError(ValueError):
@@ -84,31 +86,23 @@ def split_between_neighbours(wanted: complex, angles_deg: Sequence[float]) -> tu
 
 def rounded_to_stock(
     mass: float, sizes: Sequence[float], left: dict[int, int], *, most: float = math.inf, cap: float = math.inf
-) -> list[int]:
-    """Indices of the sizes whose sum comes near a mass: the largest that fit, then one more where that is nearer.
+) -> tuple[int, ...]:
+    """Indices of up to four sizes whose sum comes nearest to a mass, the fewest where several do.
 
     `left` counts the pieces there are, and is lowered by those taken; `most` pieces and `cap` mass are what a position
     takes.
     """
-    taken: list[int] = []
-    rest, room = mass, cap
-
-    def take(i: int) -> None:
-        nonlocal rest, room
+    best: tuple[int, ...] = ()
+    there = [i for i in range(len(sizes)) if left[i] > 0]
+    for pieces in range(1, int(min(most, _MOST_ROUNDED)) + 1):
+        for some in itertools.combinations_with_replacement(there, pieces):
+            total = sum(sizes[i] for i in some)
+            nearer = abs(mass - total) < abs(mass - sum(sizes[i] for i in best)) * (1.0 - 1e-9)
+            if nearer and abs(total) <= cap and all(some.count(i) <= left[i] for i in some):
+                best = some
+    for i in best:
         left[i] -= 1
-        rest, room = rest - sizes[i], room - abs(sizes[i])
-        taken.append(i)
-
-    def fits(i: int) -> bool:
-        return left[i] > 0 and len(taken) < most and abs(sizes[i]) <= room
-
-    for i in sorted(range(len(sizes)), key=lambda i: -abs(sizes[i])):
-        while fits(i) and 0.0 < abs(sizes[i]) <= abs(rest) and sizes[i] * rest > 0.0:
-            take(i)
-    nearer = [i for i in range(len(sizes)) if fits(i) and abs(rest - sizes[i]) < abs(rest)]
-    if nearer:
-        take(min(nearer, key=lambda i: abs(rest - sizes[i])))
-    return taken
+    return best
 
 
 def one_for_several(pieces: Sequence[tuple[float, float, float]], radius: float) -> tuple[float, float]:

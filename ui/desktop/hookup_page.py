@@ -19,7 +19,7 @@ from stillshaft.ui.desktop.watch import Glance
 from stillshaft.ui.theme import Theme
 
 _FACE, _PANEL = "Rotor face", "Simulated rotor"
-_BESIDE_EMS = 58  # heights of text that two columns need
+_BESIDE_EMS, _FACE_EMS = 58, 20  # heights of text that two columns need, and the rotor face from top to bottom
 
 
 class HookupPage(Page):
@@ -46,8 +46,9 @@ class HookupPage(Page):
             column.setSpacing(look.GAP)
         left.addWidget(self.inputs)
         left.addWidget(self.pulse, 1)
+        left.addStretch(0)
         right.addWidget(self._right_card(), 3)
-        left.addWidget(self.findings)
+        right.addWidget(self.findings)
         self.columns = parts.Columns(left, right, (5, 4))
         self.body.addWidget(self.columns, 1)
         self.panel.applied.connect(feed.apply)
@@ -144,7 +145,7 @@ class HookupPage(Page):
         if not simulated:
             self._turn_to(_FACE)
         file = "" if simulated or feed.hookup_file is None else f". Hook-up: {feed.hookup_file.name}"
-        self.note.setText(f"{feed.choice.note[0].upper()}{feed.choice.note[1:]}{file}")
+        self.note.setText(f"{parts.begun(feed.choice.note)}{file}")
         self.note_sign.show_weight(Weight.CAUTION if feed.choice.caution else State.DONE)
         self.inputs.set_hookup(feed.hookup)
         self.face.show_face(None if feed.hookup is None else face_of(feed.hookup))
@@ -184,11 +185,11 @@ class HookupPage(Page):
     def sentence(self) -> Sentence | None:
         """The gravest thing about the source and its signals."""
         if self.feed.trouble is not None:
-            return Sentence(f"{self.feed.trouble}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
+            return Sentence(f"{parts.begun(self.feed.trouble)}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
         worst = next((f for f in self._findings if f.weight != check.FINE), None)
         if worst is not None:
             weight = Weight.STOP if worst.weight == check.BLOCKS else Weight.CAUTION
-            return Sentence(f"{worst.where} {worst.what}: {worst.cure}.", Stage.HOOK_UP, weight, "Hook-up")
+            return Sentence(f"{parts.begun(worst.where)} {worst.what}: {worst.cure}.", Stage.HOOK_UP, weight, "Hook-up")
         if self.feed.status is Status.RUNNING and not self._findings:
             return Sentence("Signals come in: check them before the first run.", Stage.HOOK_UP, action="Hook-up")
         return None
@@ -205,6 +206,8 @@ class HookupPage(Page):
     def set_room(self, width_px: int, body_px: int) -> None:
         """The rotor face beside or below the inputs."""
         self.columns.set_beside(width_px >= _BESIDE_EMS * body_px)
+        self.face.setMinimumHeight(_FACE_EMS * body_px)
+        self.panel.set_room(body_px)
 
     def enter(self) -> None:
         """Draw again."""

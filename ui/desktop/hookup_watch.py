@@ -17,6 +17,7 @@ from stillshaft.ui.desktop.meters import LevelMeter, PulsePicture, level_words, 
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.theme import THEMES, Theme
 
+_HIGHEST_PX = 470  # of the pulse: a higher picture shows nothing more
 _LEVEL_WEIGHTS: dict[str, Weight | State] = {
     "good": State.DONE,
     "weak": Weight.CAUTION,
@@ -37,7 +38,12 @@ def point_words(point: Point) -> str:
     sensitivity = str(point.table.get("sensitivity", ""))
     place = "axial" if point.direction == "axial" else f"at {point.angle_deg:g}°"
     mount = "" if point.mount is None else f" · {point.mount}"
-    return f"{point.quantity} · {sensitivity} · {place}{mount}"
+    return _whole(f"{point.quantity} · {sensitivity} · {place}{mount}")
+
+
+def _whole(text: str) -> str:
+    """Broken into lines at the dots only."""
+    return text.replace(" ", "\u00a0").replace("·\u00a0", "· ").replace("/", "/\u2060")
 
 
 class InputRow:
@@ -102,7 +108,7 @@ class InputsCard(parts.Card):
             return
         pulse = hookup.pulse
         marks = "one mark" if pulse.pulses_per_rev == 1 else f"{pulse.pulses_per_rev} marks, {pulse.reference}"
-        words = f"{pulse.edge} edge · {marks} · at {pulse.angle_deg:g}°"
+        words = _whole(f"{pulse.edge} edge · {marks} · at {pulse.angle_deg:g}°")
         self.rows[pulse.index] = InputRow(pulse.index + 1, "pulse", words, None)
         for shape, point in enumerate(hookup.points):
             self.rows[point.index] = InputRow(point.index + 1, point.name, point_words(point), shape)
@@ -131,6 +137,7 @@ class PulseCard(parts.Card):
 
     def __init__(self) -> None:
         super().__init__("Pulse as it is seen")
+        self.setMaximumHeight(_HIGHEST_PX)
         self.picture = PulsePicture()
         self.words = parts.label("no pulse signal yet", "quiet", wrap=True)
         self.body.addWidget(self.picture, 1)

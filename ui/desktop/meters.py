@@ -34,7 +34,7 @@ class LevelMeter(Picture):
     """One input: rms as a bar, peak and held peak as lines, on a scale in dB of full scale; clipping in words."""
 
     def __init__(self, name: str) -> None:
-        super().__init__(f"Level of {name}", (150, 38))
+        super().__init__(f"Level of {name}", (110, 38))
         self._name = name
         self._level: Level | None = None
         self._said_of = ""

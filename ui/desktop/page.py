@@ -12,7 +12,7 @@ from stillshaft.ui.theme import Theme
 class Page(QtWidgets.QWidget):
     """A stage's page. It emits `changed` when its state or its sentence may be another one.
 
-    `head` is the row of the title, for the page's own actions, `subtitle` the line below it, `body` the whole page's layout.
+    `head` is the row of the title, for the page's own actions, `subtitle` what stands beside it, `body` the whole page's layout.
     """
 
     changed = QtCore.Signal()
@@ -26,12 +26,11 @@ class Page(QtWidgets.QWidget):
         self.body.setContentsMargins(look.WIDE, look.ROOM, look.WIDE, look.ROOM)
         self.body.setSpacing(look.GAP)
         self.head = QtWidgets.QHBoxLayout()
-        self.head.setSpacing(look.TIGHT)
+        self.head.setSpacing(look.GAP)
         self.head.addWidget(parts.label(stage.value, "title"))
-        self.head.addStretch(1)
-        self.body.addLayout(self.head)
         self.subtitle = parts.label(f"{stage.purpose}.", "quiet", wrap=True)
-        self.body.addWidget(self.subtitle)
+        self.head.addWidget(self.subtitle, 1)
+        self.body.addLayout(self.head)
 
     def state(self) -> State:
         """How far the stage is."""

@@ -10,6 +10,11 @@ from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.theme import THEMES, Theme
 
 
+def begun(text: str) -> str:
+    """A text as the beginning of a sentence."""
+    return text[:1].upper() + text[1:]
+
+
 def label(text: str, kind: str = "", *, wrap: bool = False) -> QtWidgets.QLabel:
     """Text of a kind that the style sheet knows."""
     made = QtWidgets.QLabel(text)

@@ -13,7 +13,7 @@ from stillshaft.ui.desktop.figures import Bar, RibbonPoint, Spectrum, SweepCurve
 _LONGEST_SHOWN_S = 60.0  # of the ribbon: then it moves along
 _LEAST_SPAN_DEG = 2.0
 _DECADES = 4.0
-_ORDERS = 6
+_ORDERS = 10
 
 
 class PhaseRibbon(Graph):
@@ -22,7 +22,7 @@ class PhaseRibbon(Graph):
     x_title, y_title = "time, s", "phase − mean, °"
 
     def __init__(self) -> None:
-        super().__init__("Phase ribbon", (200, 150))
+        super().__init__("Phase ribbon", (200, 120))
         self._points: tuple[RibbonPoint, ...] = ()
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._span = _LEAST_SPAN_DEG
@@ -89,7 +89,7 @@ class WaveformPlot(Graph):
     x_title = "shaft angle, °"
 
     def __init__(self) -> None:
-        super().__init__("Waveform over one revolution", (200, 150))
+        super().__init__("Waveform over one revolution", (200, 120))
         self._waveform: Waveform | None = None
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._reach = 1.0
@@ -162,7 +162,7 @@ class SpectrumPlot(Graph):
     x_title = "frequency, Hz"
 
     def __init__(self) -> None:
-        super().__init__("Spectrum", (200, 150))
+        super().__init__("Spectrum", (200, 120))
         self._spectrum: Spectrum | None = None
         self._lines: list[Polyline] = []
         self._top = 0.0
@@ -222,16 +222,15 @@ class SpectrumPlot(Graph):
             return
         painter.setFont(self.small())
         text = QtGui.QFontMetricsF(painter.font())
-        ends = -math.inf
-        for order in range(1, _ORDERS + 1):
+        apart = float(frame.x(np.array(running)) - frame.x(np.array(0.0)))
+        every = max(1, math.ceil((text.horizontalAdvance("10x") + 6.0) / max(1.0, apart)))
+        for order in range(1, _ORDERS + 1, every):
             x = float(frame.x(np.array(order * running)))
-            if x > frame.area.right():
+            if x > frame.area.right() - 20.0:
                 break
             painter.setPen(self.pen(self.theme.quiet, 1.0, (2.0, 4.0)))
             painter.drawLine(QtCore.QPointF(x, frame.area.top()), QtCore.QPointF(x, frame.area.bottom()))
-            if x + 3.0 > ends:
-                box = self.draw_text(painter, x + 3.0, frame.area.top() + text.height(), f"{order}x", self.theme.quiet)
-                ends = box.right() + 2.0
+            self.draw_text(painter, x + 3.0, frame.area.top() + text.height(), f"{order}x", self.theme.quiet)
 
     def draw(self, painter: QtGui.QPainter) -> None:
         """One curve for each point, the highest and lowest line of each column."""
@@ -239,11 +238,13 @@ class SpectrumPlot(Graph):
             return
         frame = self.frame_now()
         painter.setClipRect(frame.area)
-        shown = self._spectrum.frequency_hz <= frame.x_high
-        wide = max(16, int(frame.area.width()))
+        frequency = self._spectrum.frequency_hz
+        shown = frequency <= frame.x_high
+        begin, end = frame.x(frequency[shown][[0, -1]]).tolist()
+        wide = max(16, int(end - begin))
         for number, amplitude in enumerate(self._spectrum.amplitudes):
             level = columns(np.log10(np.maximum(amplitude[shown], 1e-12)), wide)
-            x = np.linspace(frame.area.left(), float(frame.x(self._spectrum.frequency_hz[shown][-1:])[0]), level.size)
+            x = np.linspace(begin, end, level.size)
             y = np.minimum(frame.y(level), frame.area.bottom() + 4.0)
             self.draw_noisy(painter, self._lines[number].set(x, y), self.point_colour(number))
         painter.setClipping(False)
@@ -255,7 +256,7 @@ class SweepPlot(Graph):
     x_title = "speed, r/min"
 
     def __init__(self, *, phase: bool = False) -> None:
-        super().__init__("Phase against speed" if phase else "Amplitude against speed", (200, 150))
+        super().__init__("Phase against speed" if phase else "Amplitude against speed", (200, 120))
         self._phase = phase
         self._curves: tuple[SweepCurve, ...] = ()
         self._running_rpm: float | None = None

@@ -129,12 +129,24 @@ class VectorCloud(PolarPicture):
             painter.drawLine(origin, end)
             dots, border = self._curves[number]
             self._dots(painter, dots.set(*self.place(point.blocks)), number, 3.0)
-            painter.setPen(self.pen(colour, self.line_px))
-            painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
-            painter.drawPolygon(border.set(*self.place(point.border)))
+            self._region(painter, border.set(*self.place(point.border)), point, colour)
             draw_marker(painter, number, end, 5.0, colour)
         for number, point in enumerate(self._points[:4]):
             self._draw_lens(painter, number, point)
+
+    def _region(self, painter: QtGui.QPainter, border: QtGui.QPolygonF, point: CloudPoint, colour: str) -> None:
+        """The border of a mean's region; no further than the rim where it is next to unknown."""
+        beyond = float(np.abs(point.border).max(initial=0.0)) > self.rim
+        if beyond:
+            x, y, radius = self.middle()
+            inside = QtGui.QPainterPath()
+            inside.addEllipse(QtCore.QPointF(x, y), radius, radius)
+            painter.setClipPath(inside)
+        painter.setPen(self.pen(colour, self.line_px))
+        painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
+        painter.drawPolygon(border)
+        if beyond:
+            painter.setClipping(False)
 
     def _dots(self, painter: QtGui.QPainter, polygon: QtGui.QPolygonF, number: int, size: float) -> None:
         colour = QtGui.QColor(self.point_colour(number))

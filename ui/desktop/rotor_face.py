@@ -44,7 +44,7 @@ class RotorFace(Picture):
         text = QtGui.QFontMetricsF(self.small()).height()
         # room for sensors and words around the rim, and for a line below
         radius = min(0.5 * self.width() - 2.6 * text, 0.5 * (self.height() - 1.4 * text) - 1.6 * text) / _SENSOR_AT
-        return QtCore.QPointF(0.5 * self.width(), 0.5 * (self.height() - 1.4 * text)), max(20.0, radius)
+        return QtCore.QPointF(0.5 * self.width(), 0.5 * (self.height() - 1.2 * text)), max(20.0, radius)
 
     def _at(self, place: complex) -> QtCore.QPointF:
         middle, radius = self._middle()
@@ -139,11 +139,15 @@ class RotorFace(Picture):
         """Every 30° of a rim without blades or holes, every 90° of a small one."""
         _, radius = self._middle()
         wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance("000°")
-        for degrees in range(0, 360, 30 if radius > 3.6 * wide else 90):
+        written_at = _WEB - 0.62 * wide / radius
+        room = written_at * radius / wide
+        for degrees in range(0, 360, 30 if room > 2.3 else 90):
             place = faces.rotor_place(face, degrees, self._seen_from)
             painter.setPen(self.pen(self.theme.quiet, 1.0))
             painter.drawLine(self._at(0.95 * place), self._at(place))
-            at, words = self._at(0.87 * place), f"{faces.shown_angle(degrees, self._angles):.0f}°"
+            if room < 1.3:
+                continue
+            at, words = self._at(written_at * place), f"{faces.shown_angle(degrees, self._angles):.0f}°"
             self.draw_text(painter, at.x(), at.y(), words, self.theme.quiet, across=0.5, down=0.5)
 
     def _draw_pieces(self, painter: QtGui.QPainter, face: Face) -> None:
@@ -193,7 +197,7 @@ class RotorFace(Picture):
         places = [faces.stator_place(face, s.angle_deg, self._seen_from) for s in face.sensors]
         _, radius = self._middle()
         taken = faces.apart([pulse, *places], 26.0 / (_SENSOR_AT * radius))
-        self._beside(painter, _SENSOR_AT * pulse, 9.0, "pulse, mark", self.theme.text)
+        self._beside(painter, _SENSOR_AT * pulse, 9.0, "pulse, mark 0°", self.theme.text)
         for sensor, place, beside in zip(face.sensors, places, taken[1:], strict=True):
             painter.setPen(self.pen(self.theme.quiet, 1.0))
             painter.drawLine(self._at(1.02 * place), self._at((_SENSOR_AT - 0.03) * beside))

@@ -10,6 +10,7 @@ from stillshaft.ui.desktop.simulator import CASES, PLANES, Mass, Teaching
 from stillshaft.ui.theme import Theme
 
 _OWN = "set below"
+_FIELD_EMS = 6.4  # heights of text that a field needs
 _LEAST_RESONANCE = 40.0  # the field's lowest value stands for: left as it is
 
 
@@ -21,6 +22,7 @@ def _field(name: str, low: float, high: float, decimals: int, suffix: str) -> Qt
     made.setAccessibleName(name)
     made.setKeyboardTracking(False)
     made.setButtonSymbols(QtWidgets.QAbstractSpinBox.ButtonSymbols.NoButtons)
+    made.setSizePolicy(QtWidgets.QSizePolicy.Policy.Ignored, QtWidgets.QSizePolicy.Policy.Fixed)
     return made
 
 
@@ -57,19 +59,19 @@ class RotorPanel(QtWidgets.QWidget):
             ("Spee&d", self.speed, None),
             ("Resona&nce", self.resonance, None),
             ("Neigh&bour", self.neighbour_hz, self.neighbour_mm_s),
-            ("Pulses &lost, jitter", self.missing, self.jitter),
+            ("Pulses &lost", self.missing, self.jitter),
             ("Noi&se", self.noise, None),
         ]
         self.unbalance: list[tuple[QtWidgets.QDoubleSpinBox, QtWidgets.QDoubleSpinBox]] = []
         self.masses: list[tuple[QtWidgets.QDoubleSpinBox, QtWidgets.QDoubleSpinBox]] = []
-        for what, fields, keys in (("Unbalance", self.unbalance, "&1&2"), ("Mass", self.masses, "&3&4")):
-            for number, plane in enumerate(PLANES):
+        for what, fields in (("Unbalance", self.unbalance), ("Mass", self.masses)):
+            for plane in PLANES:
                 pair = (
                     _field(f"{what}, {plane}, mass", -500.0, 500.0, 1, " g"),
                     _field(f"{what}, {plane}, angle", 0.0, 360.0, 0, "°"),
                 )
                 fields.append(pair)
-                rows.append((f"{what} {keys[2 * number : 2 * number + 2]} {plane}", *pair))
+                rows.append((f"{what}, {plane}", *pair))
         for line, (text, first, second) in enumerate(rows, start=1):
             grid.addWidget(parts.labelled(text, first), line, 0)
             grid.addWidget(first, line, 1, 1, 2 if second is None else 1)
@@ -84,6 +86,11 @@ class RotorPanel(QtWidgets.QWidget):
         for field in self.findChildren(QtWidgets.QDoubleSpinBox):
             field.valueChanged.connect(self._own)
         self.set(Teaching())
+
+    def set_room(self, body_px: int) -> None:
+        """Fields as wide as text of this size needs."""
+        for field in self.findChildren(QtWidgets.QDoubleSpinBox):
+            field.setMinimumWidth(round(_FIELD_EMS * body_px))
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

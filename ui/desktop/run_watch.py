@@ -25,8 +25,8 @@ _CARD_EMS, _BESIDE_EMS, _BOTH_EMS, _BOTH_BELOW_EMS = 17.5, 52.0, 80.0, 40.0
 _VERDICTS: dict[str, tuple[Weight | State, str]] = {
     "steady": (State.DONE, "steady"),
     "drifting": (Weight.CAUTION, "drifting"),
-    "beating": (Weight.CAUTION, "beats with a second source"),
-    "walking": (Weight.STOP, "a second source is stronger"),
+    "beating": (Weight.CAUTION, "second source"),
+    "walking": (Weight.STOP, "strong second source"),
     "unsettled": (Weight.CAUTION, "unsettled"),
     "too-short": (State.UNDER_WAY, "too short to tell"),
 }
@@ -39,9 +39,8 @@ class SpeedCard(parts.Card):
         super().__init__("Speed", "r/min")
         self.speed = parts.Live("–", "largeFigure", "60000.0")
         self.range = parts.Live("no pulses yet", "small", "60000.0 to 60000.0")
-        self.pulses = parts.Live(" ", "small", "9999 missing, 9999 extra")
-        self.time = parts.Live(" ", "small", "180 s, 9999 revolutions")
-        for widget in (self.speed, self.range, self.pulses, self.time):
+        self.time = parts.Live(" ", "", "9999 revolutions in 180 s")
+        for widget in (self.speed, self.range, self.time):
             self.body.addWidget(widget)
         self.body.addStretch(1)
 
@@ -50,15 +49,15 @@ class SpeedCard(parts.Card):
         if measured is None:
             self.speed.say("–")
             self.range.say("no pulses yet" if trouble is None else "no speed")
-            self.pulses.say(" ")
             self.time.say(" ")
             return
         speed = measured.speed
         self.speed.say(f"{speed.mean_rpm:.1f}" if speed.mean_rpm < 1e4 else f"{speed.mean_rpm:.0f}")
         self.range.say(f"{speed.min_rpm:.1f} to {speed.max_rpm:.1f}")
-        self.pulses.say(f"{speed.missing_pulses} missing, {speed.extra_pulses} extra")
         revolutions = max((p.revolutions for p in measured.points), default=0)
-        self.time.say(f"{measured.duration_s:.0f} s, {revolutions} revolutions")
+        bad = speed.missing_pulses or speed.extra_pulses
+        pulses = f"pulses: {speed.missing_pulses} missing, {speed.extra_pulses} extra"
+        self.time.say(pulses if bad else f"{revolutions} revolutions in {measured.duration_s:.0f} s")
         said = f"Speed {speed.mean_rpm:.1f} revolutions per minute"
         if said != self.accessibleName():
             self.setAccessibleName(said)
@@ -92,10 +91,12 @@ class PointCard(parts.Card):
         foot = QtWidgets.QHBoxLayout()
         foot.setSpacing(look.TIGHT)
         self.sign = parts.Sign(18)
-        self.verdict = parts.Live("no figures yet", "", "beats with a second source")
+        self.verdict = parts.Live("no figures yet", "", "strong second source")
         foot.addWidget(self.sign)
         foot.addWidget(self.verdict, 1)
+        self.rest = parts.Live(" ", "small", "without it 000.00 at 000.0°")
         self.body.addLayout(foot)
+        self.body.addWidget(self.rest)
         self.body.addStretch(1)
 
     def set_theme(self, theme: Theme) -> None:
@@ -112,6 +113,7 @@ class PointCard(parts.Card):
             for live in (self.amplitude_interval, self.phase_interval):
                 live.say(" ")
             self.verdict.say("no figures yet")
+            self.rest.say(" ")
             self.sign.show_weight(State.EMPTY)
             return
         self._show(point, measured.unit)
@@ -128,8 +130,15 @@ class PointCard(parts.Card):
             "not determined" if half_deg is None else f"± {account.number(half_deg, max(half_deg, 0.015))}°"
         )
         weight, words = _VERDICTS[point.steadiness.verdict]
-        swing = point.steadiness.phase_swing_deg
-        self.verdict.say(words if swing is None or weight is not State.DONE else f"{words}, within {swing:.1f}°")
+        rest = " "
+        swing, beat = point.steadiness.phase_swing_deg, point.steadiness.beat
+        if beat is not None and weight is not State.UNDER_WAY:
+            without, without_deg = vectors.amplitude_phase(beat.cleaned)
+            rest = f"without it {account.number(without, beat.cleaned_half_widths()[0])} at {without_deg:.1f}°"
+        elif swing is not None and weight is State.DONE:
+            words = f"{words}, within {swing:.1f}°"
+        self.verdict.say(words)
+        self.rest.say(rest)
         self.verdict.setToolTip(" ".join(point.steadiness.reasons))
         self.sign.show_weight(weight)
         said = figures.vector_words(point.name, point.z, unit, half, half_deg) + f"; {words}"
@@ -248,15 +257,17 @@ class RunWatch(QtWidgets.QWidget):
     def _arrange(self) -> None:
         """Cards in as many columns as fit; waveform and spectrum side by side, or one of them where there is little room."""
         room = self._room_ems
-        cards = [self.speed, *self.points]
-        across = max(1, min(4, len(cards), int(room / _CARD_EMS)))
-        for number, card in enumerate(cards):
+        across = max(1, min(4, 1 + len(self.points), int(room / _CARD_EMS)))
+        whole_row = across < 3  # of the speed: points stay in pairs
+        self._strip.addWidget(self.speed, 0, 0, 1, across if whole_row else 1)
+        for number, card in enumerate(self.points, start=across if whole_row else 1):
             self._strip.addWidget(card, *divmod(number, across))
         for column in range(4):
             share = (2 if column == 0 and across > 2 else 3) if column < across else 0
             self._strip.setColumnStretch(column, share)
         beside = room >= _BESIDE_EMS
         self.columns.set_beside(beside)
+        self.cloud.setMinimumHeight(240 if beside else 400)
         both = room >= _BOTH_EMS or (not beside and room >= _BOTH_BELOW_EMS)
         self.turn_waveform.setVisible(not both)
         self.turn_spectrum.setVisible(not both)

@@ -77,16 +77,18 @@ class RunsPage(Page):
     def _sentence(self) -> Sentence | None:
         feed, snapshot = self.feed, self.feed.snapshot
         if feed.trouble is not None:
-            return Sentence(feed.trouble, Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
+            return Sentence(f"{parts.begun(feed.trouble)}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
         if feed.status is Status.STOPPED or snapshot is None:
             return None
         if snapshot.measured is None:
             if snapshot.trouble is None:
                 return None
-            return Sentence(snapshot.trouble, Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
+            return Sentence(f"{parts.begun(snapshot.trouble)}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
         for point in snapshot.measured.points:
             if point.steadiness.reasons and point.steadiness.verdict != "too-short":
-                return Sentence(f"{point.name}: {point.steadiness.reasons[0]}.", Stage.RUNS, Weight.CAUTION, "Runs")
+                return Sentence(
+                    f"{parts.begun(point.name)}: {point.steadiness.reasons[0]}.", Stage.RUNS, Weight.CAUTION, "Runs"
+                )
         if all(p.steadiness.verdict == "steady" for p in snapshot.measured.points):
             return Sentence("Speed and phase are steady: these figures settle.", Stage.RUNS, action="Runs")
         return Sentence("The figures settle: let it run a little longer.", Stage.RUNS, action="Runs")

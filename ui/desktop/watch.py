@@ -274,16 +274,20 @@ class Watch(Live):
         if not self._averaged.averages:
             return None
         speed = self._revolution_s(measuring)
+        running_hz = None if speed is None else 1.0 / speed[0]
+        # below, an integral is noise: as `dsp.content` has it
+        lowest_hz = 2.0 if running_hz is None else min(spectrum.overall_band(60.0 * running_hz)[0], 0.25 * running_hz)
+        shown = self._averaged.frequency_hz >= lowest_hz
         amplitudes: list[Real] = []
         for i, point in enumerate(self._wired.points):
             power, _ = self._averaged.power(i, point.quantity, self._unit.quantity, point.highpass_hz)
             scale: Any = abs(point.si_per_reading) * _LINE_TO_SINE * self._unit.per_si_peak
-            amplitudes.append(np.asarray(scale * np.sqrt(power)))
+            amplitudes.append(np.asarray(scale * np.sqrt(power[shown])))
         return Spectrum(
-            self._averaged.frequency_hz,
+            self._averaged.frequency_hz[shown],
             tuple(p.name for p in self._wired.points),
             tuple(amplitudes),
             self._unit.text,
-            None if speed is None else 1.0 / speed[0],
+            running_hz,
             self._averaged.averages,
         )

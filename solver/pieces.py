@@ -9,10 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import vectors
-from stillshaft.solver import correction, handwork
+from stillshaft.solver import consistency, correction, handwork
 from stillshaft.solver.correction import Predicted
 from stillshaft.solver.enumeration import Report
-from stillshaft.solver.influence import Fit, fit, state_of
+from stillshaft.solver.influence import Fit, Prior, fit_all, state_of
 from stillshaft.solver.placement import Choice, Curve, Placed, PlacementError, Places, choose, vector_of
 from stillshaft.solver.runs import Plane, Runs, StockMass
 
@@ -61,23 +61,26 @@ def plan(
     most: int | None = None,
     goal: float | None = None,
     left_on: bool = False,
+    priors: Sequence[Prior] = (),
     report: Report | None = None,
 ) -> Plan:
     """Pieces of the stock for a runs file's planes, all trial masses off or those of the last run left on.
 
     "best" is the least largest vibration; "proposal" the fewest pieces that are within 1 % of the initial vibration of
     it, or within half of what is uncertain anyway; "fewest" the fewest that keep every point below `goal`, or below its
-    own limit in the file. `report` may raise to cancel. Raises PlacementError, RunsError.
+    own limit in the file. `priors` are coefficients known beforehand. `report` may raise to cancel. Raises
+    PlacementError, RunsError.
     """
     if aim not in AIMS:
         raise PlacementError(f"aim {aim}: cannot be used; choose {', '.join(AIMS)}")
     at_hand = tuple(runs.stock if stock is None else stock)
-    solution = correction.solve(runs)
-    fits = fit(runs)
+    solution = correction.solve(runs, priors=priors)
+    runs, _ = consistency.with_measured_repeatability(runs)
+    fits = fit_all(runs, priors=priors).fits
     on = runs.runs[-1].masses if left_on else np.zeros(len(runs.planes), dtype=np.complex128)
     influence = np.vstack([f.influence for f in fits])
     initial = np.concatenate([f.initial for f in fits])
-    base = _left(runs, fits) if left_on else initial
+    base = _left(runs, fits, solution.consistency.doubted) if left_on else initial
     weights, unit = _weights(runs, aim, goal, len(fits))
     places = tuple(places_of(runs, p, left_on=left_on) for p in range(len(runs.planes)))
     scale = float(np.abs(weights * initial).max())
@@ -95,7 +98,7 @@ def plan(
     if aim == "fewest" and chosen.largest > enough:
         warnings.append(f"no choice of the stock stays below {enough:g} {unit}; this is the best there is")
     return Plan(
-        curve, chosen, runs.planes, total, predicted(runs, fits, total),
+        curve, chosen, runs.planes, total, correction.predict(runs, fits, total),
         handbook(base, influence, weights, places, at_hand), enough, unit, left_on, tuple(warnings), solution.reasons,
     )  # fmt: skip
 
@@ -163,11 +166,15 @@ def _position_near(angle_deg: float, angles_deg: Sequence[float]) -> int | None:
     return nearest if off[nearest] <= _AT_A_POSITION_DEG else None
 
 
-def _left(runs: Runs, fits: tuple[Fit, ...]) -> Complex:
-    """Vibration with the masses of the last run on."""
+def _left(runs: Runs, fits: Sequence[Fit], doubted: bool) -> Complex:
+    """Vibration with the masses of the last run on: smoothed by all runs, or as measured where these do not fit together."""
     on = runs.runs[-1].masses
-    same = all(np.array_equal(f.last.masses, on) for f in fits)
-    return np.concatenate([f.state if same else f.initial + f.influence @ on for f in fits])
+    states = []
+    for f in fits:
+        same = np.array_equal(f.last.masses, on) and not runs.amplitudes_only
+        smoothed = f.state if same else f.initial + f.influence @ on
+        states.append(f.last.vectors if same and doubted else smoothed)
+    return np.concatenate(states)
 
 
 def _weights(runs: Runs, aim: str, goal: float | None, speeds: int) -> tuple[Real, str]:
@@ -185,7 +192,7 @@ def _weights(runs: Runs, aim: str, goal: float | None, speeds: int) -> tuple[Rea
     return np.tile([1.0 / limits[p] for p in runs.points], speeds), "of the limit"
 
 
-def _scatter(runs: Runs, fits: tuple[Fit, ...], masses: Complex, weights: Real) -> float:
+def _scatter(runs: Runs, fits: Sequence[Fit], masses: Complex, weights: Real) -> float:
     """Root mean square over points of what is uncertain of the vibration with these masses."""
     relative, angle_rad = runs.placement
     squares: list[float] = []
@@ -243,8 +250,3 @@ def handbook(
                 pieces.append(Placed(plane, position, angles[position], 1.0, stock[i].mass))
     residual = weights * np.abs(base + influence @ vector_of(pieces, len(places)))
     return len(pieces), float(residual.max())
-
-
-def predicted(runs: Runs, fits: tuple[Fit, ...], masses: Complex) -> tuple[Predicted, ...]:
-    """Vibration to expect with these masses on, relative to the initial state."""
-    return correction.predict(runs, fits, masses)

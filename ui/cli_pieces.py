@@ -19,7 +19,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
-from stillshaft.ui.command import DO_NOT_TRUST, HookupOption, JsonOption, app, print_json
+from stillshaft.ui.command import DO_NOT_TRUST, HookupOption, JsonOption, app, print_json, warn
 
 if TYPE_CHECKING:
     from stillshaft.acquire.hookup import Hookup
@@ -67,6 +67,10 @@ def pieces(
     combine: Annotated[
         bool, typer.Option("--combine", help="Fewest pieces that do what those of the last run do together.")
     ] = False,
+    coefficients: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Stored coefficients to use beside the runs.")
+    ] = None,
+    machine: Annotated[str | None, typer.Option(help="Machine that the stored coefficients belong to.")] = None,
     hookup: HookupOption = None,
     material: Annotated[
         str, typer.Option(help='Metal that is drilled, ground or welded: a name, or "7850 kg/m^3".')
@@ -89,18 +93,27 @@ def pieces(
 
     from stillshaft.acquire.hookup import load_hookup
     from stillshaft.solver import pieces as choosing
+    from stillshaft.solver.correction import Wanted
     from stillshaft.solver.runs import load_runs
     from stillshaft.ui import account, account_pieces
+    from stillshaft.ui import coefficients as stores
 
-    read = load_runs(runs)
+    if machine is None and coefficients is not None:
+        raise typer.BadParameter("stored coefficients belong to a machine: name it with --machine")
+    answer = None if combine else stores.solved(runs, Wanted(), coefficients, machine)
+    read = load_runs(runs) if answer is None else answer.runs
     wired = None if hookup is None else load_hookup(hookup)
     fixing = _fixing(read, material, drill, drill_point, grind, rod, recovery, filler)
     at_hand = [_as_fixed(s, fixing) for s in (read.stock if stock is None else _stock(stock, read))]
     with account.progress("choosing pieces") as report:
-        if combine:
+        if answer is None:
             plan = choosing.combined(read, at_hand, most=at_most, report=report)
         else:
-            plan = choosing.plan(read, at_hand, aim=aim, most=at_most, goal=goal, left_on=leave_on, report=report)
+            plan = choosing.plan(
+                read, at_hand, aim=aim, most=at_most, goal=goal, left_on=leave_on, priors=answer.priors, report=report
+            )
+    if answer is not None and answer.verdict is not None:
+        warn(answer.verdict.sentence)
     rows = piece_rows(plan, read, fixing, wired)
     if as_json:
         content = {

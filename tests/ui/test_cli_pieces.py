@@ -130,6 +130,17 @@ def test_what_is_on_stays_on_or_is_combined(folder):
     assert found["predicted"] == []
 
 
+def test_stored_coefficients_spare_a_trial(folder):
+    kept = stillshaft("solve", "r.toml", "--machine", "fan", "--keep", "stored.toml", cwd=folder)
+    assert kept.returncode == 0, kept.stderr
+    text = (folder / "r.toml").read_text()
+    first, last = text.index('[[run]]\nname = "trial right"'), text.index("[[stock]]")
+    (folder / "later.toml").write_text(text[:first] + text[last:])
+    found = whole(folder, "later.toml", "--coefficients", "stored.toml", "--machine", "fan", "--aim", "best")
+    made = [vectors.vector(r["mass"], r["angle_deg"]) for r in found["result"]]
+    np.testing.assert_allclose(made, [vectors.vector(10.0561, 325.555), vectors.vector(5.8774, 68.256)], atol=0.5)
+
+
 def test_fewest_pieces_for_a_goal(folder):
     found = whole(folder, "r.toml", *STOCK, "--aim", "fewest", "--goal", "2.0")
     assert found["largest"] <= 2.0 < found["curve"][len(found["pieces"]) - 1]["largest"]
@@ -140,6 +151,12 @@ def test_pieces_of_a_correction_that_is_not_determined_are_not_to_be_trusted(fol
     found = whole(folder, "weak.toml", *STOCK, status=3)
     assert not found["trusted"]
     assert "left" in found["reasons"][0]
+
+
+def test_stored_coefficients_need_their_machine(folder):
+    done = stillshaft("pieces", "r.toml", "--coefficients", "stored.toml", cwd=folder)
+    assert done.returncode == 2
+    assert "name it with --machine" in done.stderr
 
 
 @pytest.mark.parametrize(

@@ -55,8 +55,16 @@ class Check(tables.Strict):
     item: str
     outcome: Literal["fine", "needs attention", "not done"]
     note: str = ""
-    photo: File | None = None
+    photos: list[File] = []
     evidence: int | None = None
+
+
+class Photo(tables.Strict):
+    """A photo; `about` is the id of the event that it belongs to."""
+
+    file: File
+    note: str = ""
+    about: int | None = None
 
 
 class Measured(tables.Strict):
@@ -154,7 +162,7 @@ class Mass(tables.Strict):
     of: int | None = None
     numbers: list[int] = []
     purpose: str | None = None
-    photo: File | None = None
+    photos: list[File] = []
     note: str = ""
 
 
@@ -216,6 +224,16 @@ class Start(tables.Strict):
     note: str = ""
 
 
+class Alarm(tables.Strict):
+    """A point crossed its abort level while the machine ran: both in `unit`, the stop was called for."""
+
+    point: str
+    amplitude: float
+    level: float
+    unit: str
+    note: str = ""
+
+
 class Verdict(tables.Strict):
     """Where the job stands against its goal; `figures` are those of `tolerance --json`."""
 
@@ -267,6 +285,7 @@ KINDS: dict[str, type[msgspec.Struct]] = {
     "brief": BriefPatch,
     "hookup": Hookup,
     "check": Check,
+    "photo": Photo,
     "measured": Measured,
     "run": Run,
     "mass": Mass,
@@ -275,6 +294,7 @@ KINDS: dict[str, type[msgspec.Struct]] = {
     "caution": Caution,
     "reference": Reference,
     "start": Start,
+    "alarm": Alarm,
     "verdict": Verdict,
     "report": Report,
     "closed": Closed,
@@ -297,7 +317,15 @@ _NEEDED: dict[type, tuple[str, ...]] = {
     Use: ("why",),
     Withdrawn: ("why",),
 }
-_FOLDER_OF = {"recording": "recordings", "photo": "photos", "file": "reports"}
+# where an event names files, and the folder that they lie in
+_FILES: dict[type, tuple[str, str]] = {
+    Check: ("photos", "photos"),
+    Photo: ("file", "photos"),
+    Mass: ("photos", "photos"),
+    Measured: ("recording", "recordings"),
+    Run: ("recording", "recordings"),
+    Report: ("file", "reports"),
+}
 
 
 class _Head(msgspec.Struct):
@@ -368,8 +396,8 @@ def _check(what: Any, where: str) -> None:
         value = getattr(what, name)
         if isinstance(value, list) and len(value) > _MOST_LIST:
             raise RecordError(f"{where}: {name}: has {len(value)} entries, at most {_MOST_LIST}")
-        if isinstance(value, File):
-            _check_file(value, f"{where}: {name}", _FOLDER_OF[name])
+    for file in files_of(what):
+        _check_file(file, f"{where}: {_FILES[type(what)][0]}", _FILES[type(what)][1])
     if isinstance(what, Run):
         _check_run(what, where)
     if isinstance(what, Run | Mass):
@@ -387,8 +415,9 @@ def _check(what: Any, where: str) -> None:
 
 def files_of(what: Any) -> list[File]:
     """The files of the folder that an event names."""
-    found = [getattr(what, name, None) for name in _FOLDER_OF]
-    return [file for file in found if isinstance(file, File)]
+    name, _ = _FILES.get(type(what), ("", ""))
+    found = getattr(what, name, None)
+    return found if isinstance(found, list) else [found] if isinstance(found, File) else []
 
 
 def _check_file(file: File, where: str, folder: str) -> None:

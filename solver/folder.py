@@ -146,6 +146,42 @@ def check_inside(path: str, where: str, folder: str | None = None) -> None:
             raise RecordError(f"{where}: {shown(path)!r} is no plain path within the job's folder")
 
 
+def fit_name(name: str) -> str:
+    """The name as one that every system takes for a plain file: what does not fit becomes "_"."""
+    kept = "".join(c if _fits(c) else "_" for c in name).strip(" ") or "_"
+    if _DEVICES.fullmatch(kept) or kept.startswith("."):
+        kept = "_" + kept
+    stem, dot, ending = kept.rpartition(".") if "." in kept[1:] else (kept, "", "")
+    ending = _shortened(ending, 20).rstrip(". ")
+    dot = dot if ending else ""
+    return _shortened(stem, 240 - len(ending.encode()) - len(dot)).rstrip(". ") + dot + ending
+
+
+def _shortened(text: str, most_bytes: int) -> str:
+    return text.encode("utf-8", "replace")[:most_bytes].decode("utf-8", "ignore")
+
+
+def _fits(letter: str) -> bool:
+    return letter not in '/\\:*?"<>|' and (letter.isprintable() or unicodedata.category(letter) == "Cf")
+
+
+def room_in(folder: Path, inner: str) -> Path:
+    """The folder within the job's that files of a kind go to, made where it is missing. Raises RecordError.
+
+    A link is refused: what is written would land elsewhere.
+    """
+    if inner not in FOLDERS:
+        raise RecordError(f"{shown(inner)!r} is no folder of a job; there is {', '.join(FOLDERS)}")
+    room = folder / inner
+    try:
+        room.mkdir(exist_ok=True)
+        if not stat.S_ISDIR(os.stat(room, follow_symlinks=False).st_mode):
+            raise RecordError(f"{room}: leads out of the job's folder through a link; put a folder there")
+    except OSError as error:
+        raise RecordError(f"{room}: {why(error)}") from None
+    return room
+
+
 def file_inside(folder: Path, path: str, where: str) -> Path:
     """The file that a path of the record names. Raises RecordError where it is missing, or a link, or leads out.
 

@@ -6,6 +6,7 @@ the same rule refuses it when it is to be appended.
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
@@ -19,10 +20,10 @@ from stillshaft.dsp import tables
 from stillshaft.solver import events
 from stillshaft.solver.brief import Brief, brief_from, check_values, merged
 from stillshaft.solver.events import KINDS, Event, event_from
-from stillshaft.solver.folder import RecordError, file_inside, sha256_of, shown
+from stillshaft.solver.folder import RecordError, file_inside, fit_name, room_in, sha256_of, shown
 from stillshaft.solver.record import FORMAT, Line, Record, drafted
 
-_HAPPENED = {"started", "caution", "start", "withdrawn"}  # undo passes over them: what happened, happened
+_HAPPENED = {"started", "caution", "start", "alarm", "withdrawn"}  # undo passes over them: what happened, happened
 _AFTER_CLOSING = {"closed", "reopened", "report", "withdrawn"}
 
 
@@ -80,10 +81,12 @@ class JobState:
     masses: tuple[Event[events.Mass], ...] = ()
     on_rotor: tuple[OnRotor, ...] = ()
     plans: tuple[Event[events.Plan], ...] = ()
+    photos: tuple[Event[events.Photo], ...] = ()
     decisions: tuple[Event[events.Decision], ...] = ()
     cautions: tuple[Event[events.Caution], ...] = ()
     references: tuple[Event[events.Reference], ...] = ()
     starts: tuple[Event[events.Start], ...] = ()
+    alarms: tuple[Event[events.Alarm], ...] = ()
     verdicts: tuple[Event[events.Verdict], ...] = ()
     reports: tuple[Event[events.Report], ...] = ()
     closed: bool = False
@@ -151,7 +154,7 @@ class _Fold:
     def _check_refers(self, event: Event[Any]) -> None:
         """Raise _UnfitError where an event refers to one that was not there, or not of that kind."""
         match event.what:
-            case events.Withdrawn(of=of) | events.Decision(about=int(of)):
+            case events.Withdrawn(of=of) | events.Decision(about=int(of)) | events.Photo(about=int(of)):
                 self._need(of, None)
             case events.Use(of=of):
                 self._need(of, "run")
@@ -275,10 +278,12 @@ class _Fold:
             masses=tuple(kept["mass"]),
             on_rotor=tuple(on for pieces in self._on.values() for on in pieces),
             plans=tuple(kept["plan"]),
+            photos=tuple(kept["photo"]),
             decisions=tuple(kept["decision"]),
             cautions=tuple(kept["caution"]),
             references=tuple(kept["reference"]),
             starts=tuple(kept["start"]),
+            alarms=tuple(kept["alarm"]),
             verdicts=tuple(kept["verdict"]),
             reports=tuple(kept["report"]),
             closed=self._closed,
@@ -461,7 +466,7 @@ class Job:
     def undo(self) -> Event[Any] | None:
         """Withdraw the person's last act that counts; None where there is none.
 
-        Acknowledged cautions and counted starts are passed over: they happened. `withdraw` takes them back with a reason.
+        Acknowledged cautions, counted starts and alarms are passed over: they happened. `withdraw` takes them back with a reason.
         """
         gone = withdrawals(self._events)
         for event in reversed(self._events):
@@ -497,10 +502,21 @@ class Job:
 
     def next_recording(self) -> Path:
         """Where the next recording goes: a number that neither the folder nor the record has used."""
-        names = [e.name for e in (self.folder / "recordings").glob("*")]
+        room = room_in(self.folder, "recordings")
+        names = [entry.name for entry in room.iterdir()]
         names += [Path(file.path).name for event in self._events for file in events.files_of(event.what)]
         numbers = [int(found[1]) for name in names if (found := re.match(r"([0-9]{4,9})\.", name))]
-        return self.folder / "recordings" / f"{max(numbers, default=0) + 1:04d}.au"
+        return room / f"{max(numbers, default=0) + 1:04d}.au"
+
+    def new_file(self, inner: str, name: str) -> Path:
+        """Where a new photo or report of about this name goes: nothing is there yet. Raises RecordError."""
+        room, fit = room_in(self.folder, inner), fit_name(name)
+        stem, dot, ending = fit.rpartition(".") if "." in fit else (fit, "", "")
+        number, path = 1, room / fit
+        while os.path.lexists(path):
+            number += 1
+            path = room / f"{stem} {number}{dot}{ending}"
+        return path
 
     def close(self) -> None:
         """Give the folder back to other programs. The job itself is closed by the event "closed"."""

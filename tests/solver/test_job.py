@@ -631,7 +631,7 @@ def test_recordings_are_verified_by_their_hash(job):
     (job.folder / "photos/gebläse.jpg").write_bytes(b"photo")
     recording = job.file_fields("recordings/0001.au")
     job.append("run", **run(recording=recording))
-    job.append("check", item="fan", outcome="fine", photo=job.file_fields("photos/gebläse.jpg"))
+    job.append("check", item="fan", outcome="fine", photos=[job.file_fields("photos/gebläse.jpg")])
     assert verify_files(job) == ()
     (job.folder / "recordings/0001.events.jsonl").write_bytes(b"[]\n")
     (job.folder / "photos/gebläse.jpg").unlink()
@@ -647,6 +647,47 @@ def test_the_hash_is_sha_256(job):
     (job.folder / "photos/abc").write_bytes(b"abc")
     digest = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
     assert job.file_fields("photos/abc") == {"path": "photos/abc", "sha256": digest}
+
+
+def test_new_files_get_a_name_that_fits_and_is_free(job, tmp_path):
+    assert job.new_file("photos", "mark.jpg") == job.folder / "photos/mark.jpg"
+    (job.folder / "photos/mark.jpg").write_bytes(b"")
+    (job.folder / "photos/mark 2.jpg").symlink_to(tmp_path / "elsewhere")
+    assert job.new_file("photos", "mark.jpg").name == "mark 3.jpg"
+    assert job.new_file("reports", "../../C:\\a*b?.pdf").name == "_.._.._C__a_b_.pdf"
+    assert job.new_file("reports", "nul").name == "_nul"
+    assert len(job.new_file("reports", "ü" * 300 + ".pdf").name.encode()) < 255
+    with pytest.raises(RecordError, match="is no folder of a job; there is recordings, photos, reports"):
+        job.new_file("reports/../..", "a.pdf")
+
+
+def test_nothing_is_written_through_a_folder_that_is_a_link(job, tmp_path):
+    (tmp_path / "outside").mkdir()
+    for inner in ("recordings", "reports"):
+        (job.folder / inner).rmdir()
+        (job.folder / inner).symlink_to(tmp_path / "outside")
+    with pytest.raises(
+        RecordError, match="recordings: leads out of the job's folder through a link; put a folder there"
+    ):
+        job.next_recording()
+    with pytest.raises(RecordError, match="reports: leads out of the job's folder through a link"):
+        job.new_file("reports", "a.pdf")
+    (job.folder / "reports").unlink()
+    (job.folder / "reports").write_text("a file")
+    with pytest.raises(RecordError, match="reports: file exists"):
+        job.new_file("reports", "a.pdf")
+    (job.folder / "photos").rmdir()
+    assert job.new_file("photos", "a.jpg").parent.is_dir()
+
+
+def test_alarms_and_photos_are_kept(job):
+    there = job.append("alarm", point="A", amplitude=21.0, level=20.0, unit="mm/s rms")
+    job.append("photo", file={"path": "photos/a.jpg", "sha256": HASH}, about=there.id)
+    assert job.state.alarms == (there,)
+    assert job.state.photos[0].what.about == there.id
+    job.undo()
+    assert job.state.photos == ()
+    assert job.undo() is None  # an alarm happened
 
 
 def test_names_coded_in_another_way_are_found(job):

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from stillshaft.solver.events import KINDS
-from stillshaft.solver.folder import RecordError, check_inside, file_inside
+from stillshaft.solver.folder import RecordError, check_inside, file_inside, fit_name
 from stillshaft.solver.job import Job, fold
 from stillshaft.solver.record import line_bytes
 from stillshaft.solver.replay import replay, runs_of, verify_files
@@ -19,7 +19,7 @@ from stillshaft.solver.runs import RunsError
 REAL = (Path(__file__).parents[2] / "fixtures/jobs/format_1/job.jsonl").read_bytes()
 ROWS = [json.loads(raw) for raw in REAL.splitlines()]
 AT = "2026-11-25T08:30:00.000+00:00"
-fuzzed = settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+fuzzed = settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
 
 numbers = st.one_of(
     st.integers(-(10**20), 10**20),
@@ -80,7 +80,7 @@ def opens_or_says_why(content):
             assert again.state == job.state
             assert again.events == job.events
         assert (folder / "job.jsonl").read_bytes().startswith(content[: content.rfind(b"\n") + 1])
-        assert {p.name for p in folder.iterdir()} == {"job.jsonl"}
+        assert {p.name for p in folder.iterdir()} == {"job.jsonl", "recordings"}
         return before
 
 
@@ -192,7 +192,7 @@ def test_any_withdrawals_of_withdrawals(targets):
     lines = [
         {
             "format": 1,
-            "id": 31 + n,
+            "id": len(ROWS) + 1 + n,
             "kind": "withdrawn",
             "at": AT,
             "by": "first person",
@@ -239,6 +239,13 @@ def test_any_acts_leave_the_state_that_their_events_fold_to(acts, data):
             assert job.state == fold(job.events)
         with Job.open(Path(place) / "job", read_only=True) as again:
             assert again.state == job.state
+
+
+@fuzzed
+@given(st.one_of(st.text(max_size=300), st.text("./\\\\ :ücon1.", max_size=12)))
+def test_any_name_is_made_to_fit(name):
+    check_inside(f"photos/{fit_name(name)}", "photo", "photos")
+    assert fit_name(fit_name(name)) == fit_name(name)
 
 
 @fuzzed

@@ -29,7 +29,8 @@ SENSORS = (
     simulated.Sensor("far end axial", 1, 0.0, height_m=0.1),
 )
 PLACES = tuple(
-    evidence.Place(s.name, s.name[:9].strip(), None if s.height_m is not None else s.angle_deg) for s in SENSORS
+    evidence.Place(s.name, " ".join(s.name.split()[:2]), None if s.height_m is not None else s.angle_deg)
+    for s in SENSORS
 )
 HORIZONTAL, VERTICAL, AXIAL = (0, 2), (1, 3), (4, 5)
 
@@ -62,30 +63,37 @@ def locked(sensors, order, level, lags):
     return tuple((n, order, -level if n == 2 else level, lag) for n, lag in zip(sensors, lags, strict=True) if level)
 
 
-def machine(cause, seed):
-    """A machine with this fault; unbalance kinds by their own names."""
+def machine(cause, seed, size=1.0):
+    """A machine with this fault, `size` times a clear one; unbalance kinds by their own names.
+
+    Supports, damping, what else it shakes with, noise and the unbalance that every rotor has are drawn too.
+    """
     rng = np.random.default_rng([seed, 11])
     some, turn = rng.uniform(0.85, 1.15), rng.uniform(0.0, 360.0)
-    rotor = simulated.demo_rotor(2)
-    little = (at(0.0012 * some, turn), at(0.0008 * some, turn + 50.0))
-    usual = Conditions(SPEED_RPM)
+    much = some * size
+    demo, soft_by = simulated.demo_rotor(2), rng.uniform(0.85, 1.4)
+    rotor = replace(demo, supports=stiff(2.3e6 * soft_by, 3.9e6 * soft_by), damping_ratio=rng.uniform(0.02, 0.06))
+    left = rng.uniform(0.8, 1.2)
+    little = (at(0.0012 * left, turn), at(0.0008 * left, turn + rng.uniform(-80.0, 80.0)))
+    harmonics = tuple(rng.uniform(0.0, 0.4, 3) * np.array([1.0, 0.7, 0.5]))
+    usual = Conditions(SPEED_RPM, noise_m_s2=rng.uniform(0.02, 0.15), harmonics_m_s2=harmonics)
     plain = Machine(rotor, little, usual, FACTS)
-    first = 0.3 * some  # m/s², 1x of `little` at the drive end, horizontally
+    first = 0.3 * size  # m/s², 1x of `little` at the drive end, horizontally
 
     def with_conditions(**changed):
         return replace(plain, conditions=replace(usual, **changed))
 
     if cause == "static":
-        return replace(plain, unbalance=(at(0.005 * some, turn), at(0.0045 * some, turn + rng.uniform(-10.0, 10.0))))
+        return replace(plain, unbalance=(at(0.005 * much, turn), at(0.0045 * some, turn + rng.uniform(-10.0, 10.0))))
     if cause == "couple":
-        return replace(plain, unbalance=(at(0.007 * some, turn), at(0.007 * some, turn + 180.0 + rng.uniform(-5, 5))))
+        return replace(plain, unbalance=(at(0.007 * much, turn), at(0.007 * much, turn + 180.0 + rng.uniform(-5, 5))))
     if cause == "dynamic":
-        return replace(plain, unbalance=(at(0.007 * some, turn), at(0.006 * some, turn + rng.uniform(85.0, 125.0))))
+        return replace(plain, unbalance=(at(0.007 * much, turn), at(0.006 * much, turn + rng.uniform(85.0, 125.0))))
     if cause == "overhung":
         overhung = simulated.Rotor(60.0, 5.0, 0.7, 0.62, stiff(3e6, 5e6), 0.04, (simulated.Plane("disc", 0.95, 0.3),))
-        return replace(plain, rotor=overhung, unbalance=(at(0.003 * some, turn),), facts={**FACTS, "rotor": "overhung"})
+        return replace(plain, rotor=overhung, unbalance=(at(0.003 * much, turn),), facts={**FACTS, "rotor": "overhung"})
     if cause == "resonance":  # horizontally, a few percent from running speed
-        near = (2.0 * np.pi * RUNNING_HZ * rng.choice([0.96, 1.05])) ** 2 * 74.0 / 2.1
+        near = (2.0 * np.pi * RUNNING_HZ * (1.0 + rng.choice([-1.0, 1.0]) * 0.05 / much)) ** 2 * 74.0 / 2.1
         return replace(plain, rotor=replace(rotor, supports=stiff(near, 3.9e6)), bumped=bool(seed % 2))
     if cause == "misalignment":
         parts = locked(HORIZONTAL, 2.0, 4.0 * first * some, (20.0, 20.0)) + locked(VERTICAL, 2.0, first, (200.0, 20.0))
@@ -110,7 +118,7 @@ def machine(cause, seed):
         tones = ((MOTOR.rpm / 60.0, 1.5 * first),)
         return replace(with_conditions(locked=parts, tones=tones), belts=True, facts={**FACTS, "drive": "belt"})
     if cause == "soft foot":
-        soft = replace(rotor, supports=stiff(2.3e6, 1.5e6))
+        soft = replace(rotor, supports=stiff(2.3e6 * soft_by, 1.9e6))
         parts = locked(VERTICAL, 1.0, 6.0 * first * some, (turn, turn + 10.0))
         parts += locked(HORIZONTAL, 1.0, 2.5 * first * some, (turn, turn + 10.0))
         facts = {**FACTS, "foot_test": "fell clearly"}
@@ -120,27 +128,27 @@ def machine(cause, seed):
         for order, part in ((0.5, 0.4), (1.5, 0.2), (1 / 3, 0.2), (2.0, 0.1)):
             parts += locked((*HORIZONTAL, *VERTICAL), order, part * order * first * some, rng.uniform(0.0, 360.0, 4))
         facts = {**FACTS, "rubbing": "found", "hub": "is tight", "rotor_state": "clean and whole"}
-        return replace(with_conditions(locked=parts, bow=(0.002, turn + 80.0, 8.0)), facts=facts)
+        return replace(with_conditions(locked=parts, bow=(0.002 * size, turn + 80.0, 8.0)), facts=facts)
     if cause == "bearing wear":
         tones = tuple((f * RUNNING_HZ, level * first * some) for f, level in ((3.58, 5.0), (7.16, 8.0), (5.41, 6.0)))
         facts = {**FACTS, "bearings": "noisy, hot or worn"}
-        return replace(with_conditions(tones=tones, noise_m_s2=0.6), facts=facts)
+        return replace(with_conditions(tones=tones, noise_m_s2=0.6 * size), facts=facts)
     if cause == "flow":
         facts = {**FACTS, "load_test": "follows"}
-        return replace(with_conditions(noise="brown", noise_m_s2=8.0 * some), facts=facts)
+        return replace(with_conditions(noise="brown", noise_m_s2=8.0 * much), facts=facts)
     if cause == "thermal bow":
-        return replace(with_conditions(bow=(0.006 * some, turn + 70.0, 40.0)), seconds=40.0, twice=True)
+        return replace(with_conditions(bow=(0.006 * much, turn + 70.0, 40.0)), seconds=40.0, twice=True)
     if cause == "electrical":
         return replace(
-            with_conditions(tones=((100.0, 5.0 * first * some),)), facts={**FACTS, "power_off": "drops at once"}
+            with_conditions(tones=((100.0, 9.0 * first * some),)), facts={**FACTS, "power_off": "drops at once"}
         )
     if cause == "neighbour":
         neighbour = (RUNNING_HZ * (1.0 + rng.choice([-1.0, 1.0]) * 0.011), 0.6 * first * some)
         return replace(with_conditions(neighbour=neighbour), stopped_too=True)
     if cause == "loose part":
-        return replace(with_conditions(moving=(0.004 * some, turn, 60.0)), seconds=40.0, twice=True)
+        return replace(with_conditions(moving=(0.004 * much, turn, 60.0)), seconds=40.0, twice=True)
     if cause == "bad pulse":
-        return with_conditions(pulse_faults=PulseFaults(jitter_deg=4.0 * some, missing=0.06))
+        return with_conditions(pulse_faults=PulseFaults(jitter_deg=4.0 * much, missing=0.06 * size))
     raise ValueError(cause)
 
 

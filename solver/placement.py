@@ -197,8 +197,13 @@ def _checked(
         raise PlacementError("base, influence and weights must be finite, weights above 0")
     if not len(places):
         raise PlacementError("there is no plane to place pieces in; add a [[plane]]")
-    if not any(piece.count > 0 and piece.mass for piece in stock):
+    if not any(piece.count > 0 for piece in stock):
         raise PlacementError('no stock: say which pieces are at hand, such as [[stock]] mass = "5 g", count = 10')
+    for number, piece in enumerate(stock, start=1):
+        if not (math.isfinite(piece.mass) and piece.mass and piece.count >= 0):
+            raise PlacementError(
+                f"stock {number}: {piece.count} pieces of {piece.mass:g}: a mass must not be 0, nor a count below it"
+            )
     for number, place in enumerate(places, start=1):
         if place.angles_deg is not None and not place.angles_deg:
             raise PlacementError(f"plane {number}: all positions are blocked; free one")

@@ -44,6 +44,8 @@ def print_plan(plan: Plan, rows: Sequence[dict[str, Any]], results: Sequence[dic
         console.print(table)
     else:
         console.print("no piece: nothing of the stock makes it better")
+    if any(row["clock"] is not None for row in rows):
+        console.print("clock face: with the mark under the pulse sensor, seen as the hook-up says", soft_wrap=True)
     for r in results:
         at = "" if r["radius_mm"] is None else f" at {r['radius_mm']:.0f} mm"
         console.print(f"{r['plane']}: together {r['mass']:.2f} {unit} at {r['angle_deg']:.1f}°{at}")
@@ -63,8 +65,8 @@ def _print_prospect(plan: Plan) -> None:
         for p in plan.predicted:
             table.add_row(p.point, f"{p.speed_rpm:.0f}", f"{p.amplitude:.3f}", f"{p.amplitude_upper95:.3f}", p.unit)
         console.print(table)
-    table = Table(title=f"largest residual by number of pieces, {plan.unit}")
-    for heading in ("pieces", "largest", "none is below", ""):
+    table = Table(title="what more pieces bring")
+    for heading in ("pieces", f"largest residual, {plan.unit}", "none is below", ""):
         table.add_column(heading, justify="left" if not heading else "right")
     for number, choice in enumerate(plan.curve.choices):
         chosen = "chosen" if choice is plan.chosen else ""

@@ -98,6 +98,8 @@ def pieces(
     from stillshaft.ui import account, account_pieces
     from stillshaft.ui import coefficients as stores
 
+    if combine and leave_on:
+        raise typer.BadParameter("--combine takes the masses of the last run off, --leave-on leaves them: give one")
     if machine is None and coefficients is not None:
         raise typer.BadParameter("stored coefficients belong to a machine: name it with --machine")
     answer = None if combine else stores.solved(runs, Wanted(), coefficients, machine)

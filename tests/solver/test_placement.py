@@ -246,6 +246,25 @@ def test_a_stock_too_small_for_four_pieces_a_plane_goes_on():
     assert not crowded.optimal
 
 
+def test_more_positions_than_can_be_paired_still_serve_single_pieces():
+    """Three sizes at 720 positions: only some of them make pairs, and the bound says that not all were tried."""
+    stock = [StockMass(m, 3) for m in (2.0, 10.0, 30.0)]
+    base = np.array([-20.0 * vectors.vector(1.0, 33.5), 3.0])
+    curve = choose(base, np.array([[1.0], [0.3j]]), [even(720, per_position=1)], stock, most=2)
+    angles = np.deg2rad(np.arange(720) / 2.0)
+    one = min(float(np.abs(base[:, None] + np.array([[1.0], [0.3j]]) * s.mass * np.exp(1j * angles)).max(axis=0).min())
+              for s in stock)  # fmt: skip
+    assert curve.choices[1].largest == pytest.approx(one, abs=PROVEN * curve.scale)
+    assert curve.choices[1].optimal
+    assert curve.choices[2].bound == pytest.approx(curve.continuous)
+
+
+def test_a_rotor_at_rest_needs_no_piece():
+    curve = choose(np.zeros(2), np.ones((2, 1), dtype=complex), [even(4)], STOCK)
+    assert curve.best.pieces == ()
+    assert curve.best.largest == curve.best.bound == 0.0
+
+
 @pytest.mark.parametrize("kind", ["same", "nothing", "fewer points"])
 def test_planes_that_cannot_be_told_apart_still_get_an_answer(kind):
     base, influence, places, stock = job(12, 2, 8, 4)
@@ -299,6 +318,7 @@ ONE, STOCK = np.ones((1, 1), dtype=complex), [StockMass(5.0, 2)]
         ((np.ones(1), np.ones((1, 0)), [], STOCK), {}, "there is no plane"),
         ((np.ones(1), ONE, [even(4)], []), {}, "no stock"),
         ((np.ones(1), ONE, [even(4)], [StockMass(5.0, 0)]), {}, "no stock"),
+        ((np.ones(1), ONE, [even(4)], [*STOCK, StockMass(0.0, 2)]), {}, "stock 2: 2 pieces of 0"),
         ((np.ones(1), ONE, [Places(())], STOCK), {}, "plane 1: all positions are blocked"),
         ((np.ones(1), ONE, [even(4, cap=3.0)], STOCK), {}, "no piece of the stock fits"),
         ((np.ones(1), ONE, [even(4)], STOCK), {"most": -1}, "at most -1 pieces"),

@@ -153,10 +153,14 @@ def test_pieces_of_a_correction_that_is_not_determined_are_not_to_be_trusted(fol
     assert "left" in found["reasons"][0]
 
 
-def test_stored_coefficients_need_their_machine(folder):
-    done = stillshaft("pieces", "r.toml", "--coefficients", "stored.toml", cwd=folder)
+@pytest.mark.parametrize(
+    ("arguments", "match"),
+    [(("--coefficients", "stored.toml"), "name it with"), (("--combine", "--leave-on"), "leaves them: give one")],
+)
+def test_options_that_do_not_go_together_are_wrong_usage(folder, arguments, match):
+    done = stillshaft("pieces", "r.toml", *arguments, cwd=folder)
     assert done.returncode == 2
-    assert "name it with --machine" in done.stderr
+    assert match in done.stderr
 
 
 @pytest.mark.parametrize(

@@ -16,7 +16,7 @@ from pathlib import Path
 _FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
 _READ_ONLY = {errno.EROFS, errno.EACCES, errno.EPERM}
 _GONE = {errno.ENOENT, errno.EIO, errno.ENODEV, errno.ENXIO, errno.ESTALE, errno.ENOTDIR}
-NO_FOLLOWING = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0)
+NO_FOLLOWING = sum(getattr(os, name, 0) for name in ("O_NOFOLLOW", "O_NONBLOCK", "O_CLOEXEC", "O_BINARY"))
 FOLDERS = ("recordings", "photos", "reports")
 _MOST_PATH_BYTES = 1000
 # names that some systems take for devices, whatever their ending

@@ -15,8 +15,9 @@ from stillshaft.solver import correction
 from stillshaft.solver.brief import Level, runs_head
 from stillshaft.solver.events import Event, Options, Piece, Plan, files_of
 from stillshaft.solver.folder import RecordError, sha256_of, shown
-from stillshaft.solver.job import Job, JobRun, JobState, fold
+from stillshaft.solver.job import Job
 from stillshaft.solver.runs import RunsError, runs_from_table
+from stillshaft.solver.state import JobRun, JobState, fold
 
 _SAME, _NOTHING = 1e-9, 1e-12  # of a number's size; in displayed units or grams
 _RUNS_KINDS = ("initial", "trial", "correction", "trim", "check", "slow roll")

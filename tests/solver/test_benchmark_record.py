@@ -11,8 +11,9 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from stillshaft.solver.job import Job, fold
+from stillshaft.solver.job import Job
 from stillshaft.solver.record import Record
+from stillshaft.solver.state import fold
 from test_record import killed_after
 
 pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(1800)]

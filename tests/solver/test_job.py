@@ -14,11 +14,12 @@ from stillshaft.dsp.measure import Measurement, PointVector, Speed
 from stillshaft.dsp.steadiness import Steadiness
 from stillshaft.solver import correction
 from stillshaft.solver.events import Options, Run
-from stillshaft.solver.folder import RecordError, file_inside
-from stillshaft.solver.job import Job, fold, withdrawals
+from stillshaft.solver.folder import RecordError, file_inside, sha256_of
+from stillshaft.solver.job import Job
 from stillshaft.solver.record import line_bytes
 from stillshaft.solver.replay import plan_fields, replay, run_fields, runs_of, verify_files
 from stillshaft.solver.runs import RunsError, load_runs, runs_from_table
+from stillshaft.solver.state import fold, withdrawals
 
 FIXTURES = Path(__file__).parents[2] / "fixtures"
 RAO = FIXTURES / "rao_two_plane.toml"
@@ -647,6 +648,11 @@ def test_the_hash_is_sha_256(job):
     (job.folder / "photos/abc").write_bytes(b"abc")
     digest = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
     assert job.file_fields("photos/abc") == {"path": "photos/abc", "sha256": digest}
+
+
+def test_what_cannot_be_read_has_no_hash(tmp_path):
+    with pytest.raises(RecordError, match="cannot be read: is a directory"):
+        sha256_of(tmp_path)
 
 
 def test_new_files_get_a_name_that_fits_and_is_free(job, tmp_path):

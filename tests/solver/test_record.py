@@ -319,6 +319,17 @@ def test_without_system_locks_a_lock_that_may_be_held_is_refused(tmp_path, monke
     assert len(opened(tmp_path / "job", take_over=True)[0]) == 2
 
 
+def test_a_lock_that_cannot_be_read_is_no_traceback(tmp_path, monkeypatch):
+    made(tmp_path / "job")
+
+    def fail(file):
+        raise OSError(errno.EIO, "input/output error")
+
+    monkeypatch.setattr(lock, "_owner", fail)
+    with pytest.raises(RecordError, match="job.lock: is gone: was the disk or stick removed"):
+        Record(tmp_path / "job")
+
+
 def test_a_lock_of_another_computer_is_only_taken_when_asked_for(tmp_path):
     made(tmp_path / "job")
     for content in (json.dumps({"pid": 7, "host": "elsewhere", "boot": "b"}), "no table", "[" * 4000, '{"pid":', "ÿ"):

@@ -11,10 +11,11 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from stillshaft.solver.events import KINDS
 from stillshaft.solver.folder import RecordError, check_inside, file_inside, fit_name
-from stillshaft.solver.job import Job, fold
+from stillshaft.solver.job import Job
 from stillshaft.solver.record import line_bytes
 from stillshaft.solver.replay import replay, runs_of, verify_files
 from stillshaft.solver.runs import RunsError
+from stillshaft.solver.state import fold
 
 REAL = (Path(__file__).parents[2] / "fixtures/jobs/format_1/job.jsonl").read_bytes()
 ROWS = [json.loads(raw) for raw in REAL.splitlines()]

@@ -1,11 +1,13 @@
-"""TOML files at the edges: read as a whole, checked against a description, faults in plain words.
+"""TOML files at the edges: read as a whole, checked against a description, faults in plain words; files written whole.
 
 With `units` the only file of dsp that every layer may import.
 """
 
 from __future__ import annotations
 
+import os
 import re
+import tempfile
 import tomllib
 import typing
 from pathlib import Path
@@ -22,6 +24,8 @@ _WORDS = {
     "array": "a list",
     "null": "nothing",
 }
+_UMASK = os.umask(0)  # asked for once, where no thread writes files yet
+os.umask(_UMASK)
 Described = TypeVar("Described", bound=msgspec.Struct)
 
 
@@ -53,6 +57,22 @@ def parsed(text: str) -> dict[str, Any]:
         return tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise TableError(f"is not valid TOML: {error}") from None
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file as a whole or not at all: beside it first, then in its place. Raises OSError, and leaves nothing."""
+    handle, name = tempfile.mkstemp(prefix=f".{path.name[:80]}.", dir=path.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        # what mkstemp makes is for its owner alone; the file keeps its mode, or gets the usual one
+        os.chmod(name, path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~_UMASK)
+        os.replace(name, path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
 
 
 def checked(table: dict[str, Any], kind: type[Described]) -> Described:

@@ -199,6 +199,14 @@ def solve(runs: Runs, wanted: Wanted | str = "auto", priors: Sequence[Prior] = (
     )
 
 
+def masses_for(runs: Runs, model: Model, wanted: Wanted, *, from_last: bool = False) -> Complex:
+    """Masses (P,) alone, of the initial state or to add to what the last run left: what `solve` says all about."""
+    columns, _ = _basis(runs, wanted)
+    problem = _problem(runs, model, wanted, columns, from_last=from_last)
+    method, _ = _method(wanted.method, problem, columns, runs)
+    return np.asarray(columns @ _amounts(problem, method, runs, wanted)[0])
+
+
 def _check(runs: Runs, wanted: Wanted) -> None:
     if wanted.method not in METHODS:
         raise SolveError(f"method {wanted.method}: cannot be used; choose {', '.join(METHODS[:-1])} or {METHODS[-1]}")

@@ -470,8 +470,8 @@ class _Part:
             right,
             inverse,
             top.ravel(),
-            through.reshape(-1, mover.shape[2]),
-            (mover - design @ through).reshape(-1, mover.shape[2]),
+            through.reshape(top.size, mover.shape[2]),
+            (mover - design @ through).reshape(right.size, mover.shape[2]),
             (right[:, :, None] - design @ top).ravel(),
         )
 

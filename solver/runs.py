@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import os
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, field, replace
@@ -722,12 +721,9 @@ def append_run(
         _checked(tables.parsed(whole.decode("utf-8")), path)
     except tables.TableError as error:
         raise RunsError(f"{path}: cannot be added to: the result {error}") from None
-    partial = path.with_name(path.name + ".partial")
     try:
-        partial.write_bytes(whole)
-        os.replace(partial, path)
+        tables.write_whole(path, whole)
     except OSError as error:
-        partial.unlink(missing_ok=True)
         raise RunsError(f"{path}: cannot be written: {error.strerror}") from None
     return added
 

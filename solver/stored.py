@@ -7,7 +7,6 @@ AC-coupling corners. One run with a known mass tests them in that one direction 
 from __future__ import annotations
 
 import math
-import os
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -154,12 +153,9 @@ def save(path: Path, fresh: Sequence[Stored]) -> None:
         }
         for s in (*kept, *fresh)
     ]
-    partial = path.with_name(path.name + ".partial")
     try:
-        partial.write_text(tomli_w.dumps({"format": 1, "coefficients": entries}), encoding="utf-8")
-        os.replace(partial, path)
+        tables.write_whole(path, tomli_w.dumps({"format": 1, "coefficients": entries}).encode())
     except OSError as error:
-        partial.unlink(missing_ok=True)
         raise StoredError(f"{path}: cannot be written: {error.strerror}") from None
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -11,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 from stillshaft.acquire import hookup as wiring
-from stillshaft.dsp import units, vectors
+from stillshaft.dsp import tables, units, vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.ui import analysis
 from stillshaft.ui.analysis import Report
@@ -254,6 +253,4 @@ def lags_of(runs_path: Path, hookup_path: Path, point: str | None) -> tuple[Lag,
 
 def write_new(path: Path, text: str) -> None:
     """Write a file as a whole or not at all."""
-    partial = path.with_name(path.name + ".partial")
-    partial.write_text(text, encoding="utf-8")
-    os.replace(partial, path)
+    tables.write_whole(path, text.encode())

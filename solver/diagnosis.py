@@ -157,6 +157,7 @@ class _Quantity(tables.Strict):
     row: list[_Row]
     unit: str = ""
     words: list[str] = []
+    needs: _Facts = {}
     sets_apart: bool = False
 
 
@@ -246,6 +247,7 @@ def _rules(file: _File) -> Rules:
     }  # fmt: skip
     rows: dict[str, tuple[_RowRule, ...]] = {}
     for quantity in file.quantity:
+        _known_facts(quantity.needs, words, f'quantity "{quantity.key}"')
         found = []
         for number, row in enumerate(quantity.row, start=1):
             where = f'quantity "{quantity.key}", row {number}'
@@ -309,7 +311,9 @@ def diagnose(evidence: Evidence, rules: Rules | None = None) -> Diagnosis:
         (judged[c.key] for c in candidates if c.part_of is None), key=lambda c: (c.key not in first, -c.score)
     )
     checks = _next_checks(ranked, evidence, rules)
-    missing = tuple(key for key in rules.quantities if key not in evidence)
+    missing = tuple(
+        k for k, q in rules.quantities.items() if k not in evidence and not _contradicted(q.needs, evidence)
+    )
     return Diagnosis(tuple(ranked), checks, missing, _warnings(ranked, evidence, rules))
 
 
@@ -403,7 +407,7 @@ def _next_checks(ranked: Sequence[Cause], evidence: Evidence, rules: Rules) -> t
     phase_moves = _moves(evidence)
     found = []
     for key, quantity in rules.quantities.items():
-        if key in evidence:
+        if key in evidence or _contradicted(quantity.needs, evidence):
             continue
         outcomes = [r.points for r in rules.rows[key] if _holds(r, evidence)] + [{}]
         pairs: list[tuple[float, str, str]] = []

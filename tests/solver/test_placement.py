@@ -224,6 +224,13 @@ def test_one_piece_at_any_angle_is_as_good_as_all_angles_tried():
     assert curve.choices[1].bound <= best
 
 
+def test_the_bound_leaves_room_for_angles_between_those_tried():
+    base, influence, _, stock = job(10, 1, 12, 3)
+    single = choose(base, influence, [Places(None)], stock, most=1).choices[1]
+    half_step = 2.0 * math.sin(math.radians(0.25) / 4.0) * 30.0 * np.abs(influence).max()  # of the largest piece
+    assert single.largest - single.bound >= 0.9 * half_step
+
+
 def test_turning_stops_where_nothing_is_left_to_gain():
     piece = Placed(0, None, 10.0, 1.0, 5.0)
     base, influence = np.array([-5.0 + 0j]), np.ones((1, 1), dtype=complex)
@@ -263,6 +270,15 @@ def test_a_rotor_at_rest_needs_no_piece():
     curve = choose(np.zeros(2), np.ones((2, 1), dtype=complex), [even(4)], STOCK)
     assert curve.best.pieces == ()
     assert curve.best.largest == curve.best.bound == 0.0
+
+
+def test_more_than_four_a_plane_are_held_against_all_masses_only():
+    """Twelve pieces of 5 g are wanted on the first plane: five there beat four, which is all that was proven."""
+    base, influence = np.array([-60.0, -1.0]), np.eye(2, dtype=complex)
+    curve = choose(base, influence, [even(36, per_position=2)] * 2, [StockMass(5.0, 9)])
+    crowded = [c for c in curve.choices if sum(x.plane == 0 for x in c.pieces) > 4]
+    assert len(crowded[0].pieces) == 5
+    assert all(c.bound == pytest.approx(curve.continuous) for c in crowded)
 
 
 @pytest.mark.parametrize("kind", ["same", "nothing", "fewer points"])

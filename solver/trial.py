@@ -18,6 +18,7 @@ from stillshaft.solver.influence import Fit, effect_against
 from stillshaft.solver.runs import Runs
 
 Real = NDArray[np.float64]
+Complex = NDArray[np.complex128]
 
 FORCE_SHARE = 0.1  # of the weight on a bearing: common practice, no source
 MOST_FORCE_SHARE = 0.5  # of it, above which a trial is refused: common practice, no source
@@ -25,6 +26,7 @@ WEAK, GOOD = (
     5.0,
     15.0,
 )  # effect in standard deviations: 18 % and 8 % of the vibration are left (median of simulated jobs)
+EFFECT = 0.3  # of the initial vibration, that a trial mass should make: common practice, no source
 GOAL = 0.2  # of the initial vibration: what a first correction should leave; common practice, no source
 NEAR_RESONANCE = 0.2  # of speed on either side, where no direction is given: common practice, no source
 
@@ -34,14 +36,28 @@ class TrialError(ValueError):
 
 
 @dataclass(frozen=True)
+class TrialLevel:
+    """Vibration of a point with the trial mass on, by stored coefficients: as planned, and at the worst angle."""
+
+    point: str
+    expected: float
+    worst: float
+    abort: float | None
+
+
+@dataclass(frozen=True)
 class Trial:
-    """A trial mass for one plane; `angle_deg` is None where any direction serves, and `reason` says why."""
+    """A trial mass for one plane; `angle_deg` is None where any direction serves, and `reason` says why.
+
+    `levels` are what it would make of the vibration, none without stored coefficients.
+    """
 
     plane: str
     mass_kg: float
     angle_deg: float | None
     force_n: float
     reason: str
+    levels: tuple[TrialLevel, ...] = ()
 
     @property
     def force_kgf(self) -> float:
@@ -207,6 +223,64 @@ def trial_mass(
         return Trial(plane, mass_kg, None, share * weight_n, "heavy spot unknown: any direction")
     angle_deg = (heavy_spot_deg + 180.0) % 360.0
     return Trial(plane, mass_kg, angle_deg, share * weight_n, "opposite the heavy spot")
+
+
+def known_trial(
+    plane: str,
+    initial: Complex,
+    influence: Complex,
+    points: Sequence[str],
+    kg_per_mass_unit: float,
+    radius_m: float,
+    speed_rpm: float,
+    most_force_n: float,
+    *,
+    effect: float = EFFECT,
+    abort: float | None = None,
+) -> Trial:
+    """A trial mass by known coefficients of its plane, h (M,): the wanted effect, in the direction that lowers most.
+
+    `effect` is |h·w| over the initial vibration at the strongest point. The force limit and the abort level make it less:
+    the worst case |v0| + |h·w| stays below the abort level wherever the initial run does. Raises TrialError where no mass
+    is left.
+    """
+    strongest = int(np.argmax(np.abs(influence)))
+    if not abs(influence[strongest]) > 0.0:
+        raise TrialError(f'plane "{plane}": the stored coefficients are 0: take any small trial mass')
+    mass = effect * float(np.abs(initial).max()) / float(abs(influence[strongest]))
+    per_newton = kg_per_mass_unit * centrifugal_force(1.0, radius_m, speed_rpm)
+    reason = "opposite the heavy spot, by stored coefficients"
+    if mass * per_newton > most_force_n:
+        mass, reason = most_force_n / per_newton, f"{reason}; made less for the force limit of {most_force_n:.0f} N"
+    room = (
+        [(abort - abs(v)) / abs(h) for v, h in zip(initial, influence, strict=True) if abs(h) > 0.0 and abs(v) < abort]
+        if abort is not None
+        else []
+    )
+    if room and mass > min(room):
+        mass, reason = min(room), f"{reason}; made less for the abort level of {abort:g}"
+    if not mass > 0.0:
+        raise TrialError(
+            f'plane "{plane}": no trial mass stays below the abort level; agree another level or lower speed'
+        )
+    turn = -complex(np.vdot(influence, initial))
+    angle_deg = vectors.amplitude_phase(turn)[1] if turn else None
+    moved = influence * vectors.vector(mass, angle_deg or 0.0)
+    levels = tuple(
+        TrialLevel(name, float(abs(v + d)), float(abs(v) + abs(d)), abort)
+        for name, v, d in zip(points, initial, moved, strict=True)
+    )
+    return Trial(plane, mass * kg_per_mass_unit, angle_deg, mass * per_newton, reason, levels)
+
+
+def chance_of_less(effect: float, within_deg: float) -> float:
+    """Probability that a trial of this effect |h·w|/|v0| lowers the vibration, put opposite to within ± so many degrees.
+
+    It does where cos δ > effect/2, δ being evenly spread.
+    """
+    if effect >= 2.0:
+        return 0.0
+    return min(1.0, math.degrees(math.acos(effect / 2.0)) / within_deg) if within_deg > 0.0 else 1.0
 
 
 def displacement_phase(phase_deg: float, quantity: str) -> float:

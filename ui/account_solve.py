@@ -113,6 +113,12 @@ def print_trial(trial: Trial) -> None:
     console.print(
         f"its centrifugal force: {trial.force_n:.0f} N, the weight of {trial.force_kgf:.1f} kg", soft_wrap=True
     )
+    for level in trial.levels:
+        limit = "" if level.abort is None else f", abort level {level.abort:g}"
+        console.print(
+            f"{level.point}: {level.expected:.2f} to be expected with it, {level.worst:.2f} at the worst angle{limit}",
+            soft_wrap=True,
+        )
     console.print(
         "Fixed so that shape carries this force, not friction; no tape, magnet or glue. Isolated, locked, tried and blocked "
         "before hands go in; nobody in the plane of rotation. Local rules and the maker's limits decide.",

@@ -85,14 +85,33 @@ def trial(
     resonance: Annotated[
         float | None, typer.Option(metavar="RPM", help="Nearest resonance, as `sweep` tells it.")
     ] = None,
+    runs: Annotated[Path | None, typer.Option(metavar="FILE", help="Runs file with the initial run.")] = None,
+    hookup: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Hook-up file: angles of sensors and pulse.")
+    ] = None,
+    point: Annotated[
+        str | None, typer.Option(help="Radial point nearest the plane, whose high spot and lag tell the heavy spot.")
+    ] = None,
+    lag_deg: Annotated[
+        float | None, typer.Option("--lag", metavar="DEG", help="Mechanical lag there at this speed.")
+    ] = None,
+    coefficients: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Stored coefficients: they tell mass, direction and levels.")
+    ] = None,
+    machine: Annotated[str | None, typer.Option(help="Machine that they belong to.")] = None,
+    abort: Annotated[
+        float | None, typer.Option(metavar="LEVEL", help="Agreed abort level, in the unit of the runs file.")
+    ] = None,
     as_json: JsonOption = False,
 ) -> None:
     """Trial mass, its centrifugal force, and where to put it."""
     from stillshaft.dsp import units
-    from stillshaft.solver import trial as trials
     from stillshaft.ui import account_solve
+    from stillshaft.ui import trial as trials
 
-    found = trials.trial_mass(
+    if abort is not None and not abort > 0.0:
+        raise typer.BadParameter("--abort: must be above 0")
+    found = trials.planned(
         plane,
         units.parse(rotor_mass, "kg", "--rotor-mass"),
         units.parse(radius, "m", "--radius"),
@@ -101,6 +120,7 @@ def trial(
         share=share,
         heavy_spot_deg=heavy_spot,
         resonance_rpm=resonance,
+        known=trials.Known(runs, hookup, point, lag_deg, coefficients, machine, abort),
     )
     if as_json:
         content = {
@@ -110,6 +130,7 @@ def trial(
             "angle_deg": found.angle_deg,
             "force_n": found.force_n,
             "force_kgf": found.force_kgf,
+            "levels": [asdict(level) for level in found.levels],
         }
         print_json("trial", True, [found.reason], content)
     else:
@@ -124,9 +145,10 @@ def lag(
     as_json: JsonOption = False,
 ) -> None:
     """Mechanical lag, high spot and heavy spot of each point, from what the trial moved."""
-    from stillshaft.ui import account_solve, session
+    from stillshaft.ui import account_solve
+    from stillshaft.ui import trial as trials
 
-    found = session.lags_of(runs, hookup, point)
+    found = trials.lags_of(runs, hookup, point)
     doubts = [f"{x.point}: {account_solve.doubt_of(x)}" for x in found if account_solve.doubt_of(x)]
     if as_json:
         rows = [asdict(x) for x in found]

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import numpy as np
 from stillshaft.acquire import hookup as wiring
 from stillshaft.dsp import tables, units, vectors
 from stillshaft.dsp.measure import Measurement
@@ -17,7 +16,6 @@ from stillshaft.ui.analysis import Report
 
 if TYPE_CHECKING:
     from stillshaft.solver.correction import Correction, Solution
-    from stillshaft.solver.trial import Lag
 
 _MARK_DEG, _MARK_SHARE = 5.0, 0.2  # change of the mark's width that is refused: common practice, no source
 
@@ -216,39 +214,6 @@ class Job:
         from stillshaft.solver.runs import load_runs
 
         return correction.solve(load_runs(self.runs_file))
-
-
-def lags_of(runs_path: Path, hookup_path: Path, point: str | None) -> tuple[Lag, ...]:
-    """Mechanical lag of each point behind the plane that moves it most, from a runs file and the hook-up's angles.
-
-    Raises SessionError for a point that is not there or has no angle.
-    """
-    from stillshaft.solver import influence, runs, trial
-
-    read, wired = runs.load_runs(runs_path), wiring.load_hookup(hookup_path)
-    if read.amplitudes_only:
-        raise SessionError(f"{runs_path}: has amplitudes only; a lag needs phases")
-    quantity = units.vibration_unit(read.vibration_unit, "vibration_unit").quantity
-    places = {p.name: p for p in wired.points}
-    if point is not None and point not in read.points:
-        raise SessionError(f'{runs_path}: has no point "{point}"; it has {", ".join(read.points)}')
-    found = []
-    for fitted in influence.fit(read):
-        for number, name in enumerate(read.points):
-            if point is not None and name != point:
-                continue
-            if name not in places:
-                raise SessionError(f'{hookup_path}: has no point "{name}", which {runs_path} measures')
-            if places[name].direction == "axial":
-                continue  # an axial sensor gives no high spot
-            plane = int(np.abs(fitted.influence[number]).argmax())
-            names = (name, read.planes[plane].name)
-            found.append(
-                trial.lag_of(fitted, number, plane, names, quantity, places[name].angle_deg, wired.pulse.angle_deg)
-            )
-    if not found:
-        raise SessionError(f"{hookup_path}: no radial point: an axial sensor gives no high spot")
-    return tuple(found)
 
 
 def write_new(path: Path, text: str) -> None:

@@ -501,10 +501,18 @@ def _alternatives(
         if any(d.name == name and d.direction == "axial" for d in runs.described)
     ]
     parts = couple.parts_of(masses, None, radii, places, centre) if len(runs.planes) == 2 else None
+    trials = np.array(
+        [max((abs(run.masses[p]) for run in runs.runs), default=0.0) or 1.0 for p in range(len(runs.planes))]
+    )
+    unknown = [d.sentence for d in couple.directions(model.fits, trials, radii, places, centre) if not d.determined]
     proposed = couple.proposal(ranking, kind=kind, goal=min(goals) if goals else None, far=far, parts=parts)
     if proposed is None or proposed.alternative.name == couple.ALL:
-        return ranking, proposed, []
-    return ranking, proposed, [f"{proposed.alternative.name} is to be preferred: {'; '.join(proposed.reasons)}"]
+        return ranking, proposed, unknown
+    return (
+        ranking,
+        proposed,
+        [*unknown, f"{proposed.alternative.name} is to be preferred: {'; '.join(proposed.reasons)}"],
+    )
 
 
 def _of_limits(runs: Runs, problem: _Problem, amounts: Complex, method: str, wanted: Wanted) -> list[str]:

@@ -68,7 +68,7 @@ def capture(
     """Record one run from a source into a recording with its event log, and show the vectors on the way."""
     from stillshaft.acquire import catalogue
     from stillshaft.acquire import hookup as wiring
-    from stillshaft.ui import account, analysis, session, taking
+    from stillshaft.ui import account, analysis, runs_files, taking
 
     if out.suffix != ".au":
         raise typer.BadParameter(f"{out}: recordings are written as .au; convert them afterwards")
@@ -76,7 +76,7 @@ def capture(
         raise typer.BadParameter("--mass is for the simulated rotor")
     interval = None if until_interval is None else taking.interval_from(until_interval)
     longest_s = seconds or (15.0 if revolutions is None and interval is None else 120.0)
-    placed = tuple((m.plane, m.mass_g, m.angle_deg) for m in session.masses_from(mass or []))
+    placed = tuple((m.plane, m.mass_g, m.angle_deg) for m in runs_files.masses_from(mass or []))
     wired = None if hookup is None else wiring.load_hookup(hookup)
     chosen = catalogue.choose(source, wired, rate, catalogue.Simulation(2, placed, seed, not fast))
     if wired is None:

@@ -43,7 +43,7 @@ def vector(
 ) -> None:
     """Measure the once-per-rev amplitude and phase of each point, with 95 % intervals and a steadiness verdict."""
     from stillshaft.dsp import measure
-    from stillshaft.ui import account, analysis, session
+    from stillshaft.ui import account, analysis, runs_files
 
     if (append is None) != (run is None):
         raise typer.BadParameter("--append and --run belong together")
@@ -52,11 +52,11 @@ def vector(
     if append is not None and order != 1.0:
         raise typer.BadParameter("a runs file holds once-per-rev vectors: leave --order out")
     wiring = analysis.hookup_of(recording, hookup)
-    masses = session.masses_from(mass or [])
+    masses = runs_files.masses_from(mass or [])
     with account.progress("measuring") as report:
         measured = analysis.measure_recording(recording, wiring, order, report, weights)
     if append is not None and run is not None:
-        for plane in session.append_measurement(append, run, measured, wiring, masses, recording):
+        for plane in runs_files.append_measurement(append, run, measured, wiring, masses, recording):
             warn(f'plane "{plane}" is new in {append}; give it a radius there')
         warn(f'run "{run}" written to {append}')
     if as_json:
@@ -180,7 +180,7 @@ def spectrum(
     wiring = analysis.hookup_of(recording, hookup)
     with account.progress("spectrum") as report:
         found = analysis.spectrum_recording(recording, wiring, known, highest, resolution, report)
-    suggested = diagnosis.suggestions(found)
+    suggested = diagnosis.suggestions(found, known)
     if plot is not None:
         drawing.write(plot, f"{recording.name}: spectrum", drawing.spectrum_panels(found, known))
         warn(f"plot written to {plot}")

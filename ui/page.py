@@ -12,7 +12,7 @@ from stillshaft.acquire.source import SourceRequest
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.solver.correction import Solution
-from stillshaft.ui import account, analysis, rehearsal, session
+from stillshaft.ui import account, analysis, runs_files
 from stillshaft.ui.live import Live, Snapshot
 from stillshaft.ui.plots import PhaseRibbon, VectorCloud
 from stillshaft.ui.theme import SHAPE_WORDS, THEMES, palette, style_sheet
@@ -116,14 +116,14 @@ class Window(QtWidgets.QMainWindow):
         self.setWindowTitle("Stillshaft")
         self.resize(1400, 900)
         self.setMinimumSize(1000, 680)
-        self.job: session.Job | None = None
+        self.job: runs_files.Job | None = None
         self.live: Live | None = None
         self._folder, self._real_time, self._seed = folder, real_time, seed
         self._hands = simulated.Placing(seed)
         self._starts = 0
         self._advice = ""  # what the runs so far ask for
         self._shown = 0
-        self._recording: tuple[Path, str, list[session.Placed]] | None = None
+        self._recording: tuple[Path, str, list[runs_files.Placed]] | None = None
         self._handled: Path | None = None
         self._recording_file: Path | None = None
         self._hookup_file: Path | None = None
@@ -337,7 +337,7 @@ class Window(QtWidgets.QMainWindow):
         if self.job is not None:
             return
         simulation = self.source.currentText() == _SIMULATED
-        planes = rehearsal.job_planes(simulated.demo_rotor(count)) if simulation else None
+        planes = runs_files.job_planes(simulated.demo_rotor(count)) if simulation else None
         self.masses.blockSignals(True)
         self.masses.setRowCount(count)
         for row in range(count):
@@ -379,21 +379,21 @@ class Window(QtWidgets.QMainWindow):
     def _number(self, row: int, column: int) -> float:
         return float(self._cell(row, column).replace(",", "."))
 
-    def planes(self) -> list[session.Plane]:
+    def planes(self) -> list[runs_files.Plane]:
         """The planes as entered."""
         rows = range(self.masses.rowCount())
-        return [session.Plane(self._cell(r, _PLANE), self._number(r, _RADIUS)) for r in rows]
+        return [runs_files.Plane(self._cell(r, _PLANE), self._number(r, _RADIUS)) for r in rows]
 
-    def placed(self) -> list[session.Placed]:
+    def placed(self) -> list[runs_files.Placed]:
         """The masses as entered."""
         rows = range(self.masses.rowCount())
         return [
-            session.Placed(self._cell(r, _PLANE), self._number(r, _MASS), self._number(r, _ANGLE) % 360.0)
+            runs_files.Placed(self._cell(r, _PLANE), self._number(r, _MASS), self._number(r, _ANGLE) % 360.0)
             for r in rows
             if self._number(r, _MASS) != 0.0
         ]
 
-    def enter_masses(self, placed: list[session.Placed]) -> None:
+    def enter_masses(self, placed: list[runs_files.Placed]) -> None:
         """Write masses into the fields; planes not named get none."""
         of_plane = {p.plane: p for p in placed}
         for row in range(self.masses.rowCount()):
@@ -522,7 +522,7 @@ class Window(QtWidgets.QMainWindow):
             return
         try:
             job = self._ensured_job()
-        except (session.SessionError, OSError) as error:
+        except (runs_files.RunsFileError, OSError) as error:
             self._say(str(error))
             return
         name = job.free_name(self.run_name.text().strip() or "run")
@@ -531,7 +531,7 @@ class Window(QtWidgets.QMainWindow):
         self.take.setEnabled(False)
         self._say(f"Recording “{name}” for {self.run_seconds.currentText()}. Keep the speed steady.")
 
-    def _ensured_job(self) -> session.Job:
+    def _ensured_job(self) -> runs_files.Job:
         if self.job is None:
             folder = self._folder
             if folder is None:
@@ -540,8 +540,8 @@ class Window(QtWidgets.QMainWindow):
                 stamp = datetime.now().strftime("%Y-%m-%d %H.%M.%S")
                 folder = platformdirs.user_documents_path() / "Stillshaft" / stamp
             simulation = self.source.currentText() == _SIMULATED
-            rotor = rehearsal.job_rotor(simulated.demo_rotor(self.masses.rowCount())) if simulation else None
-            self.job = session.Job(folder, self.hookup, self.planes(), rotor)
+            rotor = runs_files.job_rotor(simulated.demo_rotor(self.masses.rowCount())) if simulation else None
+            self.job = runs_files.Job(folder, self.hookup, self.planes(), rotor)
             self.plane_count.setEnabled(False)
         return self.job
 
@@ -647,7 +647,9 @@ class Window(QtWidgets.QMainWindow):
         assert self.job is not None
         if len(self.job.runs) < len(self.job.planes) + 2:
             return "Stop, take the trial masses off, put the correction on, start again and take a check run."
-        worst, half = max(rehearsal.residual_percent(self.job).values(), key=lambda r: r[0])
+        runs = self.job.runs
+        left_percent = runs_files.residual_percent(runs[0].measured, runs[-1].measured)
+        worst, half = max(left_percent.values(), key=lambda r: r[0])
         left = account.with_interval(worst, half)
         stands = f"“{self.job.runs[-1].name}” is at {left} % of the initial vibration at its worst point"
         if self.job.rotor is not None:
@@ -665,7 +667,7 @@ class Window(QtWidgets.QMainWindow):
         self.enter_masses(
             self.job.with_added(self.solution.additional)
             if checked
-            else [session.Placed(c.plane, c.mass, c.angle_deg) for c in self.solution.corrections]
+            else [runs_files.Placed(c.plane, c.mass, c.angle_deg) for c in self.solution.corrections]
         )
         self.run_name.setText("trim" if checked else "check")
         self._say("The correction is entered. Start the machine and take the check run.")

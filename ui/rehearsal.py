@@ -17,7 +17,7 @@ from stillshaft.dsp.measure import Measurement
 from stillshaft.solver import correction, limits, trial
 from stillshaft.solver.correction import Correction, Solution
 from stillshaft.solver.limits import Tolerance
-from stillshaft.ui import account, report, session
+from stillshaft.ui import account, account_html, runs_files
 from stillshaft.ui.tolerance import tolerance_of
 
 _SECONDS = 15.0
@@ -30,7 +30,7 @@ class Rehearsal:
     """How the job went: runs and solutions in order, residual of each point in percent of the initial run."""
 
     folder: Path
-    runs: tuple[tuple[str, tuple[session.Placed, ...], Measurement], ...]
+    runs: tuple[tuple[str, tuple[runs_files.Placed, ...], Measurement], ...]
     solutions: tuple[tuple[str, Solution], ...]
     tolerance: Tolerance
     residual_percent: dict[str, tuple[float, float | None]]
@@ -52,21 +52,6 @@ class Rehearsal:
             f"{self.tolerance.grade}: {self.tolerance.verdict}. "
             f"The worst point is left with {left} % of the initial vibration after {trims}."
         )
-
-
-def job_rotor(rotor: simulated.Rotor) -> session.Rotor:
-    """Facts of the simulated rotor as a job wants them."""
-    return session.Rotor(
-        rotor.mass_kg,
-        simulated.DEMO_SPEED_RPM,
-        bearing_span_mm=1000.0 * rotor.bearing_span_m,
-        centre_of_mass_mm=1000.0 * rotor.centre_of_mass_m,
-    )
-
-
-def job_planes(rotor: simulated.Rotor) -> list[session.Plane]:
-    """Planes of the simulated rotor as a job wants them."""
-    return [session.Plane(p.name, 1000.0 * p.radius_m, 1000.0 * p.z_m) for p in rotor.planes]
 
 
 def trial_mass_g(rotor: simulated.Rotor, radius_m: float) -> float:
@@ -95,12 +80,12 @@ def rehearse(
     """Do the job and leave recordings, runs file and account in the folder. Raises SessionError for one in use."""
     rotor = simulated.demo_rotor(planes)
     hookup = wiring.hookup_from(simulated.demo_hookup())
-    job = session.Job(folder or new_folder(), hookup, job_planes(rotor), job_rotor(rotor))
+    job = runs_files.Job(folder or new_folder(), hookup, runs_files.job_planes(rotor), runs_files.job_rotor(rotor))
     hands = simulated.Placing(seed)
     steps = planes + 3
     solutions: list[tuple[str, Solution]] = []
 
-    def run(name: str, masses: Sequence[session.Placed]) -> Measurement:
+    def run(name: str, masses: Sequence[runs_files.Placed]) -> Measurement:
         number = len(job.runs)
 
         def forward(share: float, text: str) -> None:
@@ -119,9 +104,9 @@ def rehearse(
 
     run("initial", [])
     for plane in rotor.planes:
-        run(f"trial {plane.name}", [session.Placed(plane.name, trial_mass_g(rotor, plane.radius_m), 0.0)])
+        run(f"trial {plane.name}", [runs_files.Placed(plane.name, trial_mass_g(rotor, plane.radius_m), 0.0)])
     trims = 0
-    on: list[session.Placed] = []
+    on: list[runs_files.Placed] = []
     for title, name in (("correction", "check"), ("trim", "trim")):
         solution = job.solve()
         solutions.append((title, solution))
@@ -130,7 +115,11 @@ def rehearse(
         run(name, on)
         trims += title == "trim"
         result = tolerance_of(job.runs_file, _GRADE)
-        if max(v for v, _ in residual_percent(job).values()) < _GOAL_PERCENT and result.verdict == "met":
+        if (
+            max(v for v, _ in runs_files.residual_percent(job.runs[0].measured, job.runs[-1].measured).values())
+            < _GOAL_PERCENT
+            and result.verdict == "met"
+        ):
             break
     reasons = [f"{r.name}: {reason}" for r in job.runs for reason in r.measured.reasons]
     reasons += [reason for _, solution in solutions for reason in solution.reasons]
@@ -139,28 +128,19 @@ def rehearse(
         tuple((r.name, r.masses, r.measured) for r in job.runs),
         tuple(solutions),
         result,
-        residual_percent(job),
+        runs_files.residual_percent(job.runs[0].measured, job.runs[-1].measured),
         trims,
         tuple(reasons),
     )
-    session.write_new(job.folder / "account.html", report.html_account("Rehearsal on the simulated rotor", outcome))
+    runs_files.write_new(
+        job.folder / "account.html", account_html.html_account("Rehearsal on the simulated rotor", outcome)
+    )
     return outcome
 
 
-def _to_place(corrections: Sequence[Correction]) -> list[session.Placed]:
+def _to_place(corrections: Sequence[Correction]) -> list[runs_files.Placed]:
     """The correction as a scale and a protractor can do it: to 0.1 g and 1°."""
-    return [session.Placed(c.plane, round(c.mass, 1), float(round(c.angle_deg) % 360)) for c in corrections]
-
-
-def residual_percent(job: session.Job) -> dict[str, tuple[float, float | None]]:
-    """Once-per-rev vibration of the last run in percent of the first, with its 95 % half width (this run only)."""
-    first, last = job.runs[0].measured, job.runs[-1].measured
-    residual = {}
-    for before, after in zip(first.points, last.points, strict=True):
-        start = abs(before.z)
-        half = None if after.amplitude_ci95 is None else 100.0 * after.amplitude_ci95 / start
-        residual[before.name] = (100.0 * abs(after.z) / start, half)
-    return residual
+    return [runs_files.Placed(c.plane, round(c.mass, 1), float(round(c.angle_deg) % 360)) for c in corrections]
 
 
 def to_json(outcome: Rehearsal) -> dict[str, Any]:

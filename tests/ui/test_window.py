@@ -12,7 +12,7 @@ from rotor_signal import HOOKUP, rotor
 from screen_faults import faults
 from stillshaft.acquire import process, simulated
 from stillshaft.ui import page, window
-from stillshaft.ui.session import Placed
+from stillshaft.ui.runs_files import Placed
 from stillshaft.ui.theme import THEMES
 
 

@@ -1,4 +1,4 @@
-"""The job without a window: one act of the person is one function here, which also writes the record."""
+"""Runs files as a person makes them: masses read from text, measurements appended, a job that is a folder with a runs file."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from stillshaft.acquire import hookup as wiring
+from stillshaft.acquire import simulated
 from stillshaft.dsp import tables, units, vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.ui import analysis
@@ -20,8 +21,8 @@ if TYPE_CHECKING:
 _MARK_DEG, _MARK_SHARE = 5.0, 0.2  # change of the mark's width that is refused: common practice, no source
 
 
-class SessionError(ValueError):
-    """An act that cannot be done: the message says why and what to do."""
+class RunsFileError(ValueError):
+    """Masses or a runs file that cannot be used: the message says why and what to do."""
 
 
 @dataclass(frozen=True)
@@ -34,12 +35,12 @@ class Placed:
 
 
 def masses_from(texts: Sequence[str]) -> list[Placed]:
-    """Read masses such as "left = 10 g at 270". Raises SessionError for anything else."""
+    """Read masses such as "left = 10 g at 270". Raises RunsFileError for anything else."""
     placed = []
     for text in texts:
         match = re.fullmatch(r"\s*(.+?)\s*=\s*(.+?)\s+at\s+([-+]?\d+(?:\.\d+)?)\s*(?:deg|°)?\s*", text)
         if not match:
-            raise SessionError(f'mass "{text}": write plane, mass and angle, such as "left = 10 g at 270"')
+            raise RunsFileError(f'mass "{text}": write plane, mass and angle, such as "left = 10 g at 270"')
         plane, mass, angle = match.groups()
         mass_kg = units.parse(mass, "kg", f'mass on "{plane}"')
         placed.append(Placed(plane, 1000.0 * mass_kg, float(angle) % 360.0))
@@ -114,12 +115,12 @@ class Job:
     def __init__(
         self, folder: Path, hookup: wiring.Hookup, planes: Sequence[Plane], rotor: Rotor | None = None
     ) -> None:
-        """Start a job in a new or empty folder. Raises SessionError where the folder holds a job already."""
+        """Start a job in a new or empty folder. Raises RunsFileError where the folder holds a job already."""
         self.folder, self.hookup, self.planes, self.rotor = folder, hookup, tuple(planes), rotor
         self.runs: list[Run] = []
         self.changed: list[Callable[[], None]] = []
         if self.runs_file.exists():
-            raise SessionError(f"{folder}: holds a job already; choose a new folder")
+            raise RunsFileError(f"{folder}: holds a job already; choose a new folder")
         (folder / "recordings").mkdir(parents=True, exist_ok=True)
         self._write_hookup()
         write_new(self.runs_file, self._runs_header())
@@ -185,7 +186,7 @@ class Job:
         """Refuse a run whose mark is not the first run's: its phases would not belong together."""
         first, now = 360.0 * self.runs[0].measured.mark_share, 360.0 * measured.mark_share
         if abs(now - first) > max(_MARK_DEG, _MARK_SHARE * first):
-            raise SessionError(
+            raise RunsFileError(
                 f"{recording}: the mark covers {now:.1f}° but covered {first:.1f}° in the first run; "
                 "mark, pulse sensor or threshold changed: start a new job or put it back"
             )
@@ -214,6 +215,31 @@ class Job:
         from stillshaft.solver.runs import load_runs
 
         return correction.solve(load_runs(self.runs_file))
+
+
+def job_rotor(rotor: simulated.Rotor) -> Rotor:
+    """Facts of the simulated rotor as a job wants them."""
+    return Rotor(
+        rotor.mass_kg,
+        simulated.DEMO_SPEED_RPM,
+        bearing_span_mm=1000.0 * rotor.bearing_span_m,
+        centre_of_mass_mm=1000.0 * rotor.centre_of_mass_m,
+    )
+
+
+def job_planes(rotor: simulated.Rotor) -> list[Plane]:
+    """Planes of the simulated rotor as a job wants them."""
+    return [Plane(p.name, 1000.0 * p.radius_m, 1000.0 * p.z_m) for p in rotor.planes]
+
+
+def residual_percent(first: Measurement, last: Measurement) -> dict[str, tuple[float, float | None]]:
+    """Once-per-rev vibration of a run in percent of the first, by point, with its 95 % half width (this run only)."""
+    residual = {}
+    for before, after in zip(first.points, last.points, strict=True):
+        start = abs(before.z)
+        half = None if after.amplitude_ci95 is None else 100.0 * after.amplitude_ci95 / start
+        residual[before.name] = (100.0 * abs(after.z) / start, half)
+    return residual
 
 
 def write_new(path: Path, text: str) -> None:

@@ -1,11 +1,11 @@
-"""The job without a window: what it writes, and what it refuses."""
+"""Runs files written by measurements, and a job that is one: what it writes, and what it refuses."""
 
 import numpy as np
 import pytest
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
 from stillshaft.solver.runs import load_runs
-from stillshaft.ui import analysis, report, session
+from stillshaft.ui import account_html, analysis, runs_files
 
 
 def recorded(path, duty=0.02, gap=False, seconds=6.0):
@@ -23,7 +23,7 @@ def recorded(path, duty=0.02, gap=False, seconds=6.0):
 @pytest.fixture
 def job(tmp_path):
     hookup = wiring.hookup_from(simulated.demo_hookup())
-    return session.Job(tmp_path / "job", hookup, [session.Plane("disc", 310.0)])
+    return runs_files.Job(tmp_path / "job", hookup, [runs_files.Plane("disc", 310.0)])
 
 
 def test_the_first_run_resolves_the_edge_and_writes_it_down(job, tmp_path):
@@ -35,7 +35,7 @@ def test_the_first_run_resolves_the_edge_and_writes_it_down(job, tmp_path):
 def test_a_run_with_another_mark_is_refused_and_nothing_is_added(job, tmp_path):
     job.take_run("initial", recorded(tmp_path / "a.au"), [])
     before = job.runs_file.read_bytes()
-    with pytest.raises(session.SessionError, match=r"the mark covers 21\.\d° but covered 7\.\d° in the first run"):
+    with pytest.raises(runs_files.RunsFileError, match=r"the mark covers 21\.\d° but covered 7\.\d° in the first run"):
         job.take_run("trial", recorded(tmp_path / "b.au", duty=0.06), [])
     assert job.runs_file.read_bytes() == before
     assert len(job.runs) == 1
@@ -49,13 +49,13 @@ def test_a_recording_with_a_gap_is_not_trusted(tmp_path):
 
 
 def test_masses_are_read_from_text():
-    placed = session.masses_from(["drive side = 10 g at 270", "far side = 0.5 oz at -30"])
-    assert placed[0] == session.Placed("drive side", pytest.approx(10.0), 270.0)
-    assert placed[1] == session.Placed("far side", pytest.approx(14.1748, abs=1e-4), 330.0)
+    placed = runs_files.masses_from(["drive side = 10 g at 270", "far side = 0.5 oz at -30"])
+    assert placed[0] == runs_files.Placed("drive side", pytest.approx(10.0), 270.0)
+    assert placed[1] == runs_files.Placed("far side", pytest.approx(14.1748, abs=1e-4), 330.0)
 
 
 def test_pieces_on_a_plane_add_up_as_vectors(job, tmp_path):
-    pieces = [session.Placed("disc", 3.0, 0.0), session.Placed("disc", 4.0, 90.0)]
+    pieces = [runs_files.Placed("disc", 3.0, 0.0), runs_files.Placed("disc", 4.0, 90.0)]
     job.take_run("initial", recorded(tmp_path / "a.au"), [])
     job.take_run("trial", recorded(tmp_path / "b.au"), pieces)
     assert load_runs(job.runs_file).runs[1].masses[0] == pytest.approx(3.0 + 4.0j)
@@ -64,4 +64,4 @@ def test_pieces_on_a_plane_add_up_as_vectors(job, tmp_path):
 
 
 def test_account_escapes_every_name(job):
-    assert "<script>" not in report._table(["<script>"], [["<script>alert(1)</script>"]])
+    assert "<script>" not in account_html._table(["<script>"], [["<script>alert(1)</script>"]])

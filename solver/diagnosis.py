@@ -20,9 +20,11 @@ from typing import Literal
 
 import msgspec
 from stillshaft.dsp import tables
+from stillshaft.dsp.candidates import Candidate
 from stillshaft.dsp.content import Content
 
 RULES = Path(__file__).with_name("diagnosis_rules.toml")
+LINE = "line frequency"  # as a list of candidates names it
 MOVING = ("drifting", "following the speed", "beating", "walking", "wandering", "disturbed in a narrow band")
 _LIKELY, _UNLIKELY = math.log(3.0), math.log(1.0 / 10.0)  # of the odds
 _BEFORE_ALL = math.log(10.0)
@@ -122,12 +124,17 @@ class Diagnosis:
 
 @dataclass(frozen=True)
 class Suggestion:
-    """Something that the vibration at a point looks like, with the figures that speak for and against it."""
+    """What a spectrum looks like, with the figures for and against it and what to check next, if anything would tell.
+
+    `point` is the one with the largest vibration; a figure from another one names it. Causes that the spectrum does not
+    tell from each other stand together in `what`.
+    """
 
     point: str
     what: str
     speaking_for: tuple[str, ...]
     against: tuple[str, ...]
+    next_check: str | None
 
 
 # the table of rules
@@ -461,21 +468,31 @@ def answers(given: Mapping[str, str | None], rules: Rules | None = None) -> Evid
     return MappingProxyType(evidence)
 
 
-def suggestions(content: Content) -> tuple[Suggestion, ...]:
-    """What the spectrum of each point alone suggests: causes that a figure speaks for, and unbalance in any case."""
+def suggestions(content: Content, known: Sequence[Candidate] = ()) -> tuple[Suggestion, ...]:
+    """What a spectrum alone suggests: causes that a figure speaks for, the likeliest first, and unbalance in any case.
+
+    `known` are the neighbours, belts and the line that the content was described with.
+    """
     from stillshaft.solver import evidence
 
-    found = []
-    for point in content.points:
-        alone = evidence.from_content(replace(content, points=(point,), pairs=()))
-        for cause in diagnose(alone).causes:
-            if cause.key == "unbalance" or (cause.speaking_for and cause.verdict != "unlikely"):
-                texts = [
-                    tuple(r.text.removeprefix(f"{point.name}: ") for r in readings)
-                    for readings in (cause.speaking_for, cause.against)
-                ]
-                found.append(Suggestion(point.name, cause.name, *texts))
-    return tuple(found)
+    line = next((c for c in known if c.name == LINE), None)
+    found = diagnose(evidence.from_content(content, line=line))
+    point = evidence.worst_point(content).name
+    alike: dict[tuple[tuple[str, ...], ...], list[Cause]] = {}
+    for cause in found.causes:
+        if cause.key == "unbalance" or (cause.speaking_for and cause.verdict != "unlikely"):
+            texts = tuple(
+                tuple(r.text.removeprefix(f"{point}: ") for r in readings)
+                for readings in (cause.speaking_for, cause.against)
+            )
+            alike.setdefault(texts, []).append(cause)
+    suggested = []
+    for (speaking_for, against), causes in alike.items():
+        first, *others = (c.name for c in causes)
+        what = f"{first}; not told from it: {'; '.join(others)}" if others else first
+        following = next((c.how for c in found.next_checks if {first, *others} & set(c.parts)), None)
+        suggested.append(Suggestion(point, what, speaking_for, against, following))
+    return tuple(suggested)
 
 
 def _normal(x: float) -> float:

@@ -29,6 +29,7 @@ Complex = NDArray[np.complex128]
 
 _FRACTIONS = (1 / 3, 1 / 2, 2 / 3, 3 / 2)
 _MULTIPLES = range(2, 6)
+_GROUPS = {"1x", "2x", "higher orders", "between the orders", "below 1x", "rest"}  # of shares that are no neighbour's
 _LEAST_OF_ROW = 0.2  # of 1x, of a multiple that counts
 _SMALL = 0.1  # of the largest 1x: more than this in the noise may hide something
 _HARD_TO_PART = 3.0  # lines between a frequency and an order, below which they are not told apart
@@ -86,7 +87,7 @@ def from_content(
     if largest <= 0.0:
         raise DiagnosisError("no point shows any 1x: the spectrum tells nothing; check the sensors and record again")
     found: dict[str, Figure | Word] = {}
-    worst = max(content.points, key=_level)
+    worst = worst_point(content)
     # what scatters from window to window
     scatter = 1.0 / math.sqrt(max(1, content.averages))
     for key, share in (
@@ -97,6 +98,12 @@ def from_content(
         if share is not None:
             half = _T * scatter * share * (1.0 - share / 100.0)
             found[key] = Figure(share, max(0.0, share - half), min(100.0, share + half), worst.name)
+    apart = {c.name for c in (*belts, *other_shafts)} | ({line.name} if line is not None else set())
+    named = [(share, name) for name, share in worst.shares.items() if name not in _GROUPS | apart]
+    if named:
+        share, name = max(named)
+        half = _T * scatter * share * (1.0 - share / 100.0)
+        found["share_named"] = Figure(share, max(0.0, share - half), min(100.0, share + half), name)
     seen = [p for p in content.points if _first(p) >= _WORTH_LOOKING_AT * largest]
     ratios = [_of_order(p, 2.0, largest) for p in content.points]
     if known := [r for r in ratios if r is not None]:
@@ -112,6 +119,11 @@ def from_content(
         if poles is not None:
             _add(found, "pole_pass_ratio", content, _pole_pass(line.rpm / 60.0, poles, running_hz), largest)
     return MappingProxyType(found)
+
+
+def worst_point(content: Content) -> PointContent:
+    """The point with the highest overall level, or the largest orders where there is none."""
+    return max(content.points, key=_level)
 
 
 def _first(point: PointContent) -> float:

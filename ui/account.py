@@ -262,6 +262,7 @@ def print_spectrum(name: str, content: Content, suggestions: Sequence[Suggestion
     for s in suggestions:
         reasons = [f"for: {'; '.join(s.speaking_for)}"] if s.speaking_for else []
         reasons += [f"against: {'; '.join(s.against)}"] if s.against else []
+        reasons += [f"next: {s.next_check}"] if s.next_check else []
         console.print(f"{s.point}: {s.what}? {'. '.join(reasons)}", soft_wrap=True)
     if suggestions:
         console.print("Suggestions by common practice; the person decides.")

@@ -94,7 +94,10 @@ def test_the_command_line_suggests_by_the_same_rules(tmp_path):
     done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     suggested = json.loads(done.stdout)["suggestions"]
-    assert {"point", "what", "speaking_for", "against"} == set(suggested[0])
-    assert {s["point"] for s in suggested} == {s.name for s in faulty_machines.SENSORS}
-    below = [s for s in suggested if any("lie below 1x" in text for text in s["speaking_for"])]
-    assert any(s["what"].startswith("belts") for s in below)
+    assert {"point", "what", "speaking_for", "against", "next_check"} == set(suggested[0])
+    (below,) = [s for s in suggested if s["what"].startswith("belts")]
+    assert any("lie below 1x" in text for text in below["speaking_for"])
+    assert below["next_check"]
+    said = [s["what"] for s in suggested]
+    assert len(said) == len(set(said))
+    assert any(s.startswith("unbalance") or "; unbalance" in s for s in said)

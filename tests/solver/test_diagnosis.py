@@ -5,6 +5,8 @@ import math
 import numpy as np
 import pytest
 import tomli_w
+from hypothesis import given
+from hypothesis import strategies as st
 from stillshaft.solver import diagnosis
 from stillshaft.solver.diagnosis import Figure, Word
 
@@ -306,3 +308,32 @@ def test_an_own_table_counts(tmp_path):
     assert found.causes[0].speaking_for[0].source == "own"
     with pytest.raises(diagnosis.DiagnosisError, match="there is no such file"):
         diagnosis.load_rules(tmp_path / "none.toml")
+
+
+@st.composite
+def any_evidence(draw):
+    found = {}
+    for key, words in RULES.words.items():
+        if not draw(st.booleans()):
+            continue
+        if words:
+            found[key] = Word(draw(st.sampled_from(words)))
+        else:
+            value, half = draw(st.floats(0.0, 200.0)), draw(st.floats(0.0, 50.0))
+            found[key] = Figure(value, value - half, value + half)
+    return found
+
+
+@given(any_evidence())
+def test_any_evidence_gives_an_order_that_its_readings_explain(evidence):
+    found = diagnosis.diagnose(evidence)
+    odds = {c.key: c.odds for c in RULES.causes}
+    first = {c.key for c in RULES.causes if c.before_all}
+    for cause in found.causes:
+        readings = (*cause.speaking_for, *cause.against)
+        assert cause.score == pytest.approx(math.log(odds[cause.key]) + sum(r.points for r in readings))
+        assert (cause.verdict == "not told") == (not readings)
+        assert all(abs(r.points) <= STRONG + 1e-9 for r in readings)
+    scores = [c.score for c in found.causes if c.key not in first]
+    assert scores == sorted(scores, reverse=True)
+    assert not set(evidence) & {c.quantity for c in found.next_checks}

@@ -1,119 +1,132 @@
-"""The account of a job as one self-contained HTML page: runs, masses, before and after, verdict. No Qt, no network."""
+"""The report of a job: gathered from its folder, laid out once, written as PDF or as one HTML page, whole or not at all."""
 
 from __future__ import annotations
 
-from html import escape
-from typing import TYPE_CHECKING
+import os
+from dataclasses import dataclass
+from pathlib import Path
 
-from stillshaft.dsp import vectors
-from stillshaft.ui.account import with_interval
+from stillshaft.dsp import tables
+from stillshaft.solver.folder import why
+from stillshaft.solver.job import Job
+from stillshaft.ui import report_machine, report_masses, report_outcome, report_record, report_runs
+from stillshaft.ui.report_layout import Layout
+from stillshaft.ui.report_material import Material, Progress, gather
+from stillshaft.ui.report_words import FAMILIES, Units, moment
 
-if TYPE_CHECKING:
-    from stillshaft.ui.rehearsal import Rehearsal
-
-_STYLE = """
-body { font: 16px/1.5 "DejaVu Sans", sans-serif; color: #1b2327; background: #fbfaf7; max-width: 60rem; margin: 2rem auto;
-  padding: 0 1rem; }
-table { border-collapse: collapse; margin: 0.5rem 0 1.5rem; }
-th, td { border-bottom: 1px solid #cfc9bf; padding: 0.3rem 0.8rem; text-align: right; }
-th:first-child, td:first-child { text-align: left; }
-.verdict { font-size: 1.2rem; font-weight: 600; border-left: 6px solid #0d5873; padding: 0.5rem 1rem; }
-.caution { border: 2px solid #9c1f2b; padding: 0.5rem 1rem; }
-.quiet { color: #56616a; }
-@media print { body { margin: 0; } }
-"""
-_CAUTION = (
-    "Masses fly, rotors turn by draught, guards are off. Isolate, lock, try and block the rotor before hands go in; keep "
-    "out of the plane of rotation; local rules decide, and what needs a licensed or competent person is left to one. "
-    "Nothing here says that a machine is safe."
-)
+_FOLDER = "reports"
 
 
-def _table(headings: list[str], rows: list[list[str]]) -> str:
-    head = "".join(f"<th>{escape(h)}</th>" for h in headings)
-    body = "".join("<tr>" + "".join(f"<td>{escape(c)}</td>" for c in row) + "</tr>" for row in rows)
-    return f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+class ReportError(ValueError):
+    """A report that cannot be written: the message names the file and says what to do."""
 
 
-def _bars(before: list[float], after: list[float], names: list[str], unit: str) -> str:
-    """Before and after of each point as bars, drawn to one scale."""
-    largest = max(*before, *after, 1e-12)
-    parts, y = [], 0
-    for name, first, last in zip(names, before, after, strict=True):
-        parts.append(f'<text x="0" y="{y + 16}" font-weight="600">{escape(name)}</text>')
-        for word, value, colour, down in (("before", first, "#a8470f", 24), ("after", last, "#0d5873", 48)):
-            width = 420.0 * value / largest
-            parts.append(f'<text x="0" y="{y + down + 15}">{word}</text>')
-            parts.append(f'<rect x="70" y="{y + down}" width="{width:.1f}" height="18" fill="{colour}"/>')
-            parts.append(f'<text x="{78 + width:.1f}" y="{y + down + 15}">{value:.2f} {escape(unit)}</text>')
-        y += 84
-    return (
-        f'<svg viewBox="0 0 640 {y}" width="640" height="{y}" font-size="14" fill="#1b2327" role="img" '
-        f'aria-label="vibration before and after">{"".join(parts)}</svg>'
+@dataclass(frozen=True)
+class Outcome:
+    """What a report says in short, and what speaks against trusting the record it was made from."""
+
+    summary: str
+    missing: tuple[str, ...]
+    doubts: tuple[str, ...]
+
+
+def units_of(family: str) -> Units:
+    """The family of units by its name. Raises ReportError."""
+    if family == "metric":
+        return Units("metric")
+    if family == "imperial":
+        return Units("imperial")
+    raise ReportError(f'units "{family}": are none; choose {" or ".join(FAMILIES)}')
+
+
+def material_of(job: Job, family: str = "metric", progress: Progress | None = None) -> Material:
+    """Everything that the job's report says; reads every recording once, and two of them twice. Raises ReportError."""
+    return gather(job, units_of(family), progress)
+
+
+def layout_of(material: Material) -> Layout:
+    """The report as sections of texts, tables and pictures."""
+    state = material.state
+    name = state.name or material.folder
+    begun = f"begun {moment(state.started_at)}, " if state.started_at else ""
+    sections = (
+        report_outcome.opening(material),
+        *report_machine.sections(material),
+        *report_runs.sections(material),
+        *report_masses.sections(material),
+        report_outcome.standing(material),
+        *report_record.sections(material),
+        report_outcome.not_done(material),
+        report_outcome.acceptance(material),
+    )
+    machine = state.brief.machine.name
+    return Layout(
+        name,
+        f"Balancing report{f', {machine}' if machine and machine != name else ''}, {begun}made {moment(material.made_at)}",
+        name,
+        sections,
     )
 
 
-def html_account(title: str, outcome: Rehearsal) -> str:
-    """The whole page; every text from outside is escaped."""
-    first, last = outcome.runs[0][2], outcome.runs[-1][2]
-    names = [p.name for p in first.points]
-    run_rows = []
-    for name, masses, measured in outcome.runs:
-        placed = "; ".join(f"{m.plane} {m.mass_g:g} g at {m.angle_deg:g}°" for m in masses) or "none"
-        row = [name, placed, f"{measured.speed.mean_rpm:.1f}"]
-        for point in measured.points:
-            amplitude, phase_deg = vectors.amplitude_phase(point.z)
-            row.append(
-                f"{with_interval(amplitude, point.amplitude_ci95)} at {with_interval(phase_deg, point.phase_ci95_deg)}°, "
-                f"{point.steadiness.verdict}"
-            )
-        run_rows.append(row)
-    mass_rows = [
-        [
-            step,
-            c.plane,
-            with_interval(c.mass, c.mass_ci95) + f" {c.unit}",
-            with_interval(c.angle_deg, c.angle_ci95_deg) + "°",
-        ]
-        for step, solution in outcome.solutions
-        for c in (solution.additional if step == "trim" else solution.corrections)
-    ]
-    expected_rows = [
-        [step, p.point, f"{p.amplitude:.3f}", f"{p.amplitude_upper95:.3f}", p.unit]
-        for step, solution in outcome.solutions
-        for p in solution.predicted
-    ]
-    tolerance_rows = [
-        [
-            p.plane,
-            f"{p.permissible_gmm:.0f}",
-            "-" if p.residual_gmm is None else with_interval(p.residual_gmm, p.residual_ci95),
-            p.verdict,
-        ]
-        for p in outcome.tolerance.planes
-    ]
-    residual_rows = [[n, f"{with_interval(value, half)} %"] for n, (value, half) in outcome.residual_percent.items()]
-    doubts = "".join(f"<p>Do not trust: {escape(reason)}</p>" for reason in outcome.reasons)
-    return f"""<!DOCTYPE html>
-<html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title><style>{_STYLE}</style></head><body>
-<h1>{escape(title)}</h1>
-<p class="verdict">{escape(outcome.verdict)}</p>{doubts}
-<h2>Before and after</h2>
-{_bars([abs(p.z) for p in first.points], [abs(p.z) for p in last.points], names, first.unit)}
-{_table(["point", "left of the initial vibration, this run's 95 %"], residual_rows)}
-<h2>Runs</h2>
-<p class="quiet">Once-per-rev vibration in {escape(first.unit)}; ± is the 95 % interval within the run.</p>
-{_table(["run", "on the rotor", "r/min", *names], run_rows)}
-<h2>Masses</h2>
-<p class="quiet">The correction is relative to the initial state, trial masses off; a trim is added to what is on.
-Angles from the reference mark, against rotation.</p>
-{_table(["step", "plane", "mass", "angle"], mass_rows)}
-<h2>Expected vibration</h2>
-{_table(["step", "point", "amplitude", "at most (95 %)", "unit"], expected_rows)}
-<h2>Equivalent residual unbalance from 1x, g·mm</h2>
-<p class="quiet">{escape(outcome.tolerance.grade)} by ISO 21940-11, formulas from memory: the edition in force, the maker and
-local rules decide. Bow, misalignment and coupling are included.</p>
-{_table(["plane", "permissible", "residual", "verdict"], tolerance_rows)}
-<p class="caution">{escape(_CAUTION)}</p>
-</body></html>
-"""
+def outcome_of(material: Material) -> Outcome:
+    """The report in short."""
+    changed = tuple(text for texts in material.doubts.values() for text in texts)
+    return Outcome(
+        report_outcome.summary(material), tuple(report_outcome.missing(material)), (*material.problems, *changed)
+    )
+
+
+def to_pdf(material: Material, paper: str = "A4") -> tuple[bytes, int]:
+    """The report as PDF, and its number of pages. Raises ReportError for a paper that is none."""
+    from stillshaft.ui import report_pdf
+
+    if paper not in report_pdf.PAPERS:
+        raise ReportError(f'paper "{paper}": is none; choose {" or ".join(report_pdf.PAPERS)}')
+    return report_pdf.pdf(layout_of(material), paper)
+
+
+def to_html(material: Material) -> str:
+    """The report as one HTML page."""
+    from stillshaft.ui import report_html
+
+    return report_html.html(layout_of(material))
+
+
+def check_target(path: Path, job: Job) -> None:
+    """Raise ReportError for a place where a report would be lost or would take the place of a part of the job."""
+    there = Path(os.path.realpath(path))
+    folder = Path(os.path.realpath(job.folder))
+    if there.is_dir():
+        raise ReportError(f"{path}: is a folder; name a file in it")
+    if not there.is_relative_to(folder):
+        return
+    if there.parent != folder / _FOLDER:
+        raise ReportError(
+            f"{path}: lies within the job's folder, where only {_FOLDER}/ takes reports; choose another place"
+        )
+    if there.exists():
+        raise ReportError(f"{path}: is there already and may be part of the job's record; choose another name")
+
+
+def write(path: Path, data: bytes) -> None:
+    """Write a file as a whole or not at all. Raises ReportError that says why it cannot be written."""
+    try:
+        tables.write_whole(path, data)
+    except OSError as error:
+        raise ReportError(f"{path}: cannot be written: {why(error)}; choose another place") from None
+    except ValueError:  # a zero byte in the name
+        raise ReportError(f"{str(path)!r}: is no file name; choose another") from None
+
+
+def put_in_job(job: Job, data: bytes, suffix: str, note: str = "") -> Path:
+    """Write a report into the job's folder under a free name, and record it. Raises ReportError, RecordError."""
+    if job.read_only:
+        raise ReportError(f"{job.folder}: is opened to read only; name a file elsewhere for the report")
+    path = job.new_file(_FOLDER, f"report{suffix}")
+    write(path, data)
+    try:
+        job.append("report", file=job.file_fields(f"{_FOLDER}/{path.name}"), note=note)
+    except BaseException:
+        path.unlink(missing_ok=True)
+        raise
+    return path

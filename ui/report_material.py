@@ -1,0 +1,247 @@
+"""What a report is made of: the job's state and what is worked out from it, gathered before anything is laid out."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from importlib import metadata
+from typing import TYPE_CHECKING, Any
+
+from stillshaft.dsp import units
+from stillshaft.solver.events import Event
+from stillshaft.solver.folder import RecordError
+from stillshaft.solver.job import Entry, Job
+from stillshaft.solver.runs import RunsError
+from stillshaft.solver.state import JobRun, JobState
+from stillshaft.ui.desktop.face import Face, Sensor
+from stillshaft.ui.desktop.face import positions as spread
+from stillshaft.ui.report_pictures import Ribbon
+from stillshaft.ui.report_words import Units
+
+if TYPE_CHECKING:
+    from stillshaft.solver.brief import Plane
+    from stillshaft.solver.runs import Runs
+
+_NO_BALANCING = {"initial", "repeat", "trial", "slow roll", "re-reference"}
+_ASSUMED = (0.02, math.radians(2.0))  # from run to run, until the job says more
+Progress = Callable[[float, str], None]
+
+
+@dataclass(frozen=True)
+class Material:
+    """Everything that a report says.
+
+    `first` and `last` are the runs before and after balancing. `solved` are the counting runs as the solver reads them,
+    None with `unsolved` saying why. `standing` are figures as of `tolerance --json`, and `stands_by` says where they are
+    from, or why there are none. `ribbons` are by run's name, or say why there is none. `doubts` are what is wrong with
+    files, by the id of the event that names them.
+    """
+
+    folder: str
+    state: JobState
+    events: tuple[Event[Any], ...]
+    history: tuple[Entry, ...]
+    problems: tuple[str, ...]
+    units: Units
+    program: str
+    made_at: str
+    first: JobRun | None
+    last: JobRun | None
+    solved: Runs | None
+    unsolved: str
+    repeatability: tuple[float, float]
+    repeatability_assumed: bool
+    standing: dict[str, Any] | None
+    stands_by: str
+    ribbons: tuple[tuple[str, tuple[Ribbon, ...] | str], ...]
+    doubts: dict[int, tuple[str, ...]]
+
+    @property
+    def speed_rpm(self) -> float | None:
+        """The highest speed that forces are told at: of all runs, and the rotor's own."""
+        own = self.state.brief.rotor.speed_rpm
+        speeds = [r.what.speed_rpm for r in self.state.runs] + ([own] if own is not None else [])
+        return max(speeds, default=None)
+
+    def number_of(self, run: JobRun) -> int:
+        """A run's number in the report."""
+        return self.state.runs.index(run) + 1
+
+
+def gather(job: Job, family: Units, progress: Progress | None = None) -> Material:
+    """Read what the job's folder holds. What cannot be read or worked out is said in the report, and is no error."""
+    tell = progress or (lambda share, text: None)
+    state = job.state
+    counting = [r for r in state.runs if r.counts]
+    first = next((r for r in counting if r.what.purpose == "initial"), counting[0] if counting else None)
+    last = next((r for r in reversed(counting) if r is not first and r.what.purpose not in _NO_BALANCING), None)
+    solved, unsolved = _solver_runs(state)
+    standing, stands_by = _standing(state, solved, unsolved)
+    relative, turn = _ASSUMED if solved is None else solved.repeatability
+    tell(0.0, "checking the files")
+    return Material(
+        folder=job.folder.resolve().name,
+        state=state,
+        events=job.events,
+        history=job.history,
+        problems=job.problems,
+        units=family,
+        program=metadata.version("stillshaft"),
+        made_at=datetime.now(UTC).isoformat(timespec="seconds"),
+        first=first,
+        last=last,
+        solved=solved,
+        unsolved=unsolved,
+        repeatability=(100.0 * relative, math.degrees(turn)),
+        repeatability_assumed=solved is None or solved.repeatability_assumed,
+        standing=standing,
+        stands_by=stands_by,
+        ribbons=tuple(
+            (run.what.name, _ribbons(job, run, tell)) for run in (first, last) if run is not None
+        ),
+        doubts=_doubts(job),
+    )  # fmt: skip
+
+
+def _solver_runs(state: JobState) -> tuple[Runs | None, str]:
+    from stillshaft.solver.replay import runs_of
+    from stillshaft.solver.runs import runs_from_table
+
+    try:
+        return runs_from_table(runs_of(state), "job"), ""
+    except (RecordError, RunsError, units.UnitError) as error:
+        return None, str(error).removeprefix("job: ")
+
+
+def _standing(state: JobState, solved: Runs | None, unsolved: str) -> tuple[dict[str, Any] | None, str]:
+    """Residual unbalance and vibration against the limits: as recorded with the verdict, else worked out now."""
+    from stillshaft.solver import limits
+    from stillshaft.solver.limits import LimitsError
+    from stillshaft.solver.runs import Rotor
+
+    for verdict in reversed(state.verdicts):
+        if verdict.what.figures:
+            return verdict.what.figures, f"recorded with the verdict, entry {verdict.id}"
+    if solved is None:
+        return None, unsolved
+    rotor = solved.rotor or Rotor("between bearings", None, None, None, None)
+    try:
+        found = limits.tolerance(state.brief.goal.grade, rotor, solved)
+    except (LimitsError, RunsError) as error:
+        return None, str(error)
+    judged = "" if found.run is None else f' on run "{found.run}"'
+    return limits.to_json(
+        found, ""
+    ), f"worked out for this report{judged}; no such figures were recorded with a verdict"
+
+
+def _ribbons(job: Job, run: JobRun, tell: Progress) -> tuple[Ribbon, ...] | str:
+    """Phase ribbons of a run's recording, or why there are none."""
+    from stillshaft.acquire.hookup import hookup_from
+    from stillshaft.ui import analysis
+    from stillshaft.ui.desktop import figures
+
+    if run.what.recording is None:
+        return "it has no recording"
+    try:
+        path = job.file(run.what.recording.path)
+        wiring = analysis.hookup_of(path, None) if job.state.hookup is None else hookup_from(job.state.hookup)
+        measured = analysis.measure_recording(
+            path, wiring, report=lambda share, _: tell(share, f"reading {run.what.recording.path}")  # type: ignore[union-attr]
+        )  # fmt: skip
+    except (ValueError, OSError) as error:
+        if not isinstance(error, OSError) and not type(error).__module__.startswith("stillshaft."):
+            raise
+        return " ".join(str(error).replace(str(job.folder), "").split()).removeprefix("/")
+    return tuple(
+        Ribbon(r.name, r.times_s, r.phase_deg, r.fit_times_s, r.fit_deg, r.words) for r in figures.ribbon(measured)
+    )
+
+
+def _doubts(job: Job) -> dict[int, tuple[str, ...]]:
+    """What is wrong with files, by the event that names them."""
+    from stillshaft.solver.replay import verify_files
+
+    found: dict[int, tuple[str, ...]] = {}
+    problems = verify_files(job)
+    for event in job.events:
+        begins = f"entry {event.id} ({event.kind}): "
+        mine = tuple(p.removeprefix(begins) for p in problems if p.startswith(begins))
+        if mine:
+            found[event.id] = tuple(p.replace(str(job.folder), "the job's folder") for p in mine)
+    return found
+
+
+# tables of the record that hold what another program may have written: nothing in them is taken for granted
+
+
+def number_in(table: dict[str, Any], key: str) -> float | None:
+    """A number of a table, None where there is none."""
+    value = table.get(key)
+    return float(value) if isinstance(value, int | float) and not isinstance(value, bool) else None
+
+
+def text_in(table: dict[str, Any], key: str) -> str:
+    """A text of a table, empty where there is none; a number as a text."""
+    value = table.get(key)
+    return value if isinstance(value, str) else "" if value is None else str(value)
+
+
+def tables_in(table: dict[str, Any], key: str) -> list[dict[str, Any]]:
+    """The tables of a list in a table."""
+    value = table.get(key)
+    return [entry for entry in value if isinstance(entry, dict)] if isinstance(value, list) else []
+
+
+def texts_in(table: dict[str, Any], key: str) -> list[str]:
+    """The texts of a list in a table."""
+    value = table.get(key)
+    return [str(entry) for entry in value] if isinstance(value, list) else []
+
+
+def face_of(hookup: dict[str, Any] | None, plane: Plane | None = None) -> Face | None:
+    """The rotor face of a hook-up, with a plane's positions; None where no hook-up says what stands around it."""
+    if hookup is None:
+        return None
+    pulse = hookup.get("pulse")
+    sensors = [
+        Sensor(text_in(point, "name"), number_in(point, "angle") or 0.0, number)
+        for number, point in enumerate(tables_in(hookup, "point"), start=1)
+        if text_in(point, "direction") != "axial"
+    ]
+    rotation = text_in(hookup, "rotation") or "counter-clockwise"
+    return Face(
+        rotation,
+        text_in(hookup, "reference_end") or "drive",
+        text_in(hookup, "datum") or "12 o'clock",
+        number_in(pulse, "angle") or 0.0 if isinstance(pulse, dict) else 0.0,
+        tuple(sensors),
+        None if plane is None or plane.positions is None else "hole",
+        () if plane is None else positions_of(plane),
+    )
+
+
+def positions_of(plane: Plane) -> tuple[float, ...]:
+    """Rotor angles of a plane's allowed positions, number 1 first."""
+    if plane.positions is None:
+        return ()
+    if isinstance(plane.positions, int):
+        return spread(plane.positions, 0.0) if plane.positions > 0 else ()
+    return tuple(plane.positions)
+
+
+def mark_turn_deg(state: JobState, before: int | None = None) -> float:
+    """How far the mark was moved up to an entry, or until now: added to a mass's angle it fits the first run's mark."""
+    changes: Sequence[Event[Any]] = state.references
+    known = {c.what.of: c.what for c in changes if c.what.of is not None}
+    own = [c for c in changes if c.what.of is None and (before is None or c.id < before)]
+    whats = [known.get(c.id, c.what) for c in own]
+    return sum(w.angle_turn_deg for w in whats if w.turn_deg is not None)
+
+
+def unknown_turn(state: JobState) -> bool:
+    """True where mark or sensors were changed and nobody knows by how much."""
+    known = {c.what.of for c in state.references if c.what.turn_deg is not None}
+    return any(c.what.of is None and c.what.turn_deg is None and c.id not in known for c in state.references)

@@ -98,6 +98,10 @@ class Picture(QtWidgets.QWidget):
         self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Expanding)
         self.theme: Theme = THEMES["light"]
         self._backdrop: QtGui.QPixmap | None = None
+        self._fonts: tuple[QtGui.QFont, ...] = ()
+        self._text_px = 0.0
+        self._written: list[tuple[str, QtCore.QRectF]] = []
+        self._behind: tuple[tuple[str, QtCore.QRectF], ...] = ()
         self.summarise("nothing to show yet")
 
     # words
@@ -112,6 +116,11 @@ class Picture(QtWidgets.QWidget):
         if text != self.accessibleDescription():
             self.setAccessibleDescription(text)
 
+    @property
+    def texts(self) -> tuple[tuple[str, QtCore.QRectF], ...]:
+        """What is written in the picture, and where: so that it can be seen whether all of it can be read."""
+        return (*self._behind, *self._written)
+
     # look
 
     def set_theme(self, theme: Theme) -> None:
@@ -121,12 +130,22 @@ class Picture(QtWidgets.QWidget):
 
     def renew(self) -> None:
         """Draw the backdrop anew with the next frame."""
-        self._backdrop = None
+        self._backdrop, self._fonts, self._text_px = None, (), 0.0
         self.update()
 
     def small(self, *, strong: bool = False) -> QtGui.QFont:
         """Type for axes."""
-        return look.font(look.SMALL * self.fontInfo().pixelSize(), strong=strong)
+        if not self._fonts:
+            px = look.SMALL * self.fontInfo().pixelSize()
+            self._fonts = (look.font(px), look.font(px, strong=True))
+        return self._fonts[strong]
+
+    @property
+    def text_px(self) -> float:
+        """Height of a line of type for axes."""
+        if not self._text_px:
+            self._text_px = QtGui.QFontMetricsF(self.small()).height()
+        return self._text_px
 
     def pen(self, colour: str, width: float = 1.0, dash: Sequence[float] = ()) -> QtGui.QPen:
         """A pen with round ends."""
@@ -174,8 +193,11 @@ class Picture(QtWidgets.QWidget):
             self._backdrop.fill(QtGui.QColor(self.theme.panel))
             behind = QtGui.QPainter(self._backdrop)
             behind.setRenderHint(QtGui.QPainter.RenderHint.Antialiasing)
+            self._written.clear()
             self.draw_backdrop(behind)
             behind.end()
+            self._behind = tuple(self._written)
+        self._written.clear()
         painter = QtGui.QPainter(self)
         painter.drawPixmap(0, 0, self._backdrop)
         painter.setRenderHint(QtGui.QPainter.RenderHint.Antialiasing)
@@ -216,6 +238,7 @@ class Picture(QtWidgets.QWidget):
         metrics = QtGui.QFontMetricsF(painter.font())
         width, height = metrics.horizontalAdvance(text), metrics.height()
         box = QtCore.QRectF(x - across * width, y - down * height, width, height)
+        self._written.append((text, box))
         if backed:
             painter.fillRect(box.adjusted(-2.0, 1.0, 2.0, -1.0), QtGui.QColor(self.theme.panel))
         painter.setPen(QtGui.QColor(colour))
@@ -252,9 +275,8 @@ class Graph(Picture):
 
     def frame_now(self) -> Frame2D:
         """Where the data go at this size."""
-        metrics = QtGui.QFontMetricsF(self.small())
-        left = metrics.horizontalAdvance("−000.00") + 8.0
-        top, bottom = _AXIS_TITLE_ROOM * metrics.height(), 2.0 * metrics.height() + 6.0
+        left = 3.4 * self.text_px + 8.0
+        top, bottom = _AXIS_TITLE_ROOM * self.text_px, 2.0 * self.text_px + 6.0
         area = QtCore.QRectF(left, top, max(10.0, self.width() - left - 10.0), max(10.0, self.height() - top - bottom))
         return Frame2D(area, *self._ranges)
 

@@ -210,6 +210,7 @@ class Frame(QtWidgets.QMainWindow):
     def set_view(self, view: settings.View) -> None:
         """Show everything so, and remember it."""
         before, self.view = self.view, view
+        self.panel.show_view(view)
         if (before.theme, before.text_size) != (view.theme, view.text_size):
             self._dress()
         for page in self.pages.values():

@@ -31,7 +31,7 @@ class HookupPage(Page):
         self._shown = True
         self._findings: tuple[check.Finding, ...] = ()
         self._checked_of: object | None = None  # the hook-up that was checked
-        self._filling = False
+        self._taught = feed.teaching
         self.check = parts.button(
             "Chec&k signals", feed.examine, tip=f"Look at the last {CHECK_S:.0f} s and say what is wrong"
         )
@@ -142,6 +142,9 @@ class HookupPage(Page):
         self.file.setEnabled(feed.choice != SIMULATED)
         simulated = feed.choice == SIMULATED
         self.turn.buttons[_PANEL].setVisible(simulated)
+        if feed.teaching is not self._taught:
+            self._taught = feed.teaching
+            self.panel.set(feed.teaching)
         if not simulated:
             self._turn_to(_FACE)
         file = "" if simulated or feed.hookup_file is None else f". Hook-up: {feed.hookup_file.name}"

@@ -90,6 +90,7 @@ def style_sheet(theme: Theme, body_px: int) -> str:
         selection-background-color: {theme.accent}; selection-color: {theme.on_accent}; }}
     QLineEdit:focus, QAbstractSpinBox:focus {{ border-color: {theme.accent}; }}
     QAbstractSpinBox QLineEdit {{ border: none; padding: 0px; min-height: 0px; background: transparent; }}
+    QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0px; border: none; }}
     QComboBox {{ background: {theme.panel}; border: 2px solid {theme.line}; border-radius: {RADIUS_PX}px;
         padding: 2px 34px 2px {GAP}px; min-height: {TARGET_PX - 8}px; }}
     QComboBox:focus {{ border-color: {theme.accent}; }}

@@ -36,8 +36,7 @@ class PolarPicture(Picture):
 
     def middle(self) -> tuple[float, float, float]:
         """Place of the origin and radius of the rim, px."""
-        text = QtGui.QFontMetricsF(self.small()).height()
-        radius = 0.5 * min(self.width(), self.height()) - 1.6 * text
+        radius = 0.5 * min(self.width(), self.height()) - 1.6 * self.text_px
         return 0.5 * self.width(), 0.5 * self.height(), max(10.0, radius)
 
     def place(self, z: Complex) -> tuple[Real, Real]:
@@ -61,6 +60,7 @@ class PolarPicture(Picture):
             painter.drawEllipse(QtCore.QPointF(x, y), ring * radius, ring * radius)
         painter.setFont(self.small())
         gap = 4.0
+        beside = QtGui.QFontMetricsF(painter.font()).horizontalAdvance("270°") + gap
         for degrees in range(0, 360, 30):
             turn = vectors.vector(self.rim, degrees)
             painter.setPen(QtGui.QPen(QtGui.QColor(theme.grid), 1.0))
@@ -70,7 +70,7 @@ class PolarPicture(Picture):
                 across = 0.5 if degrees % 180 == 0 else (0.0 if end.x() > x else 1.0)
                 down = {0: 1.0, 180: 0.0}.get(degrees, 0.5)
                 shift = QtCore.QPointF(0.0 if across == 0.5 else (gap if end.x() > x else -gap), 0.0)
-                if across != 0.5 and half_width - radius < 30.0:  # no room beside: inside the rim
+                if across != 0.5 and half_width - radius < beside:  # no room beside: inside the rim
                     across, down, shift = 1.0 - across, 1.0, QtCore.QPointF(-shift.x(), -2.0)
                 self.draw_text(
                     painter,
@@ -178,25 +178,20 @@ class VectorCloud(PolarPicture):
         times = _round_down(min(wanted, _MOST_TIMES))
         scale, side = times * plane / self.rim, 1.0 if self.clockwise else -1.0
         colour = self.point_colour(number)
-        path = QtGui.QPainterPath()
-        path.addEllipse(middle, radius, radius)
-        painter.save()
-        painter.fillPath(path, QtGui.QColor(self.theme.panel))
-        painter.setClipPath(path)
+        painter.setPen(self.pen(self.theme.quiet, 1.0))
+        painter.setBrush(QtGui.QColor(self.theme.panel))
+        painter.drawEllipse(middle, radius, radius)
         painter.setPen(QtGui.QPen(QtGui.QColor(self.theme.grid), 1.0))
         painter.drawLine(middle - QtCore.QPointF(radius, 0), middle + QtCore.QPointF(radius, 0))
         painter.drawLine(middle - QtCore.QPointF(0, radius), middle + QtCore.QPointF(0, radius))
         dots, border = self._curves[number]
         off = point.blocks - point.mean
+        off = off[np.abs(off) * scale < radius - 2.0]
         self._dots(painter, dots.set(middle.x() + side * scale * off.imag, middle.y() - scale * off.real), number, 3.0)
         off = point.border - point.mean
         painter.setPen(self.pen(colour, self.line_px))
         painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
         painter.drawPolygon(border.set(middle.x() + side * scale * off.imag, middle.y() - scale * off.real))
-        painter.restore()
-        painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
-        painter.setPen(self.pen(self.theme.quiet, 1.0))
-        painter.drawPath(path)
         painter.setFont(self.small())
         words = f"×{times:g}"
         low = middle.y() + radius - 4.0

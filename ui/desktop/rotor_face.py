@@ -41,7 +41,7 @@ class RotorFace(Picture):
         self.renew()
 
     def _middle(self) -> tuple[QtCore.QPointF, float]:
-        text = QtGui.QFontMetricsF(self.small()).height()
+        text = self.text_px
         # room for sensors and words around the rim, and for a line below
         radius = min(0.5 * self.width() - 2.6 * text, 0.5 * (self.height() - 1.4 * text) - 1.6 * text) / _SENSOR_AT
         return QtCore.QPointF(0.5 * self.width(), 0.5 * (self.height() - 1.2 * text)), max(20.0, radius)

@@ -10,7 +10,7 @@ from stillshaft.ui.desktop.simulator import CASES, PLANES, Mass, Teaching
 from stillshaft.ui.theme import Theme
 
 _OWN = "set below"
-_FIELD_EMS = 6.4  # heights of text that a field needs
+_FIELD_EMS = 5.6  # heights of text that a field needs
 _LEAST_RESONANCE = 40.0  # the field's lowest value stands for: left as it is
 
 
@@ -21,7 +21,7 @@ def _field(name: str, low: float, high: float, decimals: int, suffix: str) -> Qt
     made.setSuffix(suffix)
     made.setAccessibleName(name)
     made.setKeyboardTracking(False)
-    made.setButtonSymbols(QtWidgets.QAbstractSpinBox.ButtonSymbols.NoButtons)
+    made.lineEdit().setTextMargins(look.TIGHT, 0, 0, 0)  # the style sheet's own padding is lost inside
     made.setSizePolicy(QtWidgets.QSizePolicy.Policy.Ignored, QtWidgets.QSizePolicy.Policy.Fixed)
     return made
 
@@ -45,8 +45,8 @@ class RotorPanel(QtWidgets.QWidget):
         grid.setVerticalSpacing(look.HAIR)
         grid.setColumnStretch(1, 1)
         grid.setColumnStretch(2, 1)
-        grid.addWidget(parts.labelled("&Case", self.case), 0, 0)
-        grid.addWidget(self.case, 0, 1, 1, 2)
+        grid.addWidget(parts.labelled("&Case", self.case), 0, 0, 1, 3)
+        grid.addWidget(self.case, 1, 0, 1, 3)
         self.speed = _field("Speed", 200.0, 6000.0, 0, " r/min")
         self.resonance = _field("Resonance in percent of running speed", _LEAST_RESONANCE, 250.0, 0, " % of speed")
         self.resonance.setSpecialValueText("left as it is")
@@ -72,7 +72,7 @@ class RotorPanel(QtWidgets.QWidget):
                 )
                 fields.append(pair)
                 rows.append((f"{what}, {plane}", *pair))
-        for line, (text, first, second) in enumerate(rows, start=1):
+        for line, (text, first, second) in enumerate(rows, start=2):
             grid.addWidget(parts.labelled(text, first), line, 0)
             grid.addWidget(first, line, 1, 1, 2 if second is None else 1)
             if second is not None:

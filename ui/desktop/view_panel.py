@@ -35,10 +35,16 @@ class ViewPanel(QtWidgets.QFrame):
             body.addSpacing(look.HAIR)
             body.addWidget(parts.label(name, "heading"))
             choice = parts.Segments(name, CHOICES[field], columns)
-            choice.set(getattr(view, field))
             choice.chosen.connect(lambda word, f=field: self._choose(f, word))
             self.choices[field] = choice
             body.addWidget(choice)
+        self.show_view(view)
+
+    def show_view(self, view: View) -> None:
+        """Show these choices."""
+        self._view = view
+        for field, choice in self.choices.items():
+            choice.set(getattr(view, field))
 
     def _choose(self, field: str, word: str) -> None:
         self._view = replace(self._view, **{field: word})

@@ -31,9 +31,10 @@ KEPT_S = 12.0  # of samples, for the signal check
 _LEVEL_S, _PULSE_S, _SHAPE_S = 0.045, 0.2, 0.4  # between two looks
 _HELD_S, _CLIPPED_S = 2.0, 3.0
 _FULL_SCALE = 0.999
-_TURNS_SEEN, _LONGEST_SEEN_S = 3.0, 2.0  # of the pulse
+_TURNS_SEEN, _LONGEST_SEEN_S, _UNKNOWN_SEEN_S = 2, 2.0, 0.25  # of the pulse
+_ASIDE = 0.3  # of a turn, before the first edge and after the last
 _REVOLUTIONS, _LONGEST_AVERAGED_S = 32, 4.0
-_ANGLES = 256
+_ANGLES, _FEWEST_ORDERS = 256, 10
 _HIGHEST_HZ, _RESOLUTION_HZ = 1000.0, 1.0
 _LINE_TO_SINE = math.sqrt(3.0)  # amplitude of a sine in a Hann line, over the root of the mean square there
 
@@ -93,8 +94,9 @@ class _Looked(Measuring):
     watch: Watch
 
     def feed(self, samples: NDArray[np.generic], lost_before: int | None = None) -> None:
+        arrived_s = time.monotonic()
         super().feed(samples, lost_before)
-        self.watch.took(self, np.asarray(samples, dtype=np.float32), lost_before)
+        self.watch.took(self, np.asarray(samples, dtype=np.float32), lost_before, arrived_s)
 
 
 class Watch(Live):
@@ -142,10 +144,9 @@ class Watch(Live):
         self._spectrum: Spectrum | None = None
         return looked
 
-    def took(self, measuring: Measuring, samples: Samples, lost_before: int | None) -> None:
-        """Look at the next samples."""
+    def took(self, measuring: Measuring, samples: Samples, lost_before: int | None, now: float) -> None:
+        """Look at the next samples, which came at `now` by `time.monotonic`."""
         assert self.recent is not None
-        now = time.monotonic()
         if lost_before is not None:
             self.recent.clear()
             self._averaged.interrupt()
@@ -194,32 +195,41 @@ class Watch(Live):
     # pulse
 
     def _look_at_pulse(self, measuring: Measuring) -> PulseSeen | None:
+        """The latest turns whose edges are known, with what the revolutions say of them."""
         assert self.recent is not None
         rate, index = measuring.rate_hz, self._wired.pulse.index
         speed = self._revolution_s(measuring)
-        wanted_s = min(_LONGEST_SEEN_S, _TURNS_SEEN * speed[0]) if speed is not None else 0.25
-        x = self.recent.last(round(wanted_s * rate))[:, index].astype(np.float64)
-        times = np.arange(x.size, dtype=np.float64) * (1000.0 / rate)
-        nothing = np.empty(0)
+        if speed is None:
+            x = self.recent.last(round(_UNKNOWN_SEEN_S * rate))[:, index].astype(np.float64)
+            trouble = "no pulses are seen yet: check sensor, mark and threshold"
+            return None if x.size < 4 else _unknown_pulse(x, rate, trouble)
+        period_s, turned = speed
+        turns = min(_TURNS_SEEN, max(1, int(_LONGEST_SEEN_S / period_s)), turned.frames.size - 1)
+        aside = _ASIDE * period_s * rate
+        begin = int(max(0.0, turned.frames[-1 - turns] - aside))
+        end = min(measuring.frames, int(turned.frames[-1] + aside))
+        samples = self.recent.last(measuring.frames - begin)
+        x = samples[: max(0, len(samples) - (measuring.frames - end)), index].astype(np.float64)
+        begin = end - x.size  # what is kept may begin later
         if x.size < 4:
             return None
-        if speed is None:
-            trouble = "no pulses are seen yet: check sensor, mark and threshold"
-            return PulseSeen(times, x, None, nothing, None, None, None, None, 0, 0, trouble)
-        period_s, turned = speed
-        rising = None if self._wired.pulse.edge == "auto" else self._wired.pulse.edge == "rising"
-        threshold, at, mark_deg = None, nothing, None
-        try:
-            found, _ = edges.find_edges(x, self._wired.pulse.edge)
-        except edges.TachError:
-            found = None
-        if found is not None:
-            threshold, at, rising = 0.5 * sum(found.levels), 1000.0 * found.frames / rate, found.edge == "rising"
-            mark_deg = 360.0 * found.mark_share / self._wired.pulse.pulses_per_rev
+        low, high, share = _levels(x)
+        wanted = self._wired.pulse.edge
+        rising = share < 0.5 if wanted == "auto" else wanted == "rising"
+        knots = turned.knot_frames[(turned.knot_frames >= begin) & (turned.knot_frames < end)]
         scatter = turned.scatter_frames
-        jitter = None if scatter is None else 360.0 * scatter / rate / period_s
         return PulseSeen(
-            times, x, threshold, at, rising, mark_deg, jitter, 60.0 / period_s, turned.missing, turned.extra, None
+            times_ms=np.arange(x.size, dtype=np.float64) * (1000.0 / rate),
+            values=x,
+            threshold=0.5 * (low + high),
+            edges_ms=(knots - begin) * (1000.0 / rate),
+            rising=rising,
+            mark_deg=360.0 * (share if rising else 1.0 - share) * x.size / (max(1, knots.size) * period_s * rate),
+            jitter_deg=None if scatter is None else 360.0 * scatter / rate / period_s,
+            rpm=60.0 / period_s,
+            missing=turned.missing,
+            extra=turned.extra,
+            trouble=None,
         )
 
     def _revolution_s(self, measuring: Measuring) -> tuple[float, tach.Revolutions] | None:
@@ -254,17 +264,19 @@ class Watch(Live):
         first = int(here.numbers[-1]) - count
         turns = first + np.arange(count * points) / points
         at = tach.frames_at(here, turns) - begun
-        frequency = np.arange(1, points // 2) / period_s
+        frames = np.arange(len(samples))
+        kept = min(points // 2 - 1, max(_FEWEST_ORDERS, int(_HIGHEST_HZ * period_s)))
+        frequency = np.arange(1, kept + 1) / period_s
         text, per_si = units.instantaneous(self._unit)
         shown = []
         for point in self._wired.points:
-            values = np.interp(at, np.arange(len(samples)), samples[:, point.index]).reshape(count, points)
+            values = np.interp(at, frames, samples[:, point.index]).reshape(count, points)
             orders = np.fft.rfft(values, axis=1)
             orders[:, 0] = 0.0
-            orders[:, -1] = 0.0
+            orders[:, kept + 1 :] = 0.0
             # vectors are conjugate to coefficients of e^{+jωt}
             factors = [vectors.display_factor(point, self._unit, f).conjugate() for f in frequency.tolist()]
-            orders[:, 1:-1] *= np.array(factors) * (per_si / self._unit.per_si_peak)
+            orders[:, 1 : kept + 1] *= np.array(factors) * (per_si / self._unit.per_si_peak)
             whole = np.fft.irfft(orders, points, axis=1)
             mean, deviation = whole.mean(axis=0), whole.std(axis=0, ddof=1)
             shown.append(WaveformPoint(point.name, np.append(mean, mean[0]), np.append(deviation, deviation[0])))
@@ -291,3 +303,21 @@ class Watch(Live):
             running_hz,
             self._averaged.averages,
         )
+
+
+def _levels(x: Real) -> tuple[float, float, float]:
+    """Low and high level of a pulse signal, and the part of the samples that is high."""
+    middle = 0.5 * (float(x.min()) + float(x.max()))
+    low = high = middle
+    for _ in range(2):
+        above = x > middle
+        if above.any() and not above.all():
+            low, high = float(np.median(x[~above])), float(np.median(x[above]))
+            middle = 0.5 * (low + high)
+    return low, high, float(np.mean(x > middle))
+
+
+def _unknown_pulse(x: Real, rate_hz: float, trouble: str) -> PulseSeen:
+    """A pulse signal without pulses."""
+    times = np.arange(x.size, dtype=np.float64) * (1000.0 / rate_hz)
+    return PulseSeen(times, x, None, np.empty(0), None, None, None, None, 0, 0, trouble)

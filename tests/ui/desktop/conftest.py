@@ -1,0 +1,76 @@
+"""What the tests of the new window share: the window with its pages, and waiting that lets other threads run."""
+
+import os
+import subprocess
+import time
+
+import pytest
+from PySide6 import QtCore
+from stillshaft.ui.desktop import app, look
+
+
+def _wait(milliseconds):
+    """Let the event loop run for so long: Qt's own test helpers hold the interpreter while they wait."""
+    loop = QtCore.QEventLoop()
+    QtCore.QTimer.singleShot(milliseconds, loop.quit)
+    loop.exec()
+
+
+@pytest.fixture
+def wait():
+    return _wait
+
+
+@pytest.fixture
+def wait_until():
+    def until(condition, seconds=20.0):
+        deadline = time.monotonic() + seconds
+        while not condition():
+            assert time.monotonic() < deadline, "it did not happen in time"
+            _wait(10)
+
+    return until
+
+
+@pytest.fixture
+def dressed(qapp):
+    """The application with the program's style and typeface; the tests of other windows get theirs back."""
+    before = qapp.font(), qapp.style().objectName(), QtCore.QLocale()
+    look.prepare(qapp)
+    yield qapp
+    qapp.setFont(before[0])
+    qapp.setStyle(before[1])
+    QtCore.QLocale.setDefault(before[2])
+
+
+@pytest.fixture
+def program(dressed, qtbot, wait_until, tmp_path):
+    """The window with all its pages, on the simulated rotor as fast as it goes."""
+    made = app.Program(tmp_path / "view.toml", real_time=False)
+    qtbot.addWidget(made.frame)
+    built = []
+    made.frame.ready.connect(lambda: built.append(True))
+    made.frame.show()
+    wait_until(lambda: built)
+    wait_until(lambda: made.feed.hookup is not None)
+    yield made
+    made.frame.close()
+
+
+@pytest.fixture
+def x_server():
+    """An X server of our own; gives the environment for a program that is to use it."""
+    reading, writing = os.pipe()
+    server = subprocess.Popen(
+        ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
+        pass_fds=(writing,), stderr=subprocess.DEVNULL,
+    )  # fmt: skip
+    os.close(writing)
+    try:
+        display = ":" + os.read(reading, 16).decode().strip()
+        own = {k: v for k, v in os.environ.items() if k not in ("QT_QPA_PLATFORM", "WAYLAND_DISPLAY")}
+        yield own | {"DISPLAY": display, "STILLSHAFT_ON_X": "1", "QT_QPA_PLATFORM": "xcb"}
+    finally:
+        os.close(reading)
+        server.kill()
+        server.wait()

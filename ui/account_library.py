@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from rich.table import Table
@@ -12,8 +13,10 @@ from stillshaft.ui.account import new_console, number, with_interval
 from stillshaft.ui.library import Library, Machine, state_of, trend
 
 if TYPE_CHECKING:
+    from stillshaft.ui.comparison import PointChange
     from stillshaft.ui.library import Change
     from stillshaft.ui.library_index import Reading
+    from stillshaft.ui.reprocess import Remeasured, Reprocessed
 
 
 def _table(title: str, columns: Iterable[str], right: Iterable[str] = ()) -> Table:
@@ -115,3 +118,72 @@ def _change(change: Change) -> str:
         return change.why or "-"
     half = "?" if change.percent_ci95 is None else f"{change.percent_ci95:.0f}"
     return f"{change.percent:+.0f} ± {half}"
+
+
+_MOST_ROWS = 40  # of what changed; the rest is in --json
+
+
+def print_reprocessed(done: Reprocessed) -> None:
+    """What could not be measured, then what changed, the worst first."""
+    console = new_console()
+    failed = [r for r in done.recordings if r.problem is not None]
+    measured = [r for r in done.recordings if r.problem is None]
+    moved = [(r, p) for r in measured for p in r.points if _tells(p)]
+    if moved:
+        title = f"what changed, order {done.order:g}, in units of the recorded 95 % interval"
+        headings = ("job, run", "point", "was", "is", "intervals", "verdict")
+        table = _table(title, headings, ("was", "is", "intervals"))
+        for r, p in moved[:_MOST_ROWS]:
+            verdict = p.verdict_now or "-"
+            changed = p.verdict_then not in (None, p.verdict_now)
+            table.add_row(
+                *_cells(
+                    _whose(r),
+                    p.point,
+                    _vector(p.amplitude_then, p.phase_then_deg, p.unit),
+                    _vector(p.amplitude_now, p.phase_now_deg, p.unit),
+                    "?" if p.intervals is None else f"{p.intervals:.2f}",
+                    f"{p.verdict_then}, now {verdict}" if changed else verdict,
+                )
+            )
+        console.print(table)
+        if len(moved) > _MOST_ROWS:
+            console.print(f"and {len(moved) - _MOST_ROWS} more; --json lists all")
+    for r in failed:
+        console.print(Text(f"{shown(r.recording, 300)}: {shown(r.problem, 400)}"), soft_wrap=True)
+    for r in measured:
+        for reason in r.reasons:
+            console.print(Text(f"do not trust: {shown(r.recording, 300)}: {shown(reason, 300)}"), soft_wrap=True)
+    again = sum(not r.from_results for r in measured)
+    alone = sum(r.job is None for r in measured)
+    console.print(
+        Text(
+            f"{again} measured, {len(measured) - again} known from {shown(done.results, 300)}, {len(failed)} not measured; "
+            f"{sum(r.intervals > 1.0 for r in measured)} moved by more than their interval, "
+            f"{sum(r.verdicts_changed for r in measured)} have another verdict"
+            + (f"; {alone} belong to no job" if alone else "")
+            + (f"; {done.without_recording} runs have no recording" if done.without_recording else "")
+        ),
+        soft_wrap=True,
+    )
+
+
+def _tells(p: PointChange) -> bool:
+    """Whether a point is worth a row: it moved visibly, came or went, or has another verdict."""
+    return (
+        p.amplitude_then is None
+        or p.amplitude_now is None
+        or p.verdict_then not in (None, p.verdict_now)
+        or (p.intervals is None and p.apart != 0.0)
+        or (p.intervals is not None and p.intervals >= 0.005)
+    )
+
+
+def _whose(r: Remeasured) -> str:
+    return shown(r.recording, 60) if r.job is None else f"{shown(Path(r.job).name, 40)}\n{shown(r.run, 40)}"
+
+
+def _vector(amplitude: float | None, phase_deg: float | None, unit: str) -> str:
+    if amplitude is None:
+        return "-"
+    return f"{amplitude:.3f} {unit}" + ("" if phase_deg is None else f"\n{phase_deg:.1f}°")

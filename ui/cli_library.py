@@ -6,7 +6,9 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-from stillshaft.ui.command import DO_NOT_TRUST, JsonOption, app, print_json, warn
+from stillshaft.ui.command import DO_NOT_TRUST, HookupOption, JsonOption, OrderOption, app, print_json, warn
+
+INTERRUPTED = 130
 
 
 @app.command()
@@ -46,4 +48,41 @@ def machines(
     else:
         account_library.print_machines(found)
     if found.reasons:
+        raise typer.Exit(DO_NOT_TRUST)
+
+
+@app.command()
+def reprocess(
+    paths: Annotated[list[Path], typer.Argument(metavar="PATH…", help="Jobs, folders of jobs, recordings.")],
+    order: OrderOption = 1.0,
+    hookup: HookupOption = None,
+    jobs: Annotated[
+        int | None, typer.Option(metavar="N", help="Processes at once; one for each processor unless given.")
+    ] = None,
+    results: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Where what is done is kept (JSON lines); a cache unless given.")
+    ] = None,
+    scheduler: Annotated[
+        str | None, typer.Option(metavar="ADDRESS", help='Dask cluster to work instead, such as "tcp://host:8786".')
+    ] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Measure the recordings of many jobs again, and say what changed against what the jobs recorded."""
+    from stillshaft.ui import account, account_library
+    from stillshaft.ui import reprocess as again
+
+    try:
+        with account.progress("reprocess") as report:
+            done = again.reprocess(
+                paths, order=order, hookup=hookup, jobs=jobs, results=results, scheduler=scheduler, report=report
+            )
+    except KeyboardInterrupt:
+        kept = again.default_results() if results is None else results
+        warn(f"interrupted; what is measured is kept in {kept}: call again to go on")
+        raise typer.Exit(INTERRUPTED) from None
+    if as_json:
+        print_json("reprocess", not done.reasons, list(done.reasons), again.to_json(done))
+    else:
+        account_library.print_reprocessed(done)
+    if done.reasons:
         raise typer.Exit(DO_NOT_TRUST)

@@ -66,7 +66,8 @@ class JobShown:
     """What a list shows of a job. `machine` None: its brief gives no name. `texts` are names, places and notes.
 
     `coefficients_rpm` are the speeds that the newest plan found influence coefficients at; `repeatability` is that of the
-    brief; `problems` are those of the record. `beginning` is the CRC-32 of its first line: a copy of the job has the same.
+    brief; `problems` are those of a record that had to be read whole. `beginning` is the CRC-32 of its first line: a copy
+    of the job has the same.
     """
 
     folder: str

@@ -114,9 +114,9 @@ def ring_down(
     short, and for a machine that turned, which a pulse input shows.
     """
     x = _checked(samples, rate_hz, points, pulse, lowest_hz, highest_hz)
-    hits = _hits(x, rate_hz)
     decays, kept, warnings = [], [], []
     slow = _reduced(x, rate_hz, highest_hz)
+    hits = _hits(x, rate_hz, slow)
     for number, begin_s in enumerate(hits):
         end_s = hits[number + 1] - 2.0 * _BLOCK_S if number + 1 < len(hits) else x.shape[0] / rate_hz
         last_s = begin_s + _LONGEST_S
@@ -185,35 +185,42 @@ def _checked(
     return np.asarray(x - np.median(x, axis=0))
 
 
-def _hits(x: Real, rate_hz: float) -> list[float]:
-    """Moments in s where free decays begin."""
+def _hits(x: Real, rate_hz: float, slow: _Slow) -> list[float]:
+    """Moments in s where free decays begin; blows too soft for the whole band are looked for in the reduced record."""
     block = max(1, round(_BLOCK_S * rate_hz))
-    level = _levels(x, block)
-    sharp = _levels(np.diff(x, axis=0, prepend=x[:1]), block)  # a blow stands out of what still rings
-    before = max(1, round(_BEFORE_S / _BLOCK_S))
-    onsets: list[int] = []
-    at = before
-    while at < level.size:
-        if any(v[at] > _OVER_NOISE and v[at] > _RISE * v[at - before : at].max() for v in (level, sharp)):
-            top = at + int(np.argmax(level[at : at + 5]))
-            onsets.append(top)
-            at = top + 1
-        else:
-            at += 1
-    if not onsets:
-        loudest = float(level.max())
+    # a blow stands out of what still rings by its steepness
+    levels = (_levels(x, block), _levels(np.diff(x, axis=0, prepend=x[:1]), block))
+    begins = [at * block / rate_hz for at in _onsets(levels, max(1, round(_BEFORE_S * rate_hz / block)))]
+    if not begins:
+        softly = _levels(slow.x, 1)
+        # the low pass shows a blow before it comes
+        late = slow.first * slow.step_s + slow.reach_s
+        begins = [late + at * slow.step_s for at in _onsets((softly,), max(1, round(_BEFORE_S / slow.step_s)))]
+    if not begins:
         raise RingDownError(
-            f"no clear hit: the loudest moment is {loudest:.1f} times the quiet level, where a hit out of quiet is "
-            f"{_OVER_NOISE:g} times and more; let it stand still for a second, then hit once and wait until it has rung out"
+            f"no clear hit: the loudest moment is {float(levels[0].max()):.1f} times the quiet level; a hit rises in a moment "
+            f"to {_OVER_NOISE:g} times that level and to {_RISE:g} times whatever was before; let it stand still for a second, "
+            "then hit once and wait until it has rung out"
         )
-    begins: list[float] = []
-    for top in onsets:
-        moment = top * block / rate_hz
-        if begins and moment - begins[-1] < _BOUNCE_S:
-            begins[-1] = moment
+    apart: list[float] = []
+    for moment in begins:
+        if apart and moment - apart[-1] < _BOUNCE_S:
+            apart[-1] = moment
         else:
-            begins.append(moment)
-    return begins
+            apart.append(moment)
+    return apart
+
+
+def _onsets(levels: Sequence[Real], before: int) -> list[int]:
+    """Places where any of the levels rises in a moment; `before` places are looked back over."""
+    found: list[int] = []
+    at = before
+    while at < levels[0].size:
+        if any(v[at] > _OVER_NOISE and v[at] > _RISE * v[at - before : at].max() for v in levels):
+            at += int(np.argmax(levels[0][at : at + 5]))
+            found.append(at)
+        at += 1
+    return found
 
 
 def _levels(x: Real, block: int) -> Real:

@@ -27,7 +27,7 @@ RULES = Path(__file__).with_name("diagnosis_rules.toml")
 LINE = "line frequency"  # as a list of candidates names it
 MOVING = ("drifting", "following the speed", "beating", "walking", "wandering", "disturbed in a narrow band")
 _LIKELY, _UNLIKELY = math.log(3.0), math.log(1.0 / 10.0)  # of the odds
-_BEFORE_ALL = math.log(10.0)
+_BEFORE, _JUST_ABOVE = math.log(10.0), 1e-9  # a cause that comes before others needs such odds
 _BEHIND, _FAR_BEHIND = math.log(5.0), math.log(100.0)  # of the likeliest cause's odds
 _CLOSE = math.log(3.0)  # odds of the first two causes, below which they are not told apart
 _RIVALS = 4  # causes that the next check is to part
@@ -175,7 +175,7 @@ class _Cause(tables.Strict):
     advice: str
     part_of: str | None = None
     needs: _Facts = {}
-    before_all: bool = False
+    before: list[str] = []
 
 
 class _Fact(tables.Strict):
@@ -210,12 +210,13 @@ class _RowRule:
 
 @dataclass(frozen=True)
 class Rules:
-    """The table of rules, checked. `checks` are the inspection's checks that it names."""
+    """The table of rules, checked: its rows and words by quantity or fact, and which causes come before which."""
 
     causes: tuple[_Cause, ...]
     quantities: Mapping[str, _Quantity]
     rows: Mapping[str, tuple[_RowRule, ...]]
     words: Mapping[str, tuple[str, ...]]
+    before: Mapping[str, tuple[str, ...]]
 
     @property
     def checks(self) -> frozenset[str]:
@@ -242,11 +243,16 @@ def _rules(file: _File) -> Rules:
     words = {f.key: tuple(f.words) for f in file.fact} | {q.key: tuple(q.words) for q in file.quantity}
     if len(causes) < len(file.cause) or len(words) < len(file.fact) + len(file.quantity):
         raise DiagnosisError("cause, quantity, fact: a key is used twice; each needs its own")
+    whole = {c.key for c in file.cause if c.part_of is None and not c.needs}
+    if not whole:
+        raise DiagnosisError("cause: there is none that every machine may have; add a [[cause]] without needs")
     for cause in file.cause:
         if not 0.0 < cause.odds < math.inf:
             raise DiagnosisError(f'cause "{cause.key}": odds {cause.odds:g} must be above 0')
-        if cause.part_of is not None and cause.part_of not in causes:
-            raise DiagnosisError(f'cause "{cause.key}": part_of "{cause.part_of}" is no cause')
+        if cause.part_of is not None and cause.part_of not in whole:
+            raise DiagnosisError(
+                f'cause "{cause.key}": part_of "{cause.part_of}" is no cause that stands for itself and has no needs'
+            )
         _known_facts(cause.needs, words, f'cause "{cause.key}"')
     strength = {
         "strongly_for": math.log(file.strong), "weakly_for": math.log(file.weak),
@@ -255,17 +261,21 @@ def _rules(file: _File) -> Rules:
     rows: dict[str, tuple[_RowRule, ...]] = {}
     for quantity in file.quantity:
         _known_facts(quantity.needs, words, f'quantity "{quantity.key}"')
+        _text_reads(quantity)
         found = []
         for number, row in enumerate(quantity.row, start=1):
             where = f'quantity "{quantity.key}", row {number}'
-            points = {
-                cause: size
+            effects = [
+                (cause, size)
                 for field, size in strength.items()
                 for named in getattr(row, field)
                 for cause in file.group.get(named, [named])
-            }
+            ]
+            points = dict(effects)
             if unknown := [c for c in points if c not in causes]:
                 raise DiagnosisError(f'{where}: "{unknown[0]}" is no cause')
+            if len(points) < len(effects):
+                raise DiagnosisError(f"{where}: names a cause twice, by itself or in a group")
             if unknown := [w for w in row.words if w not in quantity.words]:
                 raise DiagnosisError(f'{where}: "{unknown[0]}" is none of the words of this quantity')
             if bool(row.words) != bool(quantity.words) or not row.at_least < row.below:
@@ -284,7 +294,29 @@ def _rules(file: _File) -> Rules:
                 raise DiagnosisError(f'quantity "{quantity.key}": two rows overlap; a figure must lie in one')
         rows[quantity.key] = tuple(found)
     quantities = {q.key: q for q in file.quantity}
-    return Rules(tuple(file.cause), MappingProxyType(quantities), MappingProxyType(rows), MappingProxyType(words))
+    before = {c.key: _before(c, file) for c in file.cause if c.before}
+    return Rules(
+        tuple(file.cause), MappingProxyType(quantities), MappingProxyType(rows), MappingProxyType(words),
+        MappingProxyType(before),
+    )  # fmt: skip
+
+
+def _before(cause: _Cause, file: _File) -> tuple[str, ...]:
+    causes = [c.key for c in file.cause]
+    named = [k for name in cause.before for k in (causes if name == "all" else file.group.get(name, [name]))]
+    if unknown := [k for k in named if k not in causes]:
+        raise DiagnosisError(f'cause "{cause.key}": before "{unknown[0]}", which is no cause')
+    return tuple(named)
+
+
+def _text_reads(quantity: _Quantity) -> None:
+    try:
+        quantity.reads.format(word="") if quantity.words else quantity.reads.format(value=0.0)
+    except (KeyError, IndexError, ValueError):
+        wanted = "{word}" if quantity.words else "{value:.1f}"
+        raise DiagnosisError(
+            f'quantity "{quantity.key}": reads "{quantity.reads}": only {wanted} may stand in braces'
+        ) from None
 
 
 def _known_facts(facts: _Facts, words: Mapping[str, Sequence[str]], where: str) -> None:
@@ -313,15 +345,22 @@ def diagnose(evidence: Evidence, rules: Rules | None = None) -> Diagnosis:
             parent = judged[c.part_of]
             kinds = sorted((*parent.kinds, judged[c.key]), key=lambda k: -k.score)
             judged[c.part_of] = replace(parent, kinds=tuple(kinds))
-    first = {c.key for c in candidates if c.before_all and scores[c.key] >= _BEFORE_ALL}
-    ranked = sorted(
-        (judged[c.key] for c in candidates if c.part_of is None), key=lambda c: (c.key not in first, -c.score)
-    )
+    place = {c.key: _place(c, scores, rules) for c in candidates}
+    ranked = sorted((judged[c.key] for c in candidates if c.part_of is None), key=lambda c: -place[c.key])
     checks = _next_checks(ranked, evidence, rules)
     missing = tuple(
         k for k, q in rules.quantities.items() if k not in evidence and not _contradicted(q.needs, evidence)
     )
     return Diagnosis(tuple(ranked), checks, missing, _warnings(ranked, evidence, rules))
+
+
+def _place(cause: _Cause, scores: Mapping[str, float], rules: Rules) -> float:
+    """The score that a cause is ranked by: one that comes before others stands above them once it is likely itself."""
+    score = scores[cause.key]
+    if score < _BEFORE:
+        return score
+    over = [scores[k] for k in rules.before.get(cause.key, ()) if k in scores and k not in rules.before]
+    return max([score, *(s + _JUST_ABOVE for s in over)])
 
 
 def _check(evidence: Evidence, rules: Rules) -> None:
@@ -386,7 +425,7 @@ def _judged(cause: _Cause, score: float, readings: Sequence[Reading], highest: f
     ordered = sorted(readings, key=lambda r: -abs(r.points))
     if not readings:
         verdict = "not told"
-    elif score >= _LIKELY and (score >= highest - _BEHIND or cause.before_all):
+    elif score >= _LIKELY and (score >= highest - _BEHIND or cause.before):
         verdict = "likely"
     else:
         verdict = "unlikely" if score <= _UNLIKELY or score < highest - _FAR_BEHIND else "possible"

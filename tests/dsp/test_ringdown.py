@@ -100,6 +100,13 @@ def test_points_that_hear_nothing_do_no_harm():
     assert {m.point for m in found.modes} <= {"drive end", "far end"}
 
 
+def test_soft_blows_are_found_below_the_noise_of_the_whole_band():
+    """Noise of a tenth of the blow: the decays stand out of it only below 200 Hz."""
+    found = ringdown.ring_down(bumps(noise=0.012, size=0.15), RATE_HZ, POINTS)
+    assert len(found.hits_s) >= 3
+    assert any(abs(m.frequency_hz - 24.0) <= 2 * m.frequency_ci95_hz < 0.5 for m in found.modes)
+
+
 def test_an_overloaded_hit_is_left_out_and_said():
     samples = bumps(size=0.2)
     hard = slice(int(4.0 * RATE_HZ), int(4.05 * RATE_HZ))

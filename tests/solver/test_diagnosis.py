@@ -176,6 +176,16 @@ def test_a_likely_bad_pulse_and_a_likely_resonance_come_before_all():
     assert diagnosis.diagnose(good | {"resonance_margin": sure(60.0)}).causes[0].key == "unbalance"
 
 
+def test_a_resonance_comes_before_what_it_magnifies_and_not_before_misalignment():
+    found = diagnosis.diagnose(
+        {"hv_off_quadrature": sure(85.0), "hv_ratio": sure(5.0), "alignment": Word("outside its limits"),
+         "ratio_2x": sure(0.8), "axial_ratio": sure(0.7), "rotor": Word("between bearings")}
+    )  # fmt: skip
+    scores = {c.key: c.score for c in found.causes}
+    assert scores["resonance"] >= math.log(10.0)
+    assert [c.key for c in found.causes[:2]] == ["misalignment", "resonance"]
+
+
 def test_what_the_machine_cannot_have_is_left_out_only_where_that_is_known():
     assert "belt" in causes()
     assert "belt" in causes(drive="belt")
@@ -278,8 +288,14 @@ def row(**changed):
         (table(weak=0.5), "weak 0.5, strong 10: must be above 1"),
         (table(cause=TABLE["cause"] * 2), "a key is used twice"),
         (table(cause=[{**TABLE["cause"][0], "odds": 0.0}]), 'cause "a": odds 0 must be above 0'),
-        (table(cause=[{**TABLE["cause"][0], "part_of": "b"}]), 'part_of "b" is no cause'),
-        (table(cause=[{**TABLE["cause"][0], "needs": {"drive": ["x"]}}]), "drive = x: no fact or quantity"),
+        (
+            table(cause=[{**TABLE["cause"][0], "part_of": "b"}, {**TABLE["cause"][0], "key": "c"}]),
+            'part_of "b" is no cause that stands for itself',
+        ),
+        (
+            table(cause=[{**TABLE["cause"][0], "needs": {"drive": ["x"]}}, {**TABLE["cause"][0], "key": "b"}]),
+            "drive = x: no fact or quantity",
+        ),
         (row(at_least=1.0, strongly_for=["b"]), 'quantity "q", row 1: "b" is no cause'),
         (row(words=["x"], strongly_for=["a"]), '"x" is none of the words'),
         (row(at_least=2.0, below=1.0), "give words where the quantity has words, else a range"),
@@ -290,6 +306,10 @@ def row(**changed):
             "two rows overlap",
         ),
         (table(colour="red"), "colour: unknown key"),
+        (table(cause=[{**TABLE["cause"][0], "needs": {"q": []}}]), "there is none that every machine may have"),
+        (table(cause=[{**TABLE["cause"][0], "before": ["b"]}]), 'before "b", which is no cause'),
+        (row(at_least=1.0, strongly_for=["a"], weakly_against=["a"]), "names a cause twice"),
+        (table(quantity=[{**TABLE["quantity"][0], "reads": "{colour}"}]), "only {value:.1f} may stand in braces"),
     ],
 )
 def test_a_table_of_rules_that_cannot_be_is_refused(tmp_path, content, match):
@@ -328,12 +348,11 @@ def any_evidence(draw):
 def test_any_evidence_gives_an_order_that_its_readings_explain(evidence):
     found = diagnosis.diagnose(evidence)
     odds = {c.key: c.odds for c in RULES.causes}
-    first = {c.key for c in RULES.causes if c.before_all}
     for cause in found.causes:
         readings = (*cause.speaking_for, *cause.against)
         assert cause.score == pytest.approx(math.log(odds[cause.key]) + sum(r.points for r in readings))
         assert (cause.verdict == "not told") == (not readings)
         assert all(abs(r.points) <= STRONG + 1e-9 for r in readings)
-    scores = [c.score for c in found.causes if c.key not in first]
+    scores = [c.score for c in found.causes if c.key not in RULES.before]
     assert scores == sorted(scores, reverse=True)
     assert not set(evidence) & {c.quantity for c in found.next_checks}

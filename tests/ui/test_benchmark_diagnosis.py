@@ -14,8 +14,8 @@ from stillshaft.solver import diagnosis
 
 SEEDS = 16
 SIZES = (1.0, 0.5)
-# least share ranked first on clear machines, percent; a share near its limit scatters by about 10
-WANTED = {"rub": 50.0, "belt": 75.0, "flow": 75.0, "soft foot": 75.0, "electrical": 75.0}
+# least share ranked first on clear machines, percent, set below what was measured by what 16 machines scatter
+WANTED = dict.fromkeys(("rub", "belt", "flow", "soft foot", "bearing wear", "misalignment"), 70.0)
 ELSE_WANTED = 90.0
 
 

@@ -1,0 +1,323 @@
+"""The session of a job: each act writes one entry, refuses what cannot be in one line, and loses nothing."""
+
+import json
+
+import numpy as np
+import pytest
+from stillshaft.acquire import hookup as wiring
+from stillshaft.acquire import recording, simulated
+from stillshaft.solver.folder import RecordError
+from stillshaft.solver.replay import replay, verify_files
+from stillshaft.ui import job_masses, session, taking
+from stillshaft.ui.session import Session, SessionError, Wanted
+
+BRIEF = {
+    "machine": {"name": "extraction fan", "type": "fan"},
+    "rotor": {"kind": "between bearings", "mass": "62 kg", "speed_rpm": 1480.0, "highest_speed_rpm": 1500.0},
+    "planes": [{"name": "disc", "radius": "310 mm", "positions": 12, "blocked": [7]}],
+    "goal": {"grade": "G6.3"},
+}
+
+
+def recorded(path, masses=(), *, seconds=16.0, seed=1, hookup=None, **conditions):
+    """A recording of the demonstration rotor with one plane."""
+    run = simulated.demo_run(1, list(masses), seed=seed, real_time=False, seconds=seconds)
+    told = simulated.Conditions(**({"speed_rpm": simulated.DEMO_SPEED_RPM} | conditions))
+    source = simulated.SimulatedRun(run.rotor, run.sensors, run.unbalance, told, seed, seconds, False).open()
+    recorder = recording.Recorder(path, 48_000.0, ["pulse", "a", "b"], "simulated", hookup or simulated.demo_hookup())
+    while (block := source.read(1.0)) is not None:
+        recorder.write(block.samples)
+    recorder.close(complete=True)
+    return path
+
+
+@pytest.fixture(scope="module")
+def recordings(tmp_path_factory):
+    """An initial run, its repeat, a trial of 8 g at 90°, one at another speed, one with a wide mark, one with a neighbour."""
+    folder = tmp_path_factory.mktemp("r")
+    return {
+        "initial": recorded(folder / "initial.au"),
+        "repeat": recorded(folder / "repeat.au", seed=2),
+        "trial": recorded(folder / "trial.au", [("disc", 8.0, 90.0)], seed=3),
+        "faster": recorded(folder / "faster.au", seed=4, speed_rpm=1550.0),
+        "wide": recorded(folder / "wide.au", seed=5, pulse_duty=0.06),
+        "neighbour": recorded(folder / "neighbour.au", seed=6, neighbour=(24.9, 2.2)),
+    }
+
+
+@pytest.fixture
+def job(tmp_path):
+    with Session.create(tmp_path / "job", "fan 3", "Kim", simulated.demo_hookup()) as opened:
+        opened.describe(BRIEF)
+        yield opened
+
+
+def kinds(opened):
+    return [event.kind for event in opened.job.events]
+
+
+def test_the_first_run_resolves_the_edge_and_keeps_it(job, recordings):
+    taken = job.add_run(recordings["initial"])
+    assert kinds(job) == ["started", "hookup", "brief", "hookup", "run"]
+    assert job.hookup.pulse.edge == "rising"
+    assert taken.run.counts
+    assert (taken.run.what.purpose, taken.run.what.name) == ("initial", "initial")
+    assert job.add_run(recordings["repeat"]).run.what.purpose == "repeat"
+    assert kinds(job).count("hookup") == 2
+    assert verify_files(job.job) == ()
+
+
+def test_a_job_from_initial_run_to_verdict(job, recordings):
+    told = []
+    job.changed.append(lambda: told.append(len(job.job.events)))
+    job.add_run(recordings["initial"])
+    put = job.put_on(job_masses.pieces_from(["disc = 8 g at position 4"], job.brief.planes), "trial")
+    taken = job.add_run(recordings["trial"])
+    assert taken.run.what.name == "trial disc"
+    assert [(p.mass_g, p.angle_deg, p.position) for p in taken.run.what.masses] == [(pytest.approx(8.0), 90.0, 4)]
+    assert taken.against == "initial"
+    assert {c.verdict for c in taken.changes} == {"does not repeat"}
+    plan, solution = job.solve()
+    correction = solution.corrections[0]
+    assert correction.mass == pytest.approx(24.0, rel=0.2)  # the demonstration's unbalance is 24 g at 140°
+    assert correction.angle_deg == pytest.approx(320.0, abs=12.0)
+    assert plan.what.result["corrections"][0]["mass"] == correction.mass
+    with pytest.raises(SessionError, match="trial masses are still on"):
+        job.finish()
+    job.take_off(job.on_rotor("trial"))
+    assert job.state.on_rotor == ()
+    _, found = job.judge()
+    assert found.verdict == "not met"
+    job.finish(accepted_by="Lee")
+    assert job.state.closed
+    assert job.state.verdicts[-1].what.accepted_by == "Lee"
+    assert (job.folder / "coefficients.toml").exists()
+    assert told == list(range(4, len(job.job.events) + 1))
+    assert [r.differences for r in replay(job.job)] == [()]
+    with pytest.raises(SessionError, match="the job is closed; reopen it first"):
+        job.add_run(recordings["repeat"])
+    assert put.id in job.purposes()
+
+
+def test_what_follows_is_worked_out_once_until_the_record_grows(job, recordings):
+    job.add_run(recordings["initial"])
+    first = job.worked()
+    assert job.worked() is first
+    assert first.solution is None
+    assert "disc" in first.solution_error
+    job.decide("wait for the night shift")
+    assert job.worked() is not first
+
+
+def test_a_run_that_is_refused_is_recorded_and_does_not_count_until_used(job, recordings):
+    job.add_run(recordings["initial"])
+    taken = job.add_run(recordings["faster"])
+    assert not taken.run.counts
+    assert "1550 r/min" in " ".join(taken.run.reasons)
+    job.use(taken.run.id, "the drive cannot go slower")
+    assert job.run_named(str(taken.run.id)).counts
+    job.use(taken.run.id, "another setpoint after all", counts=False)
+    assert not job.run_named("repeat").counts
+
+
+def test_a_run_may_be_used_anyway_where_the_rule_allows_it(job, recordings):
+    job.add_run(recordings["initial"])
+    assert job.add_run(recordings["faster"], Wanted(use_anyway="no other speed")).run.counts
+    wide = job.add_run(recordings["wide"], Wanted(use_anyway="it is fine"))
+    assert not wide.run.counts
+    assert "the mark covers 21" in " ".join(wide.run.reasons)
+
+
+def test_a_second_source_keeps_a_run_from_counting(job, recordings):
+    taken = job.add_run(recordings["neighbour"])
+    assert not taken.run.counts
+    assert any(v.verdict in ("beating", "walking") for v in taken.run.what.vectors)
+
+
+def test_a_recording_of_another_hookup_is_refused_and_not_copied(job, recordings, tmp_path):
+    job.add_run(recordings["initial"])
+    before = (job.folder / "job.jsonl").read_bytes()
+    other = simulated.demo_hookup()
+    other["point"][0]["angle"] = 0.0
+    with pytest.raises(SessionError, match="was recorded with another hook-up"):
+        job.add_run(recorded(tmp_path / "o.au", seconds=2.0, hookup=other))
+    with pytest.raises(SessionError, match='is the recording of run "initial" already'):
+        job.add_run(recordings["initial"])
+    with pytest.raises(SessionError, match="there is no such recording"):
+        job.add_run(tmp_path / "none.au")
+    assert (job.folder / "job.jsonl").read_bytes() == before
+    assert len(list((job.folder / "recordings").iterdir())) == 2
+
+
+def test_a_recording_that_cannot_be_measured_is_kept_and_named(job, tmp_path):
+    flat = tmp_path / "flat.au"
+    recorder = recording.Recorder(flat, 48_000.0, ["pulse", "a", "b"], "still", simulated.demo_hookup())
+    recorder.write(np.zeros((96_000, 3), dtype="float32"))
+    recorder.close(complete=True)
+    before = kinds(job)
+    with pytest.raises(SessionError, match=r"0001\.au: .*; the recording is kept, and no run was made of it"):
+        job.add_run(flat)
+    assert kinds(job) == before
+    assert [p.name for p in job.unused_recordings()] == ["0001.au"]
+    assert "belongs to no run" in job.problems[-1]
+
+
+def test_another_hookup_after_runs_needs_a_change_of_reference(job, recordings):
+    job.add_run(recordings["initial"])
+    other = simulated.demo_hookup()
+    other["pulse"]["angle"] = 30.0
+    with pytest.raises(SessionError, match="runs were taken with another one"):
+        job.wire(other)
+    job.change_reference("pulse sensor moved by 30°", 30.0)
+    job.wire(other)
+    assert job.hookup.pulse.angle_deg == 30.0
+    with pytest.raises(SessionError, match="is none of the hook-up"):
+        job.change_reference("sensor swapped", points=["roof"])
+
+
+def test_a_broken_hookup_leaves_no_folder(tmp_path):
+    with pytest.raises(wiring.HookupError, match="needs at least one"):
+        Session.create(tmp_path / "job", "fan", "Kim", {"format": 1, "point": []})
+    assert not (tmp_path / "job").exists()
+
+
+def test_checks_of_the_machine_are_recorded_with_photo_and_evidence(job, recordings, tmp_path):
+    photo = tmp_path / "blade.jpg"
+    photo.write_bytes(b"jpg")
+    event, found = job.check("spectrum", recordings["initial"])
+    assert event.what.what == "spectrum"
+    assert found.figures["evidence"]["share_1x"]["value"] > 50.0
+    job.inspect("spectrum", "fine", "nearly all 1x", [photo], evidence=event.id)
+    assert job.state.checks["spectrum"].what.photos[0].path == "photos/blade.jpg"
+    assert job.worked().diagnosis.causes[0].key == "unbalance"
+    with pytest.raises(SessionError, match='check "teeth": is none of this machine'):
+        job.inspect("teeth", "fine")
+    with pytest.raises(RecordError, match="needs a reason"):
+        job.inspect("rotor", "not done", photos=[photo])
+    assert len(list((job.folder / "photos").iterdir())) == 1
+    with pytest.raises(SessionError, match="there is no such photo"):
+        job.add_photo(tmp_path / "none.jpg")
+    with pytest.raises(SessionError, match='check "luck": is none'):
+        job.check("luck", recordings["initial"])
+
+
+def test_signals_and_repeatability_are_checks_with_their_recording(job, recordings):
+    event, _ = job.check("signals", recordings["initial"])
+    assert event.what.trusted
+    assert event.what.recording.path == "recordings/0001.au"
+    with pytest.raises(SessionError, match="needs two runs without masses"):
+        job.check("repeatability")
+    job.add_run(job.folder / "recordings" / "0001.au")
+    job.add_run(recordings["repeat"])
+    _, found = job.check("repeatability")
+    assert [p["verdict"] for p in found.figures["points"]] == ["repeats", "repeats"]
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("disc 8 g", "write plane, mass and place"),
+        ("hub = 8 g at 90", 'plane "hub": there is none; the brief has disc'),
+        ("disc = 8 g at position 13", r"position 13 does not exist; there are 1 to 12"),
+        ("disc = 8 g at position 0", r"position 0 does not exist"),
+        ("disc = 8 g at position 7", "position 7 is blocked"),
+        ("disc = 0 g at 90", "is no mass"),
+        ("disc = 8 g at 90, radius -2 mm", "must be above 0"),
+        ("disc = 8 g at 90, glue", '"glue" says nothing'),
+    ],
+)
+def test_masses_that_cannot_be_are_refused(job, text, message):
+    with pytest.raises(job_masses.MassError, match=message):
+        job_masses.pieces_from([text], job.brief.planes)
+
+
+def test_a_mass_says_position_radius_and_fixing(job):
+    piece = job_masses.pieces_from(["disc = 1 oz at position 4, radius 290 mm, fixing bolted"], job.brief.planes)[0]
+    assert piece == {
+        "plane": "disc", "mass_g": pytest.approx(28.3495, abs=1e-3), "angle_deg": 90.0, "position": 4,
+        "radius_mm": pytest.approx(290.0), "fixing": "bolted",
+    }  # fmt: skip
+
+
+def test_pieces_on_the_rotor_are_named_by_entry_plane_purpose_and_mass(job):
+    pieces = job_masses.pieces_from(["disc = 8 g at 90", "disc = 3 g at 200"], job.brief.planes)
+    put = job.put_on(pieces, "correction")
+    assert len(job.on_rotor("all")) == len(job.on_rotor("disc")) == len(job.on_rotor("correction")) == 2
+    assert [on.piece.mass_g for on in job.on_rotor(f"{put.id}.2")] == [pytest.approx(3.0)]
+    with pytest.raises(job_masses.MassError, match="is not on the rotor; on it is"):
+        job.on_rotor("disc = 9 g at 90")
+    job.take_off(job.on_rotor("disc = 3 g at 200"))
+    job.really_placed(put.id, job_masses.pieces_from(["disc = 8.2 g at 93"], job.brief.planes))
+    assert [on.piece.angle_deg for on in job.state.on_rotor] == [93.0]
+    assert job.on_rotor("correction")[0].piece.mass_g == pytest.approx(8.2)
+
+
+def test_undo_and_redo_take_acts_back(job):
+    job.describe({"machine": {"place": "roof"}})
+    job.undo()
+    assert job.brief.machine.place is None
+    job.redo()
+    assert job.brief.machine.place == "roof"
+    job.withdraw(job.job.events[2].id, "another machine")
+    assert job.brief.planes == []
+
+
+def test_a_trial_mass_is_worked_out_from_the_brief(job):
+    trial = job.suggest_trial("disc")
+    # a tenth of the rotor's weight at 310 mm and 1480 r/min: 0.1·62·9.80665/(0.31·155²) kg
+    assert 1000.0 * trial.mass_kg == pytest.approx(8.165, abs=0.01)
+    job.describe({"rotor": {"mass": None}})
+    with pytest.raises(ValueError, match=r"the brief does not say rotor\.mass"):
+        job.suggest_trial("disc")
+
+
+def test_the_next_visit_takes_over_what_lasts(job, recordings, tmp_path):
+    job.describe({"interview": {"began": "slowly"}})
+    job.add_run(recordings["initial"])
+    job.put_on(job_masses.pieces_from(["disc = 8 g at 90"], job.brief.planes), "trial")
+    job.add_run(recordings["trial"])
+    with Session.next_visit(tmp_path / "again", None, "Kim", job.folder) as later:
+        assert later.state.name == "fan 3"
+        assert later.brief.rotor == job.brief.rotor
+        assert later.brief.interview == {}
+        assert later.hookup.pulse.edge == "rising"
+        assert later.state.runs == ()
+        later.add_run(recordings["repeat"])
+        # with the coefficients of the earlier visit the initial run is enough
+        event, solution = later.solve_with_stored()
+        assert solution.corrections[0].mass == pytest.approx(24.0, rel=0.2)
+        assert event.what.what == "correction by stored coefficients"
+        trial = later.suggest_trial("disc")
+        assert trial.angle_deg == pytest.approx(320.0, abs=15.0)
+
+
+def test_a_source_is_recorded_into_the_job(job):
+    path = job.record_source(simulated.demo_run(1, [], seed=3, real_time=False), taking.Stop(16.0))
+    assert path.name == "0001.au"
+    assert job.add_run(path).run.counts
+    events = path.with_suffix(".events.jsonl").read_text().splitlines()
+    assert json.loads(events[-1])["complete"] is True
+
+
+def test_a_job_without_a_hookup_takes_that_of_its_first_recording(tmp_path, recordings):
+    with Session.create(tmp_path / "job", "fan", "Kim") as opened:
+        with pytest.raises(SessionError, match="has no hook-up yet"):
+            opened.record_source(simulated.demo_run(1, [], seed=3, real_time=False), taking.Stop(2.0))
+        opened.add_run(recordings["initial"])
+        assert opened.hookup.pulse.edge == "rising"
+        assert len(opened.hookup.points) == 2
+
+
+def test_two_programs_on_one_job(job):
+    with pytest.raises(RecordError, match="is open in another program"):
+        Session.open(job.folder)
+    with Session.open(job.folder, read_only=True) as reader:
+        assert reader.state.name == "fan 3"
+        with pytest.raises(SessionError, match="is open to read only"):
+            reader.add_run(job.folder / "x.au")
+
+
+def test_purposes_are_all_known_to_the_record(job, recordings):
+    with pytest.raises(SessionError, match='"luck" is no purpose'):
+        job.add_run(recordings["initial"], Wanted("luck"))
+    assert set(session.PURPOSES) >= {"initial", "repeat", "trial", "correction", "trim", "check"}

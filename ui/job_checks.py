@@ -1,0 +1,223 @@
+"""Measured checks of a job: each turns a recording into figures for the record, and into evidence for the diagnosis.
+
+The figures are those that the verb of the same name prints with `--json`; `evidence` beside them holds {value, low, high,
+where} or {word, where} by quantity of the diagnosis. `from_record` reads the evidence of a whole job again.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from numpy.typing import NDArray
+from stillshaft.acquire.hookup import Hookup
+from stillshaft.solver import diagnosis, evidence, inspection
+from stillshaft.solver.diagnosis import Evidence, Figure, Word
+from stillshaft.solver.events import Run
+from stillshaft.solver.evidence import Place
+from stillshaft.solver.inspection import Repeat
+from stillshaft.solver.state import JobRun, JobState
+from stillshaft.ui import analysis
+
+if TYPE_CHECKING:
+    from stillshaft.ui.analysis import Report
+
+_DIRECTIONS = re.compile(r"\b(horizontal|vertical|axial|radial)\b", re.IGNORECASE)
+_LONGEST_S = 120.0
+
+
+class CheckError(ValueError):
+    """A check that cannot be made with what there is: the message says what is missing."""
+
+
+@dataclass(frozen=True)
+class Checked:
+    """What a check found: figures for the record, whether they can be trusted and why not, and one line a finding."""
+
+    what: str
+    figures: dict[str, Any]
+    trusted: bool
+    reasons: tuple[str, ...]
+    lines: tuple[str, ...] = field(default=())
+
+
+def places(hookup: Hookup) -> tuple[Place, ...]:
+    """Where the points sit, the bearing by the point's name without its direction: "fan end horizontal" is at "fan end"."""
+    return tuple(
+        Place(
+            p.name,
+            " ".join(_DIRECTIONS.sub(" ", p.name).split()) or p.name,
+            None if p.direction == "axial" else p.angle_deg,
+        )
+        for p in hookup.points
+    )
+
+
+def spectrum(path: Path, hookup: Hookup, report: Report | None = None) -> Checked:
+    """What the vibration consists of, and the evidence of vectors and spectrum together."""
+    from stillshaft.dsp import content
+
+    found = analysis.spectrum_recording(path, hookup, report=report)
+    measured = analysis.measure_recording(path, hookup)
+    told = diagnosis.merged(evidence.from_content(found), evidence.from_measurement(measured, places(hookup), found))
+    shares = [
+        f"{p.name}: {', '.join(f'{group} {share:.0f} %' for group, share in p.shares.items() if share >= 1.0)}"
+        for p in found.points
+    ]
+    figures = content.to_json(found) | {"evidence": packed(told)}
+    return Checked("spectrum", figures, measured.trusted, measured.reasons, (*shares, *found.warnings))
+
+
+def sweep(path: Path, hookup: Hookup, running_rpm: float | None, report: Report | None = None) -> Checked:
+    """Run-up or coast-down: resonances and the margin of running speed to them."""
+    from stillshaft.dsp import sweep as sweeps
+
+    found = analysis.sweep_recording(path, hookup, sweeps.Wanted(running_rpm=running_rpm), report)
+    figures = sweeps.to_json(found) | {"evidence": packed(evidence.from_sweep(found))}
+    margin = "no resonance was found" if found.margin_percent is None else f"margin {found.margin_percent:.1f} %"
+    lines = [f"{found.direction}, {found.slowest_rpm:.0f} to {found.fastest_rpm:.0f} r/min: {margin}"]
+    lines += [
+        f"{p.name}: resonance at {r.rpm.value:.0f} r/min, amplification {r.amplification.value:.1f}"
+        for p in found.points
+        for r in p.resonances
+    ]
+    return Checked("sweep", figures, found.trusted, found.reasons, (*lines, *found.warnings))
+
+
+def bump(path: Path, hookup: Hookup, running_rpm: float | None) -> Checked:
+    """Natural frequencies of the standing machine from blows with a soft hammer. Raises CheckError, RingDownError."""
+    from stillshaft.dsp import ringdown
+
+    if running_rpm is None:
+        raise CheckError('bump test: the brief does not say the running speed; set "rotor.speed_rpm"')
+    samples, rate_hz = _samples(path, hookup)
+    rung = ringdown.ring_down(samples, rate_hz, hookup.points, hookup.pulse)
+    lines = [
+        f"{m.frequency_hz:.1f} Hz ({m.rpm:.0f} r/min), damping ratio {m.damping_ratio:.3f}, seen best at {m.point}"
+        for m in rung.modes
+    ]
+    told = packed(evidence.from_ring_down(rung, running_rpm))
+    figures = asdict(rung) | {"running_rpm": running_rpm, "evidence": told}
+    return Checked("bump", figures, True, (), (*lines, *rung.warnings))
+
+
+def background(path: Path, hookup: Hookup, speed_rpm: float | None, levels: Mapping[str, float]) -> Checked:
+    """What the neighbours make of 1x while this machine stands, over each point's 1x. Raises CheckError, StandingError."""
+    from stillshaft.dsp import standing
+
+    if speed_rpm is None or not levels:
+        raise CheckError("background: is held against 1x; take an initial run first")
+    samples, rate_hz = _samples(path, hookup)
+    found = standing.background(samples, rate_hz, hookup.points, hookup.display, speed_rpm, hookup.pulse)
+    told = packed(evidence.from_background(found, levels))
+    lines = [f"{b.name}: {b.level:.3g} ± {b.ci95:.1g} {b.unit} with the machine stopped" for b in found]
+    return Checked("background", {"levels": [asdict(b) for b in found], "evidence": told}, True, (), tuple(lines))
+
+
+def signals(path: Path, hookup: Hookup, nameplate_rpm: float | None, *, stopped: bool = False) -> Checked:
+    """The signal check: pulse, levels, noise, hum, crosstalk."""
+    from stillshaft.dsp import check
+
+    samples, rate_hz = _samples(path, hookup)
+    found = check.examine(samples, rate_hz, hookup.pulse, hookup.points, hookup.display, nameplate_rpm, stopped=stopped)
+    blocks = tuple(f"{f.where}: {f.what}" for f in found if f.weight == check.BLOCKS)
+    lines = tuple(f"{f.weight}: {f.where}: {f.what}" + (f"; {f.cure}" if f.cure else "") for f in found)
+    return Checked("signal check", {"findings": [asdict(f) for f in found]}, not blocks, blocks, lines)
+
+
+def repeatability(first: JobRun, second: JobRun, assumed: tuple[float, float] = (2.0, 2.0)) -> Checked:
+    """How far two runs that should be alike are apart, in percent and degrees."""
+    found = compared(first.what, second.what, assumed)
+    far = tuple(f"{r.point}: {r.verdict}" for r in found if r.verdict == "does not repeat")
+    figures = {"runs": [first.what.name, second.what.name], "points": [asdict(r) for r in found]}
+    return Checked("repeatability", figures, not far, far, tuple(change_told(r) for r in found))
+
+
+def compared(first: Run, second: Run, repeatability_assumed: tuple[float, float] = (2.0, 2.0)) -> tuple[Repeat, ...]:
+    """Change of each common point from one run to another. Raises CheckError for runs that have nothing in common."""
+    from stillshaft.dsp import vectors
+
+    later = {v.point: v for v in second.vectors if v.phase_deg is not None}
+    names = [v.point for v in first.vectors if v.phase_deg is not None and v.point in later and v.amplitude > 0.0]
+    if not names or first.unit != second.unit:
+        raise CheckError(f'runs "{first.name}" and "{second.name}": have no point with a phase in one unit in common')
+    before = {v.point: vectors.vector(v.amplitude, v.phase_deg or 0.0) for v in first.vectors}
+    after = {name: vectors.vector(later[name].amplitude, later[name].phase_deg or 0.0) for name in names}
+    return inspection.repeated(
+        names,
+        np.array([before[n] for n in names]),
+        _covariance(first, names),
+        np.array([after[n] for n in names]),
+        _covariance(second, names),
+        repeatability_assumed,
+    )
+
+
+def _covariance(run: Run, names: Sequence[str]) -> NDArray[np.float64]:
+    if run.covariance is None:
+        return np.zeros((2 * len(names), 2 * len(names)))
+    rows = [2 * run.covariance.points.index(n) + part for n in names for part in (0, 1)]
+    return np.array(run.covariance.matrix, dtype=np.float64)[np.ix_(rows, rows)]
+
+
+def change_told(change: Repeat) -> str:
+    """A change between runs in words: how far, and whether it stands out of the scatter."""
+    half = "?" if change.turned_ci95_deg is None else f"{change.turned_ci95_deg:.1f}"
+    stands = {
+        "repeats": "within the scatter",
+        "doubtful": "at the edge of the scatter",
+        "does not repeat": "stands out of the scatter",
+    }[change.verdict]
+    return (
+        f"{change.point}: {change.percent:+.1f} ± {change.percent_ci95:.1f} %, "
+        f"{change.turned_deg:+.1f} ± {half}°: {stands}"
+    )
+
+
+def _samples(path: Path, hookup: Hookup) -> tuple[NDArray[np.float64], float]:
+    from stillshaft.acquire.exchange import open_any
+
+    with open_any(path, hookup) as reader:
+        if reader.channels < hookup.channels:
+            raise CheckError(f"{path}: has {reader.channels} inputs, but the hook-up uses input {hookup.channels}")
+        if reader.frames > _LONGEST_S * reader.rate_hz:
+            raise CheckError(f"{path}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to {_LONGEST_S:.0f} s do")
+        if reader.gaps:
+            raise CheckError(f"{path}: samples were lost in it; record again")
+        return np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64), reader.rate_hz
+
+
+# evidence in the record
+
+
+def packed(told: Evidence) -> dict[str, Any]:
+    """Evidence as the record holds it."""
+    return {key: asdict(item) for key, item in told.items()}
+
+
+def unpacked(table: object) -> Evidence:
+    """Evidence of the record's figures; what the rules do not know is left out."""
+    known = diagnosis.load_rules().words
+    found: dict[str, Figure | Word] = {}
+    readers: tuple[Callable[..., Figure | Word], ...] = (Figure, Word)
+    for key, item in table.items() if isinstance(table, dict) else ():
+        if not isinstance(item, dict) or key not in known:
+            continue
+        reader = readers[1] if "word" in item else readers[0]
+        try:
+            found[key] = reader(**item)
+        except TypeError:
+            continue
+    return found
+
+
+def from_record(state: JobState) -> Evidence:
+    """All that a job's record says for the diagnosis: its brief, its interview, and its measured checks, the newest last."""
+    facts = inspection.for_diagnosis(inspection.facts_from(state.brief))
+    measured = [unpacked(event.what.figures.get("evidence")) for event in state.measured if event.what.trusted]
+    moving = [unpacked(event.what.figures.get("evidence")) for event in state.measured if not event.what.trusted]
+    return diagnosis.merged(facts, *moving, *measured)

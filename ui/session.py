@@ -1,0 +1,732 @@
+"""The job without a window: one act of the person is one method, which writes the record and tells the listeners.
+
+`Session.create` begins a job, `Session.open` goes on with one. What an act raises is a ValueError of the layer that found
+the fault, in one line; the job is then as it was, and a recording that was taken is kept and named. Listeners in `changed`
+are called when an event is on the disk. Live measuring for a window is `ui.live`.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING, Any
+
+import msgspec
+from stillshaft.acquire import hookup as wiring
+from stillshaft.solver.events import Event
+from stillshaft.solver.folder import fit_name, room_in, sha256_of, shown
+from stillshaft.solver.job import Entry, Job
+from stillshaft.solver.state import JobRun, JobState, OnRotor
+from stillshaft.ui import analysis, job_facts, job_masses
+
+if TYPE_CHECKING:
+    from stillshaft.acquire.source import SourceRequest
+    from stillshaft.dsp.measure import Measurement
+    from stillshaft.solver.brief import Brief
+    from stillshaft.solver.cautions import Caution
+    from stillshaft.solver.correction import Solution
+    from stillshaft.solver.events import Options
+    from stillshaft.solver.guidance import Advice
+    from stillshaft.solver.inspection import Check, Repeat
+    from stillshaft.solver.limits import Tolerance
+    from stillshaft.solver.pieces import Plan
+    from stillshaft.solver.run_rules import RunJudgement
+    from stillshaft.solver.trial import Trial
+    from stillshaft.ui.analysis import Report
+    from stillshaft.ui.job_checks import Checked
+    from stillshaft.ui.job_facts import Worked
+    from stillshaft.ui.taking import Progress, Stop
+
+PURPOSES = ("initial", "repeat", "trial", "correction", "trim", "check", "slow roll", "re-reference", "other")
+CHECKS = ("signals", "spectrum", "sweep", "bump", "background", "repeatability")
+
+
+class SessionError(ValueError):
+    """An act that cannot be done: the message says why and what to do."""
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What a run is to be: purpose and name (None: as the job stands), conditions, and why it counts nevertheless."""
+
+    purpose: str | None = None
+    name: str | None = None
+    conditions: Mapping[str, float | str] = field(default_factory=dict)
+    minutes_since_start: float | None = None
+    note: str = ""
+    use_anyway: str | None = None
+
+
+@dataclass(frozen=True)
+class RunTaken:
+    """A run that was recorded: its entry, what was measured, the judgement, and the change against the run before."""
+
+    run: JobRun
+    measured: Measurement
+    judgement: RunJudgement
+    against: str | None
+    changes: tuple[Repeat, ...]
+
+
+class Session:
+    """An opened job. Used by one thread."""
+
+    def __init__(self, job: Job) -> None:
+        """Use `create`, `next_visit` or `open`."""
+        self.job = job
+        self._worked: tuple[int, Worked] | None = None
+
+    @staticmethod
+    def create(folder: Path, name: str, by: str, hookup: Mapping[str, Any] | None = None) -> Session:
+        """Begin a job in a new folder. Raises HookupError before anything is written, RecordError for a folder in use."""
+        if hookup is not None:
+            wiring.hookup_from(dict(hookup))
+        session = Session(Job.create(folder, name, by))
+        if hookup is not None:
+            session.wire(hookup)
+        return session
+
+    @staticmethod
+    def next_visit(
+        folder: Path, name: str | None, by: str, earlier: Path, hookup: Mapping[str, Any] | None = None
+    ) -> Session:
+        """Begin a job with brief, hook-up and coefficients of an earlier job's folder, or of a runs file.
+
+        What was wrong then, and what became of it, is left behind. Raises the errors of the earlier job or file before
+        anything is written.
+        """
+        from stillshaft.solver import stored
+        from stillshaft.ui import job_visit
+
+        taken = job_visit.taken_over(earlier)
+        session = Session.create(folder, name or taken.name, by, hookup if hookup is not None else taken.hookup)
+        try:
+            if taken.brief:
+                session.describe(taken.brief)
+            if taken.coefficients:
+                stored.save(folder / job_facts.COEFFICIENTS_NAME, taken.coefficients)
+            session.job.append(
+                "measured",
+                what="taken over",
+                figures={"from": str(earlier), "coefficients": len(taken.coefficients)},
+                note="; ".join(taken.remarks),
+            )
+        except BaseException:
+            session.close()
+            raise
+        return session
+
+    @staticmethod
+    def open(folder: Path, *, by: str = "", read_only: bool = False, take_over: bool = False) -> Session:
+        """Go on with a job. Raises RecordError as `Job.open` does."""
+        return Session(Job.open(folder, read_only, by=by, take_over=take_over))
+
+    def close(self) -> None:
+        """Give the folder back to other programs."""
+        self.job.close()
+
+    def __enter__(self) -> Session:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        self.close()
+
+    # where the job stands
+
+    @property
+    def changed(self) -> list[Callable[[], None]]:
+        """Listeners, called after each event."""
+        return self.job.changed
+
+    @property
+    def folder(self) -> Path:
+        """The job's folder."""
+        return self.job.folder
+
+    @property
+    def state(self) -> JobState:
+        """Where the job stands."""
+        return self.job.state
+
+    @property
+    def brief(self) -> Brief:
+        """What the job is about."""
+        return self.job.state.brief
+
+    @property
+    def history(self) -> tuple[Entry, ...]:
+        """Every line of the record."""
+        return self.job.history
+
+    @property
+    def hookup(self) -> wiring.Hookup | None:
+        """What is wired up. Raises HookupError for one that was damaged in the record."""
+        return None if self.state.hookup is None else wiring.hookup_from(self.state.hookup)
+
+    @property
+    def problems(self) -> tuple[str, ...]:
+        """What is to be said about the record, files that are missing, and recordings that no entry names."""
+        missing = [
+            f"{self.folder}: {shown(path)} is missing"
+            for path in self._named_files()
+            if not os.path.lexists(self.folder / path)
+        ]
+        left = [
+            f"{path}: belongs to no run; take it with --recording, or leave it" for path in self.unused_recordings()
+        ]
+        return (*self.job.problems, *missing, *left)
+
+    def _named_files(self) -> list[str]:
+        from stillshaft.solver import events
+
+        return [file.path for event in self.job.events for file in events.files_of(event.what)]
+
+    def unused_recordings(self) -> tuple[Path, ...]:
+        """Recordings in the folder that no entry names: of a run that was interrupted, or that could not be measured."""
+        named = set(self._named_files())
+        room = self.folder / "recordings"
+        found = sorted(room.iterdir()) if room.is_dir() else []
+        return tuple(
+            p
+            for p in found
+            if f"recordings/{p.name}" not in named and not p.name.endswith((".events.jsonl", ".part")) and p.is_file()
+        )
+
+    def worked(self) -> Worked:
+        """Correction, tolerance and diagnosis as the record stands; worked out when asked for, and kept till it grows."""
+        length = len(self.job.events)
+        if self._worked is None or self._worked[0] != length:
+            self._worked = (length, job_facts.worked(self.state, self.folder))
+        return self._worked[1]
+
+    def advice(self) -> Advice:
+        """The most important thing to do next."""
+        from stillshaft.solver import guidance
+
+        return guidance.advise(self.state, self._facts())
+
+    def stages(self) -> Any:
+        """How far each stage of the job is."""
+        from stillshaft.solver import guidance
+
+        return guidance.state_of_stages(self.state, self._facts())
+
+    def _facts(self) -> Any:
+        from stillshaft.solver import guidance
+
+        known = self.worked()
+        return guidance.Facts(
+            solution=known.solution,
+            solution_error=known.solution_error,
+            tolerance=known.tolerance,
+            diagnosis=known.diagnosis,
+            now=known.now,
+        )
+
+    # brief, hook-up, inspection
+
+    def describe(self, patch: Mapping[str, Any]) -> Event[Any]:
+        """Lay a patch over the brief: tables key by key, None removes. Raises RecordError that names the field."""
+        return self.job.append("brief", **patch)
+
+    def wire(self, table: Mapping[str, Any]) -> Event[Any]:
+        """Set the hook-up. Raises HookupError that names the field, SessionError where runs were taken with another."""
+        wired = wiring.hookup_from(dict(table))
+        last = self.state.runs[-1].id if self.state.runs else 0
+        said = any(e.id > last for e in self.state.references)
+        if last and self.hookup is not None and wired.fingerprint != self.hookup.fingerprint and not said:
+            raise SessionError(
+                "hook-up: runs were taken with another one; record first what changed, as a change of reference"
+            )
+        return self.job.append("hookup", table=wired.table)
+
+    def checks(self) -> tuple[Check, ...]:
+        """The checks before balancing that fit this machine."""
+        from stillshaft.solver import inspection
+
+        return inspection.checks(inspection.facts_from(self.brief))
+
+    def inspect(
+        self, item: str, outcome: str, note: str = "", photos: Sequence[Path] = (), evidence: int | None = None
+    ) -> Event[Any]:
+        """Record the outcome of a check: fine, needs attention, not done (with why). Raises RecordError, SessionError."""
+        known = [c.key for c in self.checks()]
+        if item not in known:
+            raise SessionError(f'check "{shown(item)}": is none of this machine\'s; there is {", ".join(known)}')
+        copied = [self._copied_photo(p) for p in photos]
+        try:
+            more = {} if evidence is None else {"evidence": evidence}
+            return self.job.append("check", item=item, outcome=outcome, note=note, photos=copied, **more)
+        except BaseException:
+            self._remove(copied)
+            raise
+
+    def add_photo(self, photo: Path, note: str = "", about: int | None = None) -> Event[Any]:
+        """Copy a photo into the job. Raises SessionError for a file that cannot be read, RecordError."""
+        copied = self._copied_photo(photo)
+        try:
+            return self.job.append("photo", file=copied, note=note, about=about)
+        except BaseException:
+            self._remove([copied])
+            raise
+
+    def _copied_photo(self, photo: Path) -> dict[str, str]:
+        if not photo.is_file():
+            raise SessionError(f"{shown(photo, 400)}: there is no such photo")
+        target = self.job.new_file("photos", fit_name(photo.name))
+        _copy(photo, target)
+        return self.job.file_fields(f"photos/{target.name}")
+
+    def _remove(self, copied: Sequence[Mapping[str, str]]) -> None:
+        for file in copied:
+            (self.folder / file["path"]).unlink(missing_ok=True)
+
+    def record_check(self, checked: Checked, recording: Path | None = None, note: str = "") -> Event[Any]:
+        """Record a measured check with its recording, which must be in the job's folder."""
+        more = {} if recording is None else {"recording": self.job.file_fields(f"recordings/{recording.name}")}
+        return self.job.append(
+            "measured", what=checked.what, figures=checked.figures, trusted=checked.trusted, reasons=list(checked.reasons),
+            note=note, **more,
+        )  # fmt: skip
+
+    def check(
+        self, what: str, recording: Path | None = None, *, stopped: bool = False, report: Report | None = None
+    ) -> tuple[Event[Any], Checked]:
+        """Make a measured check on a recording, which is copied into the job: signals, spectrum, sweep, bump, background.
+
+        "repeatability" needs none: it holds the first two runs without masses against each other. Raises SessionError
+        for a check that there is not, and the errors of the measurement: the recording then stays in the job, unnamed.
+        """
+        from stillshaft.ui import job_checks
+
+        if what not in CHECKS:
+            raise SessionError(f'check "{shown(what)}": is none; there is {", ".join(CHECKS)}')
+        if what == "repeatability":
+            bare = [r for r in self.state.runs if r.counts and not r.what.masses and r.what.purpose != "slow roll"]
+            if len(bare) < 2:
+                raise SessionError("repeatability: needs two runs without masses; stop, start again, and take a second")
+            found = job_checks.repeatability(*bare[:2], job_facts.repeatability_assumed(self.state))
+            return self.record_check(found), found
+        if recording is None:
+            raise SessionError(f"{what}: needs a recording or a source")
+        path = self._brought_in(recording)
+        wired = self._wired_for(path)
+        running = self.brief.rotor.speed_rpm or (self.state.runs[0].what.speed_rpm if self.state.runs else None)
+        if what == "signals":
+            found = job_checks.signals(path, wired, running, stopped=stopped)
+        elif what == "spectrum":
+            found = job_checks.spectrum(path, wired, report)
+        elif what == "sweep":
+            found = job_checks.sweep(path, wired, running, report)
+        elif what == "bump":
+            found = job_checks.bump(path, wired, running)
+        else:
+            levels = {v.point: v.amplitude for v in self.state.runs[0].what.vectors} if self.state.runs else {}
+            found = job_checks.background(path, wired, running, levels)
+        return self.record_check(found, path), found
+
+    # runs
+
+    def record_source(
+        self, request: SourceRequest, stop: Stop, on_progress: Callable[[Progress], None] = lambda progress: None
+    ) -> Path:
+        """Record from a source into the job's folder and return the recording; no entry names it yet.
+
+        Raises SessionError where the source is lost on the way: what was recorded is kept and named.
+        """
+        from stillshaft.ui import taking
+
+        wired = self.hookup
+        if wired is None:
+            raise SessionError("the job has no hook-up yet: set one before a run")
+        self._refuse_read_only()
+        path = self.job.next_recording()
+        try:
+            taken = taking.take(request, path, wired, stop, on_progress)
+        except ValueError as error:
+            if path.exists():
+                raise SessionError(f"{error}; what was recorded is kept as {path}") from error
+            raise
+        if not taken.summary.complete:
+            reason = taken.summary.reason or "the recording ended early"
+            raise SessionError(f"{path}: {reason}; what was recorded is kept there, and no run was made of it")
+        return path
+
+    def add_run(self, recording: Path, wanted: Wanted | None = None, report: Report | None = None) -> RunTaken:
+        """Make a run of a recording, which is copied into the job with its event log unless it is there.
+
+        What is on the rotor is taken from the record. A run that the rules refuse is recorded and does not count.
+        Raises SessionError, and the errors of the measurement: the recording is then kept and named.
+        """
+        from stillshaft.solver import run_rules
+        from stillshaft.solver.replay import run_fields
+
+        wanted = wanted or Wanted()
+        self._refuse_read_only()
+        purpose = wanted.purpose or self.purpose_now()
+        if purpose not in PURPOSES:
+            raise SessionError(f'run: "{shown(purpose)}" is no purpose; there is {", ".join(PURPOSES)}')
+        name = wanted.name or self._free_name(purpose)
+        if self.state.run(name) is not None:
+            raise SessionError(f'run "{shown(name)}": is there already; give it another name')
+        path = self._brought_in(recording)
+        wired = self._wired_for(path)
+        try:
+            measured = analysis.measure_recording(path, wired, 1.0, report)
+        except ValueError as error:
+            if not type(error).__module__.startswith("stillshaft."):
+                raise
+            raise SessionError(f"{error}; the recording is kept, and no run was made of it") from error
+        fields = run_fields(measured) | {
+            "purpose": purpose,
+            "name": name,
+            "masses": [_plain(on.piece) for on in self.state.on_rotor],
+            "conditions": dict(wanted.conditions),
+            "minutes_since_start": wanted.minutes_since_start,
+            "recording": self.job.file_fields(f"recordings/{path.name}"),
+            "note": wanted.note,
+            **({} if wanted.use_anyway is None else {"used_anyway": wanted.use_anyway}),
+        }
+        judgement = run_rules.judge_run(self.state, fields)
+        fields = run_rules.recorded(fields, judgement)
+        if not judgement.refusals:
+            fields.pop("used_anyway", None)  # nothing had to be allowed
+        before = self._last_run()
+        if self.state.hookup is None or (self.hookup is not None and self.hookup.pulse.edge == "auto"):
+            self.job.append("hookup", table=wiring.with_edge(wired, measured.edge).table)
+        event = self.job.append("run", **fields)
+        run = next(r for r in self.state.runs if r.id == event.id)
+        if purpose == "re-reference":
+            self._turn_from(run)
+            run = next(r for r in self.state.runs if r.id == event.id)
+        against, changes = self._changes(before, run)
+        return RunTaken(run, measured, judgement, against, changes)
+
+    def _refuse_read_only(self) -> None:
+        if self.job.read_only:
+            raise SessionError(f"{self.folder}: is open to read only; nothing can be recorded")
+        if self.state.closed:
+            raise SessionError(f"{self.folder}: the job is closed; reopen it first")
+
+    def purpose_now(self) -> str:
+        """What a run would be as the job stands: by what is on the rotor, and what was measured before."""
+        purposes = [self.purposes().get(on.of) for on in self.state.on_rotor]
+        if "trial" in purposes:
+            return "trial"
+        if purposes:
+            return {"trim": "trim"}.get(purposes[-1] or "", "check")
+        bare = [r for r in self.state.runs if r.counts and not r.what.masses]
+        return "repeat" if bare else "initial"
+
+    def _free_name(self, purpose: str) -> str:
+        planes = [on.piece.plane for on in self.state.on_rotor if self.purposes().get(on.of) == "trial"]
+        wanted = f"trial {' '.join(dict.fromkeys(planes))}" if purpose == "trial" and planes else purpose
+        name, number = wanted, 2
+        while self.state.run(name) is not None:
+            name, number = f"{wanted} {number}", number + 1
+        return name
+
+    def _last_run(self) -> JobRun | None:
+        counting = [r for r in self.state.runs if r.counts]
+        return counting[-1] if counting else None
+
+    def _changes(self, before: JobRun | None, run: JobRun) -> tuple[str | None, tuple[Repeat, ...]]:
+        from stillshaft.ui import job_checks
+
+        if before is None:
+            return None, ()
+        try:
+            found = job_checks.compared(before.what, run.what, job_facts.repeatability_assumed(self.state))
+        except job_checks.CheckError:
+            return None, ()
+        return before.what.name, found
+
+    def _wired_for(self, path: Path) -> wiring.Hookup:
+        """The job's hook-up, else the recording's own. Raises SessionError where the two are not the same."""
+        from stillshaft.acquire import exchange
+
+        wired = self.hookup
+        with exchange.open_any(path, wired) as reader:
+            table = reader.hookup
+        if wired is None:
+            if table is None:
+                raise SessionError(f"{path}: carries no hook-up, and the job has none yet; set it first")
+            return wiring.hookup_from(table)
+        if table is not None and wiring.hookup_from(table).fingerprint != wired.fingerprint:
+            raise SessionError(
+                f"{path}: was recorded with another hook-up than the job's: sensors, places or pulse differ; give the "
+                "recording of this job, or record what changed as a change of reference and set the new hook-up"
+            )
+        return wired
+
+    def _brought_in(self, recording: Path) -> Path:
+        """The recording in the job's folder: copied there with its event log unless it is there already."""
+        self._refuse_read_only()
+        room = room_in(self.folder, "recordings")
+        if not recording.is_file():
+            raise SessionError(f"{shown(recording, 400)}: there is no such recording")
+        digest = sha256_of(recording)
+        for event in self.job.events:
+            file = getattr(event.what, "recording", None)
+            if event.kind == "run" and file is not None and file.sha256 == digest and self._counts(event.id):
+                raise SessionError(f'{recording}: is the recording of run "{shown(event.what.name)}" already')
+        if recording.resolve().parent == room.resolve():
+            return room / recording.name
+        self._wired_for(recording)  # what does not belong to the job is not copied
+        target = self.job.next_recording().with_suffix(recording.suffix)
+        log = recording.with_suffix(".events.jsonl")
+        if log.is_file():
+            _copy(log, target.with_suffix(".events.jsonl"))
+        _copy(recording, target)
+        return target
+
+    def _counts(self, run: int) -> bool:
+        return any(r.id == run for r in self.state.runs)
+
+    def run_named(self, text: str) -> JobRun:
+        """A run by its name or entry number. Raises SessionError with the runs there are."""
+        found = self.state.run(text)
+        if found is None and text.isdigit():
+            found = next((r for r in self.state.runs if r.id == int(text)), None)
+        if found is None:
+            known = ", ".join(f'"{shown(r.what.name)}" ({r.id})' for r in self.state.runs) or "none"
+            raise SessionError(f'run "{shown(text)}": there is none; there is {known}')
+        return found
+
+    def use(self, run: int, why: str, *, counts: bool = True) -> Event[Any]:
+        """Let a run count from now on, or leave it out, with the reason. Raises RecordError."""
+        return self.job.append("use", of=run, use=counts, why=why)
+
+    # masses
+
+    def purposes(self) -> dict[int, str | None]:
+        """What the pieces of each entry were put on for; a piece really placed elsewhere keeps its purpose."""
+        found: dict[int, str | None] = {}
+        for event in self.state.masses:
+            mass = event.what
+            found[event.id] = mass.purpose or (found.get(mass.of) if mass.of is not None else None)
+        return found
+
+    def put_on(
+        self, pieces: Sequence[Mapping[str, Any]], purpose: str, note: str = "", photos: Sequence[Path] = ()
+    ) -> Event[Any]:
+        """Record pieces put on the rotor: plane, mass_g, angle_deg, and what else is known. Raises MassError, RecordError."""
+        for piece in pieces:
+            job_masses.plane_named(str(piece["plane"]), self.brief.planes)
+        copied = [self._copied_photo(p) for p in photos]
+        try:
+            return self.job.append(
+                "mass", act="put on", pieces=[dict(p) for p in pieces], purpose=purpose, note=note, photos=copied
+            )
+        except BaseException:
+            self._remove(copied)
+            raise
+
+    def take_off(self, pieces: Sequence[OnRotor], note: str = "") -> tuple[Event[Any], ...]:
+        """Record pieces taken off, an entry for each that had put some of them on."""
+        taken = []
+        for of in dict.fromkeys(on.of for on in pieces):
+            numbers = [on.number for on in pieces if on.of == of]
+            taken.append(self.job.append("mass", act="taken off", of=of, numbers=numbers, note=note))
+        return tuple(taken)
+
+    def really_placed(self, of: int, pieces: Sequence[Mapping[str, Any]], note: str = "") -> Event[Any]:
+        """Record where the pieces of an entry really sit. Raises RecordError."""
+        return self.job.append("mass", act="really placed", of=of, pieces=[dict(p) for p in pieces], note=note)
+
+    def on_rotor(self, text: str) -> list[OnRotor]:
+        """Pieces on the rotor that a text means. Raises MassError."""
+        return job_masses.meant(text, self.state.on_rotor, self.purposes(), self.brief.planes)
+
+    # plans, trials, verdicts
+
+    def solve(self, method: str = "auto", options: Options | None = None) -> tuple[Event[Any], Solution]:
+        """Solve with the runs that count and keep the plan. Raises the solver's errors, which name the missing run."""
+        from stillshaft.solver import correction
+        from stillshaft.solver.replay import plan_fields, runs_of
+        from stillshaft.solver.runs import runs_from_table
+
+        event = self.job.append("plan", **plan_fields(self.state, method=method, options=options))
+        runs = runs_from_table(runs_of(self.state, event.what.inputs, options), shown(self.state.name) or "job")
+        return event, correction.solve(runs, method)
+
+    def solve_with_stored(self) -> tuple[Event[Any], Solution]:
+        """Solve with coefficients taken over from an earlier visit; kept as evidence. Raises SessionError without them."""
+        from stillshaft.solver import correction
+
+        if not (self.folder / job_facts.COEFFICIENTS_NAME).exists():
+            raise SessionError("no coefficients were taken over from an earlier visit: take trial runs")
+        solution, verdict = job_facts.solved(self.state, self.folder)
+        told = {k: v for k, v in correction.to_json(solution, "").items() if k != "version"}
+        event = self.job.append(
+            "measured", what="correction by stored coefficients", figures=told, trusted=solution.trusted,
+            reasons=list(solution.reasons), note="" if verdict is None else verdict.sentence,
+        )  # fmt: skip
+        return event, solution
+
+    def choose_pieces(self, *, aim: str = "proposal", left_on: bool = False, most: int | None = None) -> Plan:
+        """Pieces of the stock for the correction, kept as evidence. Raises PlacementError and the solver's errors."""
+        from stillshaft.solver import pieces
+
+        plan = pieces.plan(job_facts.runs_for(self.state, self.folder), aim=aim, left_on=left_on, most=most)
+        rows = [
+            {
+                "plane": plan.planes[p.plane].name,
+                "mass_g": p.mass,
+                "angle_deg": p.angle_deg,
+                "position": pieces.number_of(plan.planes[p.plane], p),
+            }
+            for p in plan.chosen.pieces
+        ]
+        self.job.append(
+            "measured", what="pieces", trusted=plan.trusted, reasons=list(plan.reasons),
+            figures={"pieces": rows, "largest": plan.chosen.largest, "unit": plan.unit, "left_on": plan.left_on},
+        )  # fmt: skip
+        return plan
+
+    def suggest_trial(self, plane: str) -> Trial:
+        """A trial mass for a plane. Raises TrialError, FactsError for what the brief does not say."""
+        return job_facts.trial_for(self.state, self.folder, plane)
+
+    def judge(self, note: str = "") -> tuple[Event[Any], Tolerance]:
+        """Record where the job stands against its goal. Raises SessionError where there is nothing to hold it against."""
+        from stillshaft.solver import limits
+
+        found = job_facts.tolerance_of(self.state, self.folder)
+        if found is None:
+            raise SessionError(
+                "verdict: the brief has neither goal, rotor mass nor limits; set goal.grade and rotor.mass, or limits"
+            )
+        goal = self.brief.goal
+        basis = " and ".join(b for b in (found.grade if found.planes else None, goal.table, goal.basis) if b)
+        figures = {k: v for k, v in limits.to_json(found, "").items() if k != "version"}
+        told = found.verdict if found.run is not None else "cannot be told"
+        return self.job.append("verdict", verdict=told, basis=basis or "limits", figures=figures, note=note), found
+
+    def keep_coefficients(self) -> Path:
+        """Store the influence coefficients of this job in its folder for the next visit. Raises the solver's errors."""
+        from stillshaft.solver import influence, stored
+
+        runs = job_facts.runs_for(self.state, self.folder)
+        path = self.folder / job_facts.COEFFICIENTS_NAME
+        date = self.state.runs[-1].event.at[:10]
+        stored.save(path, stored.of_model(runs, influence.fit_all(runs), job_facts.machine_of(self.state), date))
+        return path
+
+    # cautions, starts, reference, decisions
+
+    def cautions_before_start(self) -> tuple[Caution, ...]:
+        """What is shown before the machine is started."""
+        from stillshaft.solver import cautions
+
+        return cautions.before_start(self.state)
+
+    def cautions_before_hands(self) -> tuple[Caution, ...]:
+        """What is shown before hands go in."""
+        from stillshaft.solver import cautions
+
+        return cautions.before_hands(self.state)
+
+    def acknowledge(self, texts: Sequence[str], who: str) -> Event[Any]:
+        """Record that somebody acknowledged cautions. Raises RecordError for nobody."""
+        return self.job.append("caution", texts=list(texts), who=who)
+
+    def count_start(self, temperature: str | None = None, note: str = "") -> Event[Any]:
+        """Count a start of the machine."""
+        return self.job.append("start", temperature=temperature, note=note)
+
+    def change_reference(
+        self,
+        what: str,
+        turn_deg: float | None = None,
+        *,
+        angle_turn_deg: float = 0.0,
+        points: Sequence[str] = (),
+        of: int | None = None,
+        why: str = "",
+    ) -> Event[Any]:
+        """Record that mark or sensors changed, by a known turn or an unknown one. Raises SessionError, RecordError."""
+        known = [p.name for p in self.hookup.points] if self.hookup is not None else []
+        for point in points:
+            if known and point not in known:
+                raise SessionError(f'point "{shown(point)}": is none of the hook-up; there is {", ".join(known)}')
+        return self.job.append(
+            "reference",
+            what=what,
+            turn_deg=turn_deg,
+            angle_turn_deg=angle_turn_deg,
+            points=list(points),
+            of=of,
+            why=why,
+        )
+
+    def _turn_from(self, run: JobRun) -> None:
+        """What a re-reference run says of the last unknown turn, recorded."""
+        from stillshaft.solver import run_rules
+
+        found = run_rules.turn_from_reference_run(self.state, msgspec.to_builtins(run.what))
+        if found is not None:
+            self.job.append("reference", **found)
+
+    def decide(self, text: str, why: str = "", about: int | None = None) -> Event[Any]:
+        """Record a decision and its reason."""
+        return self.job.append("decision", text=text, why=why, about=about)
+
+    def undo(self) -> Event[Any] | None:
+        """Withdraw the last act; None where there is none."""
+        return self.job.undo()
+
+    def redo(self) -> Event[Any] | None:
+        """Take the last undo back; None where there is none."""
+        return self.job.redo()
+
+    def withdraw(self, entry: int, why: str) -> Event[Any]:
+        """Let an entry count no longer, with the reason. Raises RecordError."""
+        return self.job.withdraw(entry, why)
+
+    def finish(self, note: str = "", *, accepted_by: str | None = None, refused_by: str | None = None) -> Event[Any]:
+        """Close the job: record who accepted or refused it on the last verdict, keep the coefficients where there are any.
+
+        Raises SessionError where trial masses are still on, or where there is no verdict to accept.
+        """
+        trial = [on for on in self.state.on_rotor if self.purposes().get(on.of) == "trial"]
+        if trial:
+            raise SessionError(
+                f"close: trial masses are still on ({'; '.join(job_masses.told(on.piece) for on in trial)}); "
+                "take them off, or record them as part of the correction"
+            )
+        if accepted_by is not None or refused_by is not None:
+            if not self.state.verdicts:
+                raise SessionError("close: there is no verdict to accept or refuse; record one first")
+            last = self.state.verdicts[-1].what
+            self.job.append(
+                "verdict", verdict=last.verdict, basis=last.basis, figures=last.figures, accepted_by=accepted_by,
+                refused_by=refused_by, note=note,
+            )  # fmt: skip
+        if self.worked().solution is not None and self.worked().stored is None:
+            self.keep_coefficients()
+        return self.job.append("closed", note=note)
+
+    def reopen(self, why: str) -> Event[Any]:
+        """Go on with a closed job. Raises RecordError without a reason."""
+        return self.job.append("reopened", why=why)
+
+
+def _plain(piece: msgspec.Struct) -> dict[str, Any]:
+    return {key: value for key, value in msgspec.to_builtins(piece).items() if value is not None}
+
+
+def _copy(source: Path, target: Path) -> None:
+    """Copy a file whole or not at all. Raises SessionError."""
+    part = target.with_name(f"{target.name}.part")
+    try:
+        shutil.copyfile(source, part)
+        os.replace(part, target)
+    except OSError as error:
+        raise SessionError(f"{source}: cannot be copied to {target}: {(error.strerror or '').lower()}") from None
+    finally:
+        part.unlink(missing_ok=True)

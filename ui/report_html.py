@@ -104,13 +104,13 @@ def _table(block: Table) -> str:
     head = "".join(f"<th{k}>{_safe(c.title)}</th>" for k, c in zip(kinds, block.columns, strict=True))
     rows = []
     for row in block.rows:
-        strong = ("<strong>", "</strong>") if row.strong else ("", "")
         if row.band:
-            said = f"{strong[0]}{_safe(row.cells[0])}{strong[1]}"
+            title, *more = row.cells
+            said = "\n".join([f"<strong>{_safe(title)}</strong>", *(_safe(m) for m in more)])
             rows.append(f'<tr class="band"><td colspan="{len(kinds)}">{said}</td></tr>')
         else:
             cells = zip(kinds, row.cells, strict=True)
-            rows.append("<tr>" + "".join(f"<td{k}>{strong[0]}{_safe(c)}{strong[1]}</td>" for k, c in cells) + "</tr>")
+            rows.append("<tr>" + "".join(f"<td{k}>{_safe(c)}</td>" for k, c in cells) + "</tr>")
     large = ' class="large"' if block.large else ""
     body = "\n".join(rows)
     return f'<div class="scroll"><table{large}><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>\n'

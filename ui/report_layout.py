@@ -103,11 +103,10 @@ class Column:
 
 @dataclass(frozen=True)
 class Row:
-    """Cells of a row. A `band` has one cell, which goes over all columns and belongs to the rows below it."""
+    """Cells of a row. A `band` goes over all columns and belongs to the rows below: a title, and what more there is to say."""
 
     cells: tuple[str, ...]
     band: bool = False
-    strong: bool = False
 
 
 @dataclass(frozen=True)

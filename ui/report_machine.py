@@ -49,8 +49,8 @@ def _machine(material: Material) -> Iterator[Block]:
     yield Facts(rows) if rows else Text("Nothing was recorded of the machine.")
     if brief.planes:
         yield Table(
-            (Column("correction plane", 0.3), Column("radius", 0.15, True), Column("from bearing A", 0.15, True),
-             Column("positions", 0.25), Column("at most", 0.15)),
+            (Column("correction plane", 0.25), Column("radius", 0.2, True), Column("from bearing A", 0.2, True),
+             Column("positions", 0.22), Column("at most", 0.13, True)),
             tuple(_plane_row(p, own) for p in brief.planes),
         )  # fmt: skip
     else:
@@ -151,8 +151,6 @@ def _checks(material: Material) -> Iterator[Block]:
         )
     else:
         yield Text("No check before balancing was recorded.", "doubt")
-    if asked := [title for key, title in titles.items() if key not in state.checks]:
-        yield Text(f"Checks that fit this machine and have no outcome here: {', '.join(asked)}.", "quiet")
 
 
 def titles_of_checks(brief: Brief) -> dict[str, str]:

@@ -237,17 +237,24 @@ def _drawn(material: Material, places: Sequence[Place], *, large: bool) -> Itera
             tuple(_picture(material, name, [(n, p) for n, p in numbered if p.plane == name]) for name in names)
         )
     columns = (
-        Column("piece", 0.07, True), Column("mass", 0.16, True), Column("angle", 0.12, True), Column("position", 0.16),
-        Column("along the rim", 0.17, True), Column("clock face", 0.12, True), Column("force at speed", 0.2, True),
+        Column("piece", 0.06, True), Column("mass", 0.15, True), Column("angle", 0.09, True), Column("position", 0.27),
+        Column("along the rim", 0.15, True), Column("clock face", 0.11, True), Column("force at speed", 0.17, True),
     )  # fmt: skip
     rows: list[Row] = []
     for name in names:
         plane = _plane(material, name)
         radius = _radius_mm(plane)
         at = "" if radius is None else f", radius {material.units.amount(radius, 'mm')}"
-        rows.append(Row((f"plane {name}{at}",), band=True, strong=True))
+        rows.append(Row((f"plane {name}{at}",), band=True))
         rows += [_piece_row(material, n, p, plane) for n, p in numbered if p.plane == name]
     yield Table(columns, tuple(rows), large=large)
+    sure = [
+        f"piece {n} ± {material.units.amount(p.mass_half_g, 'g')}, ± {max(1, round(p.angle_half_deg))}°"
+        for n, p in numbered
+        if p.mass_half_g is not None and p.angle_half_deg is not None
+    ]
+    if sure:
+        yield Text(f"How sure, 95 %: {listed(sure)}.", "quiet")
     speed = material.speed_rpm
     end = (
         ""
@@ -294,7 +301,7 @@ def _piece_row(material: Material, number: int, place: Place, plane: Plane | Non
         if material.speed_rpm is not None:
             newtons = trial.centrifugal_force(abs(place.mass_g) / 1000.0, place.radius_mm / 1000.0, material.speed_rpm)
             force = own.force(newtons)
-    mass = own.amount(place.mass_g, "g", place.mass_half_g)
+    mass = own.amount(place.mass_g, "g")
     removed = " taken off" if place.mass_g < 0.0 else ""
     where = [_position(place, plane)]
     plane_radius = _radius_mm(plane)
@@ -307,7 +314,7 @@ def _piece_row(material: Material, number: int, place: Place, plane: Plane | Non
     if place.fixing:
         where.append(place.fixing)
     return Row((
-        str(number), mass + removed, angle(place.angle_deg, place.angle_half_deg), "\n".join(w for w in where if w), rim,
+        str(number), mass + removed, angle(place.angle_deg), "\n".join(w for w in where if w), rim,
         clock or "?", force,
     ))  # fmt: skip
 
@@ -325,7 +332,7 @@ def _position(place: Place, plane: Plane | None) -> str:
         return f"No. {after + 1}"
     if 360.0 - max(ahead) < _SAME_PLACE_DEG or len(at) == 1:
         return f"No. {before + 1}"
-    return f"between No. {before + 1} and {after + 1}"
+    return f"between {before + 1} and {after + 1}"
 
 
 # the sheet

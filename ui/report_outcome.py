@@ -61,7 +61,7 @@ def _said(event: Event[Verdict]) -> str:
     said += [f"accepted by {what.accepted_by}"] if what.accepted_by else []
     said += [f"refused by {what.refused_by}"] if what.refused_by else []
     said += [what.note] if what.note else []
-    return ". ".join(said) + "."
+    return "; ".join(said) + "."
 
 
 def _before_and_after(material: Material) -> Iterator[Block]:
@@ -102,7 +102,7 @@ def _before_and_after(material: Material) -> Iterator[Block]:
 
 def standing(material: Material) -> Section:
     """Residual unbalance and vibration against the limits."""
-    return Section("Residual unbalance and limits", tuple(_standing(material)))
+    return Section("Residual unbalance and limits", tuple(_standing(material)), new_page=True)
 
 
 def _standing(material: Material) -> Iterator[Block]:
@@ -135,6 +135,7 @@ def _standing(material: Material) -> Iterator[Block]:
         )  # fmt: skip
     vibration = tables_in(figures, "vibration")
     if vibration:
+        yield Text("Vibration of the last run, in the unit that the limit names:", "quiet")
         yield Table(
             (
                 Column("point", 0.24), Column("last run", 0.16, True), Column("limit", 0.1, True), Column("zone", 0.07),

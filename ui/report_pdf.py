@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import functools
 import io
+import itertools
+import math
 from collections.abc import Iterator, Sequence
 from typing import Any
 from xml.sax.saxutils import escape
@@ -29,8 +31,10 @@ PAPERS = ("A4", "Letter")
 _MARGIN, _FOOT = 42.0, 50.0
 _PAD = 4.0
 _TYPE = {"body": 9.0, "quiet": 8.0, "strong": 9.0, "doubt": 9.0, "lead": 11.5}
-_CELL, _LARGE_CELL = 8.0, 15.0
+_CELL, _LARGE_CELL = 8.0, 13.0
 _LEADING = 1.32
+_HIGHEST = 300.0  # of a table's row: less than half a page
+_CODE_POINT = 8  # characters that one may become
 _THEME = theme.THEMES["light"]
 _PAPER = "#ffffff"
 
@@ -112,18 +116,25 @@ def markup(text: str, *, strong: bool = False) -> str:
 
 @functools.cache
 def _style(
-    size: float, *, strong: bool = False, colour: str = "text", anchor: str = "start", space: float = 0.0
+    size: float,
+    *,
+    strong: bool = False,
+    colour: str = "text",
+    anchor: str = "start",
+    before: float = 0.0,
+    space: float = 0.0,
 ) -> Any:
     from reportlab.lib.styles import ParagraphStyle
 
     return ParagraphStyle(
-        f"{size} {strong} {colour} {anchor} {space}",
+        f"{size} {strong} {colour} {anchor} {space} {before}",
         fontName=typeface.STRONG if strong else typeface.REGULAR,
         fontSize=size,
         leading=_LEADING * size,
         textColor=_hex(colour),
         alignment={"start": 0, "middle": 1, "end": 2}[anchor],
         spaceAfter=space,
+        spaceBefore=before,
         splitLongWords=1,
         allowWidows=0,
         allowOrphans=0,
@@ -144,24 +155,32 @@ def _story(layout: Layout, width: float, height: float) -> Iterator[Any]:
 
 
 def _section(section: Section, width: float, height: float) -> Iterator[Any]:
-    from reportlab.platypus import CondPageBreak, PageBreak, Spacer
+    from reportlab.platypus import CondPageBreak, PageBreak
 
     if section.new_page:
         yield PageBreak()
     else:
-        first = section.blocks[0] if section.blocks else Text("")
-        yield Spacer(1.0, 8.0)
-        yield CondPageBreak(min(height, 40.0 + _least(first, width)))
-    yield _paragraph(section.title, 13.0, strong=True, colour="accent", space=5.0)
+        yield CondPageBreak(min(0.7 * height, 30.0 + _begins(section.blocks, width)))
+    yield _paragraph(section.title, 13.0, strong=True, colour="accent", before=10.0, space=5.0)
     for block in section.blocks:
         yield from _block(block, width, height)
+
+
+def _begins(blocks: Sequence[Block], width: float) -> float:
+    """Height of a section's beginning: its first texts, and what they lead to."""
+    whole = 0.0
+    for block in blocks:
+        whole += _least(block, width)
+        if not isinstance(block, Text):
+            break
+    return whole
 
 
 def _least(block: Block, width: float) -> float:
     """Height below which a block is not begun on a page."""
     if isinstance(block, Pictures):
         return max((p.height for p in next(_picture_rows(block, width), ())), default=0.0)
-    return 80.0 if isinstance(block, Table | Signature) else 36.0
+    return 90.0 if isinstance(block, Table | Signature) else 30.0
 
 
 def _block(block: Block, width: float, height: float) -> Iterator[Any]:
@@ -183,6 +202,7 @@ def _block(block: Block, width: float, height: float) -> Iterator[Any]:
         case Signature():
             yield CondPageBreak(min(height, 34.0 * len(block.lines)))
             yield _signature(block, width)
+            yield Spacer(1.0, 12.0)
 
 
 def _text(block: Text, width: float) -> Iterator[Any]:
@@ -195,9 +215,8 @@ def _text(block: Text, width: float) -> Iterator[Any]:
         yield _paragraph(block.text, size, strong=block.style in ("strong", "lead"), colour=colour, space=6.0)
         return
     yield Grid(
-        [[_paragraph(block.text, size)]],
+        [[_paragraph(part, size)] for part in _parts(block.text, width - 9.0 - _PAD, size)],
         colWidths=[width],
-        splitInRow=1,
         style=[("LINEBEFORE", (0, 0), (0, -1), 3.0, _hex("bad")), ("LEFTPADDING", (0, 0), (-1, -1), 9.0)],
         hAlign="LEFT",
     )
@@ -207,17 +226,23 @@ def _text(block: Text, width: float) -> Iterator[Any]:
 def _facts(block: Facts, width: float) -> Any:
     from reportlab.platypus import Table as Grid
 
-    rows = [[_paragraph(name, _CELL, colour="quiet"), _paragraph(said, _TYPE["body"])] for name, said in block.rows]
+    widths = [0.27 * width, 0.73 * width]
+    rows = []
+    for name, said in block.rows:
+        names = _parts(name, widths[0] - 2.0 * _PAD, _CELL)
+        parts = _parts(said, widths[1] - 2.0 * _PAD, _TYPE["body"])
+        for one, other in itertools.zip_longest(names, parts, fillvalue=""):
+            rows.append([_paragraph(one, _CELL, colour="quiet"), _paragraph(other, _TYPE["body"])])
     return Grid(
         rows,
-        colWidths=[0.27 * width, 0.73 * width],
-        splitInRow=1,
+        colWidths=widths,
         hAlign="LEFT",
         style=[
             ("VALIGN", (0, 0), (-1, -1), "TOP"),
             ("TOPPADDING", (0, 0), (-1, -1), 2.0),
             ("BOTTOMPADDING", (0, 0), (-1, -1), 2.0),
             ("LEFTPADDING", (0, 0), (0, -1), 0.0),
+            ("RIGHTPADDING", (0, 0), (-1, -1), _PAD),
             ("LINEBELOW", (0, 0), (-1, -1), 0.4, _hex("grid")),
         ],
     )
@@ -244,28 +269,59 @@ def _table(block: Table, width: float) -> Any:
         ("LEFTPADDING", (0, 0), (-1, -1), _PAD),
         ("RIGHTPADDING", (0, 0), (-1, -1), _PAD),
     ]
-    for at, row in enumerate(block.rows, start=1):
+    for row in block.rows:
         if row.band:
-            rows.append([_paragraph(row.cells[0], size, strong=row.strong), *[""] * (len(widths) - 1)])
-            style += [
-                ("SPAN", (0, at), (-1, at)),
-                ("BACKGROUND", (0, at), (-1, at), _hex("ground")),
-            ]
-            if at < len(block.rows) and len(row.cells[0]) < _SHORT_BAND:
-                style.append(("NOSPLIT", (0, at), (-1, at + 1)))
+            for part in _parts("\n".join(row.cells), width - 2.0 * _PAD, _CELL):
+                at = len(rows)
+                # what a band is about follows on the same page
+                style += [
+                    ("SPAN", (0, at), (-1, at)),
+                    ("BACKGROUND", (0, at), (-1, at), _hex("ground")),
+                    ("NOSPLIT", (0, at), (-1, at + 1)),
+                ]
+                rows.append([_band(part, first=part.startswith(row.cells[0])), *[""] * (len(widths) - 1)])
         else:
-            rows.append(_cells(row, block, size))
-    return Grid(rows, colWidths=widths, repeatRows=1, splitInRow=1, style=style, hAlign="LEFT")
+            rows += _cells(row, block, widths, size)
+    style = [s for s in style if s[0] != "NOSPLIT" or s[2][1] < len(rows)]
+    return Grid(rows, colWidths=widths, repeatRows=1, style=style, hAlign="LEFT")
 
 
-_SHORT_BAND = 2000  # characters; a longer one may have to be split itself
+def _band(text: str, *, first: bool) -> Any:
+    from reportlab.platypus import Paragraph
+
+    title, *more = text.split("\n")
+    strong = f'<font name="{typeface.STRONG}">{markup(title, strong=True)}</font>' if first else markup(title)
+    return Paragraph("<br/>".join([strong, *(markup(m) for m in more)]), _style(_CELL))
 
 
-def _cells(row: Row, block: Table, size: float) -> list[Any]:
-    return [
-        _paragraph(cell, size, strong=row.strong or block.large, anchor="end" if column.figures else "start")
-        for cell, column in zip(row.cells, block.columns, strict=True)
-    ]
+def _cells(row: Row, block: Table, widths: Sequence[float], size: float) -> Iterator[list[Any]]:
+    """The row, or several where a text is too long for one that must fit a page."""
+    cells = [_parts(cell, width - 2.0 * _PAD, size) for cell, width in zip(row.cells, widths, strict=True)]
+    for parts in itertools.zip_longest(*cells, fillvalue=""):
+        yield [
+            _paragraph(part, size, strong=block.large, anchor="end" if column.figures else "start")
+            for part, column in zip(parts, block.columns, strict=True)
+        ]
+
+
+def _parts(text: str, width: float, size: float) -> list[str]:
+    """The text in parts that are each no higher than _HIGHEST, however wide its letters are."""
+    in_line = max(1, int(width / (1.1 * size)))
+    lines = int(_HIGHEST / (_LEADING * size))
+    if len(text) <= in_line * lines // _CODE_POINT and text.count("\n") < 2:
+        return [text]
+    shown = "".join(part for _, part in typeface.pieces(text))
+    parts, used = [""], 0
+    for line in shown.split("\n"):
+        for begin in range(0, max(1, len(line)), in_line * lines):
+            piece = line[begin : begin + in_line * lines]
+            needed = max(1, math.ceil(len(piece) / in_line))
+            if used and used + needed > lines:
+                parts.append("")
+                used = 0
+            parts[-1] += ("\n" if used else "") + piece
+            used += needed
+    return parts
 
 
 def _signature(block: Signature, width: float) -> Any:

@@ -14,13 +14,13 @@ from stillshaft.ui.desktop import face as faces
 from stillshaft.ui.desktop.face import Face
 from stillshaft.ui.drawing import ticks
 from stillshaft.ui.report_layout import WIDEST, Anchor, Disc, Picture, Shape, Stroke, Words
-from stillshaft.ui.report_words import figure
+from stillshaft.ui.report_words import figure, with_half
 
 Real = NDArray[np.float64]
 
 _SLACK = 0.88  # of the room for a text: a browser may take a wider face
 _REFERENCE = "reference end"
-_FACE = 250.0  # side of a picture of the rotor face
+_FACE, _FACE_HEIGHT = 250.0, 226.0  # a picture of the rotor face
 _POLAR_WIDTH, _POLAR_HEIGHT = 250.0, 270.0
 _TOGETHER_DEG = 4.0  # sensors closer than this share a mark
 
@@ -116,7 +116,7 @@ def hookup_picture(face: Face) -> Picture:
 
     Sensors are drawn with their numbers; the table beside says their names.
     """
-    width, height = 330.0, _FACE
+    width, height = 330.0, _FACE_HEIGHT
     middle, radius = (0.5 * width, 0.5 * height), 78.0
     shapes: list[Shape] = list(_rotor(face, middle, radius))
     shapes += _rotation_arrow(face, middle, 0.62 * radius)
@@ -132,14 +132,33 @@ def hookup_picture(face: Face) -> Picture:
         shapes.append(Stroke((_xy(1.04 * place, middle, radius), _xy(1.2 * place, middle, radius)), "accent", 3.0))
         told = "·".join(map(str, numbers[:6])) + ("…" if len(numbers) > 6 else "")
         labels.append((place, f"{told} at {angle_deg:g}°", "accent"))
-    # a label each, moved along the rim until they are apart
-    moved = faces.apart([place for place, _, _ in labels], math.radians(13.0))
-    for place, (own, text, colour) in zip(moved, labels, strict=True):
-        x, y = _xy(1.42 * place, middle, radius)
-        if abs(place - own) > 0.05:
-            shapes.append(Stroke((_xy(1.22 * own, middle, radius), _xy(1.38 * place, middle, radius)), "line", 0.6))
-        shapes.append(Words(x, y + 2.8, text, 8.0, _anchor(place), strong=colour == "accent", colour=colour))
+    shapes += _beside(labels, middle, radius)
     return Picture(width, height, tuple(shapes), faces.words(face, _REFERENCE, "against rotation"))
+
+
+def _beside(labels: Sequence[tuple[complex, str, str]], middle: tuple[float, float], radius: float) -> Iterator[Shape]:
+    """A label for each place on the rim, in a column on its side, each led to its place."""
+    sides: dict[int, list[tuple[float, complex, str, str]]] = {-1: [], 1: []}
+    for place, text, colour in sorted(labels, key=lambda label: abs(label[0].real), reverse=True):
+        straight = abs(place.real) < 0.05  # on neither side: where there is more room
+        side = min(sides, key=lambda s: len(sides[s])) if straight else 1 if place.real > 0.0 else -1
+        sides[side].append((middle[1] - 1.3 * radius * place.imag, place, text, colour))
+    for side, column in sides.items():
+        column.sort(key=lambda entry: entry[0])
+        for (_, place, text, colour), y in zip(column, _spread([entry[0] for entry in column], 12.0), strict=True):
+            x = middle[0] + side * 1.32 * radius
+            yield Stroke((_xy(1.22 * place, middle, radius), (x, y)), "line", 0.6)
+            anchor: Anchor = "start" if side > 0 else "end"
+            yield Words(x + 3.0 * side, y + 2.8, text, 8.0, anchor, colour == "accent", colour)
+
+
+def _spread(wanted: Sequence[float], least: float) -> list[float]:
+    """Rising heights at least so far apart, the crowded ones moved both ways."""
+    placed: list[float] = []
+    for height in wanted:
+        placed.append(max(height, placed[-1] + least) if placed else height)
+    shift = 0.5 * max((p - w for p, w in zip(placed, wanted, strict=True)), default=0.0)
+    return [p - shift for p in placed]
 
 
 def _grouped(face: Face) -> list[tuple[float, list[int]]]:
@@ -157,7 +176,7 @@ def _grouped(face: Face) -> list[tuple[float, list[int]]]:
 
 def masses_picture(title: str, face: Face) -> Picture:
     """The rotor with its pieces: full where they are on, open with a wedge of uncertainty where they are planned."""
-    middle, radius = (0.5 * _FACE, 0.5 * _FACE + 12.0), 78.0
+    middle, radius = (0.5 * _FACE, 120.0), 78.0
     shapes: list[Shape] = [Words(0.5 * _FACE, 12.0, _cut(title, _FACE, 9.0, strong=True), 9.0, "middle", strong=True)]
     shapes += _rotor(face, middle, radius)
     shapes += _rotation_arrow(face, middle, 0.5 * radius)
@@ -178,7 +197,7 @@ def masses_picture(title: str, face: Face) -> Picture:
     at_mark = around[-1]
     mark_x, mark_y = _xy(1.2 * at_mark, middle, radius)
     shapes.append(Words(mark_x, mark_y + 2.8, "mark", 7.0, _anchor(at_mark), colour="quiet"))
-    return Picture(_FACE, _FACE + 20.0, tuple(shapes), f"{title}: {faces.words(face, _REFERENCE, 'against rotation')}")
+    return Picture(_FACE, _FACE_HEIGHT, tuple(shapes), f"{title}: {faces.words(face, _REFERENCE, 'against rotation')}")
 
 
 def _cut(text: str, room: float, size: float, *, strong: bool = False) -> str:
@@ -298,10 +317,9 @@ def bars_pictures(bars: Sequence[Bar]) -> tuple[Picture, ...]:
 
 
 def _bars(bar: Bar, reach: float) -> Picture:
-    from stillshaft.ui.report_words import with_half
-
-    left, room = 50.0, 290.0
-    shapes: list[Shape] = [Words(0.0, 10.0, _cut(bar.name, WIDEST, 9.0, strong=True), 9.0, strong=True)]
+    left, room, told = 44.0, 300.0, 360.0
+    named = WIDEST if bar.limit is None else WIDEST - 90.0
+    shapes: list[Shape] = [Words(0.0, 10.0, _cut(bar.name, named, 9.0, strong=True), 9.0, strong=True)]
     said = []
     rows = [("before", bar.before, "caution")] + ([("after", bar.after, "accent")] if bar.after is not None else [])
     for number, (word, (value, half), colour) in enumerate(rows):
@@ -310,17 +328,16 @@ def _bars(bar: Bar, reach: float) -> Picture:
         shapes.append(Words(0.0, y + 8.0, word, 8.0, colour="quiet"))
         shapes.append(Stroke(((left, y), (end, y), (end, y + 10.0), (left, y + 10.0)), None, closed=True, fill=colour))
         if half is not None and half > 0.0:
-            low, high = (left + room * min(1.04 * reach, max(0.0, value + s * half)) / reach for s in (-1.0, 1.0))
+            low, high = (left + room * min(1.04, max(0.0, (value + s * half) / reach)) for s in (-1.0, 1.0))
             shapes.append(Stroke(((low, y + 5.0), (high, y + 5.0)), "text", 1.0))
-            end = max(end, high)
         text = with_half(value, half, bar.unit)
-        shapes.append(Words(end + 6.0, y + 8.0, text, 8.0))
+        shapes.append(Words(told, y + 8.0, _cut(text, WIDEST - told, 8.0), 8.0))
         said.append(f"{word} {text}")
     bottom = 16.0 + 14.0 * len(rows)
     if bar.limit is not None:
         x = left + room * bar.limit / reach
         shapes.append(Stroke(((x, 13.0), (x, bottom)), "good", 1.6, (3.0, 1.5)))
-        shapes.append(Words(WIDEST, 10.0 + 14.0, f"limit {figure(bar.limit)}", 8.0, "end", colour="good"))
+        shapes.append(Words(WIDEST, 10.0, _cut(f"limit {figure(bar.limit)}", 80.0, 8.0), 8.0, "end", colour="good"))
         said.append(f"limit {figure(bar.limit)} {bar.unit}")
     return Picture(WIDEST, bottom + 6.0, tuple(shapes), f"{bar.name}: {', '.join(said)}")
 

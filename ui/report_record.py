@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stillshaft.solver.events import KINDS, Event, files_of
+from stillshaft.solver.events import Event, files_of
 from stillshaft.ui.report_layout import Block, Column, Facts, Row, Section, Table, Text
 from stillshaft.ui.report_machine import measured_words
 from stillshaft.ui.report_material import Material, number_in, tables_in, text_in, texts_in
@@ -166,7 +166,7 @@ def _people(material: Material) -> Iterator[Block]:
         ("begun", f"{moment(state.started_at)}, program {state.program}" if state.started_at else "its beginning cannot be read"),
         ("this report", f"{moment(material.made_at)}, program {material.program}"),
         ("state", "closed" if state.closed else "not closed"),
-        ("record", f"{len(material.history)} lines, format 1, of {len(KINDS)} kinds"),
+        ("record", f"{len(material.history)} lines, format 1"),
     ))  # fmt: skip
     for problem in material.problems:
         yield Text(f"The record: {problem}", "doubt")

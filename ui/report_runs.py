@@ -16,7 +16,7 @@ from stillshaft.ui.report_pictures import Dot, polar_key, polar_picture, ribbon_
 from stillshaft.ui.report_words import angle, figure, listed, moment, quantity_of, signed, with_half
 
 _NORMAL_95 = 1.959963984540054
-_TRIAL = ("trial",)
+_LONGEST_NAME = 48
 
 
 @dataclass(frozen=True)
@@ -59,6 +59,14 @@ def by_point(material: Material, run: JobRun | None) -> dict[str, Shown]:
 def points_of(material: Material) -> list[str]:
     """All points that were measured, in the order in which they first were."""
     return list(dict.fromkeys(v.point for r in material.state.runs for v in r.what.vectors))
+
+
+def labels(material: Material) -> dict[str, str]:
+    """Names of the points, those too long for a row of figures shortened behind their number."""
+    return {
+        point: point if len(point) <= _LONGEST_NAME else f"{number}: {point[: _LONGEST_NAME - 5]}…"
+        for number, point in enumerate(points_of(material), start=1)
+    }
 
 
 def change(material: Material, first: Shown, now: Shown) -> tuple[float, float] | None:
@@ -110,15 +118,15 @@ def _runs(material: Material) -> Iterator[Block]:
         "quiet",
     )
     rows: list[Row] = []
-    begins = by_point(material, material.first)
+    begins, names = by_point(material, material.first), labels(material)
     for run in material.state.runs:
-        rows.append(Row((_about(material, run),), band=True))
+        rows.append(Row(_about(material, run), band=True))
         for point, now in by_point(material, run).items():
-            rows.append(_vector_row(material, run, point, now, begins.get(point)))
+            rows.append(_vector_row(material, run, names[point], now, begins.get(point)))
     yield Table(
         (
-            Column("point", 0.24), Column("1x amplitude", 0.2, True), Column("phase lag", 0.12, True),
-            Column("change", 0.14, True), Column("turned", 0.12, True), Column("overall", 0.08, True),
+            Column("point", 0.22), Column("1x amplitude", 0.235, True), Column("phase lag", 0.11, True),
+            Column("change", 0.13, True), Column("turned", 0.12, True), Column("overall", 0.085, True),
             Column("verdict", 0.1),
         ),
         tuple(rows),
@@ -146,8 +154,8 @@ def masses_words(material: Material, pieces: list[Piece]) -> str:
     return listed(f"{p.plane} {own.amount(p.mass_g, 'g')} at {angle(p.angle_deg)}" for p in pieces)
 
 
-def _about(material: Material, run: JobRun) -> str:
-    """What there is to say of a run above its vectors."""
+def _about(material: Material, run: JobRun) -> tuple[str, ...]:
+    """Title of a run and what there is to say of it above its vectors."""
     what = run.what
     head = [
         f"Run {material.number_of(run)}",
@@ -180,19 +188,20 @@ def _about(material: Material, run: JobRun) -> str:
         turned = listed(f"{point} {turn:+g}°" for point, turn in run.turn_deg.items() if turn)
         lines.append(f"phases turned to the first run's mark and sensors: {turned}")
     lines += [what.note] if what.note else []
-    return "\n".join(lines)
+    return tuple(lines)
 
 
 def _polars(material: Material) -> Iterator[object]:
+    every = [(r, by_point(material, r)) for r in material.state.runs]
     for point in points_of(material):
-        shown_by_run = [(r, s) for r in material.state.runs if (s := by_point(material, r).get(point)) is not None]
+        shown_by_run = [(r, s) for r, there in every if (s := there.get(point)) is not None]
         unit = shown_by_run[0][1].unit
         dots = []
         for run, vector in shown_by_run:
             if vector.z is None or vector.unit != unit or run.epoch != shown_by_run[0][0].epoch:
                 continue
             role = "first" if run is material.first else "last" if run is material.last else None
-            role = role or ("trial" if run.what.purpose in _TRIAL else "other")
+            role = role or ("trial" if run.what.purpose == "trial" else "other")
             dots.append(Dot(material.number_of(run), vector.z, role, vector.half))
         if dots:
             yield polar_picture(point, unit, dots, limit_of(material, point, unit))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -67,6 +68,7 @@ def listed(texts: Iterable[str], most: int = 40) -> str:
     return "; ".join(every[:most] + more)
 
 
+@functools.cache
 def quantity_of(recorded: str) -> str:
     """What a vibration unit measures; the text itself where it is no unit."""
     try:
@@ -117,20 +119,25 @@ class Units:
     def force(self, newtons: float) -> str:
         """A force, and the weight that it is like."""
         if self.family == "metric":
-            return f"{figure(newtons)} N ({figure(newtons / _NEWTON_PER_KGF)} kgf)"
-        return f"{figure(newtons / _NEWTON_PER_LBF)} lbf ({figure(newtons)} N)"
+            return f"{figure(newtons)} N\n({figure(newtons / _NEWTON_PER_KGF)} kgf)"
+        return f"{figure(newtons / _NEWTON_PER_LBF)} lbf\n({figure(newtons)} N)"
 
     def vibration(self, recorded: str) -> tuple[str, float]:
         """The unit to show vibration in, and what a value in the recorded unit is multiplied by.
 
         A unit of this family stays, and so does a text that is no unit.
         """
-        try:
-            own = units.vibration_unit(recorded, "unit")
-        except units.UnitError:
-            return recorded, 1.0
-        imperial = own.text.split()[0].split("/")[0] in ("in", "inch", "mil", "mils", "thou")
-        if own.quantity == "acceleration" or imperial == (self.family == "imperial"):
-            return own.text.replace("^2", "²").replace("um ", "µm "), 1.0
-        shown = units.vibration_unit(_OWN[self.family][own.quantity], "unit")
-        return shown.text, shown.per_si_peak / own.per_si_peak
+        return _vibration(recorded, self.family)
+
+
+@functools.cache
+def _vibration(recorded: str, family: str) -> tuple[str, float]:
+    try:
+        own = units.vibration_unit(recorded, "unit")
+    except units.UnitError:
+        return recorded, 1.0
+    imperial = own.text.split()[0].split("/")[0] in ("in", "inch", "mil", "mils", "thou")
+    if own.quantity == "acceleration" or imperial == (family == "imperial"):
+        return own.text.replace("^2", "²").replace("um ", "µm "), 1.0
+    shown = units.vibration_unit(_OWN[family][own.quantity], "unit")
+    return shown.text, shown.per_si_peak / own.per_si_peak

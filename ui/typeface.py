@@ -102,6 +102,9 @@ def pieces(text: str, *, strong: bool = False) -> Iterator[tuple[str, str]]:
     main = STRONG if strong else REGULAR
     face, part = main, ""
     _glyphs(main)
+    if text.isascii() and text.isprintable():
+        yield main, text
+        return
     for character in plain(text):
         wanted: str | None = main if character == "\n" else _face_of(character, strong)
         shown = character if wanted is not None else f"U+{ord(character):04X} "

@@ -1,0 +1,125 @@
+"""What two runs of a job can be held against each other by: vectors in one unit, their scatter, and what sat on the rotor."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+from stillshaft.dsp import tables, units, vectors
+from stillshaft.solver import inspection
+from stillshaft.solver.brief import Brief
+from stillshaft.solver.events import Piece, Run
+from stillshaft.solver.folder import RecordError, shown
+from stillshaft.solver.state import JobRun, JobState
+
+Real = NDArray[np.float64]
+
+_LEAST_PERCENT, _LEAST_DEG = 0.5, 0.5  # no repeatability is taken to be better: common practice, no source
+_SAME_MASS = 0.01  # of a plane's mass: the usual error of weighing
+_T = 1.959963984540054
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A point's vector and the covariance (2, 2) of its re and im within the run."""
+
+    z: complex
+    covariance: Real
+
+
+def run_from(fields: dict[str, Any]) -> Run:
+    """The keys of a "run" event as its description; purpose and name may be missing. Raises RecordError that names the key."""
+    try:
+        return tables.checked({"purpose": "other", "name": "new run"} | fields, Run)
+    except tables.TableError as error:
+        raise RecordError(f"run: {shown(error, 300)}") from None
+
+
+def factor(of: str, into: str, speed_rpm: float) -> complex:
+    """What turns once-per-rev vectors of one unit into another at a speed, a change of quantity included."""
+    own, other = units.vibration_unit(of, "unit"), units.vibration_unit(into, "unit")
+    turned = vectors.quantity_factor(own.quantity, other.quantity, speed_rpm / 60.0)
+    return turned * other.per_si_peak / own.per_si_peak
+
+
+def measured(run: Run, unit: str, turn_deg: dict[str, float] | None = None) -> dict[str, Measured]:
+    """Vectors by point in a unit, turned where the reference changed; points without a phase are left out."""
+    whole = factor(run.unit, unit, run.speed_rpm)
+    found = {}
+    for vector in run.vectors:
+        if vector.phase_deg is None:
+            continue
+        turned = whole * vectors.vector(1.0, (turn_deg or {}).get(vector.point, 0.0))
+        z = vectors.vector(vector.amplitude, vector.phase_deg)
+        within = vectors.rotated_covariance(_covariance(run, vector.point), np.array([turned]))
+        found[vector.point] = Measured(complex(turned * z), within)
+    return found
+
+
+def of_job(run: JobRun, unit: str) -> dict[str, Measured]:
+    """Vectors of a run of the job by point, in a unit and in the first run's reference."""
+    return measured(run.what, unit, run.turn_deg)
+
+
+def _covariance(run: Run, point: str) -> Real:
+    """As the run gives it, else from the half widths, else none."""
+    given = run.covariance
+    if given is not None and point in given.points:
+        at = 2 * given.points.index(point)
+        return np.array([row[at : at + 2] for row in given.matrix[at : at + 2]], dtype=np.float64)
+    vector = next(v for v in run.vectors if v.point == point)
+    along = (vector.amplitude_ci95 or 0.0) / _T
+    across = vector.amplitude * np.sin(np.deg2rad(min(vector.phase_ci95_deg or 0.0, 90.0))) / _T
+    return vectors.along_and_across(vectors.vector(1.0, vector.phase_deg or 0.0), along, float(across))
+
+
+def repeatability(state: JobState) -> tuple[float, float]:
+    """Percent and degrees from run to run, one standard deviation each: the brief's, else what is usual for the machine."""
+    if state.brief.repeatability is None:
+        return inspection.assumed_repeatability(inspection.facts_from(state.brief))
+    percent, turned = (float(x) for x in re.findall(r"\d+(?:\.\d+)?", state.brief.repeatability))
+    return max(percent, _LEAST_PERCENT), max(turned, _LEAST_DEG)
+
+
+def between_runs(found: Measured, repeats: tuple[float, float]) -> Real:
+    """Covariance (2, 2) of a vector from run to run: its own, and the repeatability in percent and degrees."""
+    size = abs(found.z)
+    spread = vectors.along_and_across(found.z, size * repeats[0] / 100.0, size * float(np.deg2rad(repeats[1])))
+    return np.asarray(found.covariance + spread)
+
+
+def masses_of(pieces: Sequence[Piece], brief: Brief, turn_deg: float = 0.0) -> dict[str, complex]:
+    """Mass vectors by plane, g at the plane's own radius."""
+    total: dict[str, complex] = {}
+    for piece in pieces:
+        share = 1.0
+        if piece.radius_mm is not None:
+            text = next((p.radius for p in brief.planes if p.name == piece.plane), None)
+            share = 1.0 if text is None else piece.radius_mm / units.parse(text, "mm", "radius")
+        vector = share * piece.mass_g * vectors.vector(1.0, piece.angle_deg + turn_deg)
+        total[piece.plane] = total.get(piece.plane, 0j) + vector
+    return {plane: mass for plane, mass in total.items() if abs(mass) > 0.0}
+
+
+def masses_on(run: JobRun, brief: Brief) -> dict[str, complex]:
+    """Mass vectors of a run by plane, in the first run's reference."""
+    return masses_of(run.what.masses, brief, run.angle_turn_deg)
+
+
+def same_masses(one: dict[str, complex], other: dict[str, complex]) -> bool:
+    """Whether two mass states are one within the error of weighing."""
+    return all(
+        abs(one.get(plane, 0j) - other.get(plane, 0j))
+        <= _SAME_MASS * max(abs(one.get(plane, 0j)), abs(other.get(plane, 0j)))
+        for plane in one.keys() | other.keys()
+    )
+
+
+def mass_text(masses: dict[str, complex]) -> str:
+    """A mass state in words."""
+    told = [(plane, *vectors.amplitude_phase(mass)) for plane, mass in masses.items()]
+    return ", ".join(f'{mass:.4g} g at {angle:.0f}° on "{plane}"' for plane, mass, angle in told) or "no mass"

@@ -9,21 +9,18 @@ several may hold at once (a row of independent witnesses, any text on evidence, 
 
 from __future__ import annotations
 
-import functools
 import itertools
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from pathlib import Path
 from types import MappingProxyType
-from typing import Literal
 
-import msgspec
-from stillshaft.dsp import tables
 from stillshaft.dsp.candidates import Candidate
 from stillshaft.dsp.content import Content
+from stillshaft.solver.diagnosis_rules import CauseEntry, Quantity, RowRule, Rules
+from stillshaft.solver.diagnosis_rules import DiagnosisError as DiagnosisError
+from stillshaft.solver.diagnosis_rules import load_rules as load_rules
 
-RULES = Path(__file__).with_name("diagnosis_rules.toml")
 LINE = "line frequency"  # as a list of candidates names it
 MOVING = ("drifting", "following the speed", "beating", "walking", "wandering", "disturbed in a narrow band")
 _LIKELY, _UNLIKELY = math.log(3.0), math.log(1.0 / 10.0)  # of the odds
@@ -34,10 +31,6 @@ _RIVALS = 4  # causes that the next check is to part
 _LEAST_GAIN = 0.05
 _SD_IN_HALF_WIDTH = 1.96
 _WORTH_SAYING = 0.05  # of a factor's logarithm
-
-
-class DiagnosisError(ValueError):
-    """Evidence or rules that cannot be used: the message names the entry and says what would be right."""
 
 
 @dataclass(frozen=True)
@@ -137,197 +130,6 @@ class Suggestion:
     next_check: str | None
 
 
-# the table of rules
-
-_Facts = dict[str, list[str]]
-
-
-class _Row(tables.Strict):
-    why: str
-    at_least: float = -math.inf
-    below: float = math.inf
-    words: list[str] = []
-    strongly_for: list[str] = []
-    weakly_for: list[str] = []
-    weakly_against: list[str] = []
-    strongly_against: list[str] = []
-    given: _Facts = {}
-    unless: _Facts = {}
-    source: str | None = None
-
-
-class _Quantity(tables.Strict):
-    key: str
-    reads: str
-    how: str
-    check: str
-    row: list[_Row]
-    unit: str = ""
-    words: list[str] = []
-    needs: _Facts = {}
-    sets_apart: bool = False
-
-
-class _Cause(tables.Strict):
-    key: str
-    name: str
-    odds: float
-    advice: str
-    part_of: str | None = None
-    needs: _Facts = {}
-    before: list[str] = []
-
-
-class _Fact(tables.Strict):
-    key: str
-    words: list[str]
-
-
-class _File(tables.Strict):
-    format: Literal[1]
-    source: str
-    strong: float
-    weak: float
-    cause: list[_Cause]
-    quantity: list[_Quantity]
-    fact: list[_Fact] = msgspec.field(default_factory=list)
-    group: dict[str, list[str]] = {}
-
-
-@dataclass(frozen=True)
-class _RowRule:
-    """A row with its effect on each cause in natural logarithms."""
-
-    low: float
-    high: float
-    words: tuple[str, ...]
-    points: Mapping[str, float]
-    given: Mapping[str, list[str]]
-    unless: Mapping[str, list[str]]
-    why: str
-    source: str
-
-
-@dataclass(frozen=True)
-class Rules:
-    """The table of rules, checked: its rows and words by quantity or fact, and which causes come before which."""
-
-    causes: tuple[_Cause, ...]
-    quantities: Mapping[str, _Quantity]
-    rows: Mapping[str, tuple[_RowRule, ...]]
-    words: Mapping[str, tuple[str, ...]]
-    before: Mapping[str, tuple[str, ...]]
-
-    @property
-    def checks(self) -> frozenset[str]:
-        """Keys of the checks by which quantities are measured."""
-        return frozenset(q.check for q in self.quantities.values())
-
-
-@functools.cache
-def load_rules(path: Path = RULES) -> Rules:
-    """Read a table of rules. Raises DiagnosisError that names the file and the field."""
-    try:
-        return _rules(tables.checked(tables.read(path), _File))
-    except tables.TableError as error:
-        message = str(error)
-        raise DiagnosisError(message if message.startswith(str(path)) else f"{path}: {message}") from None
-    except DiagnosisError as error:
-        raise DiagnosisError(f"{path}: {error}") from None
-
-
-def _rules(file: _File) -> Rules:
-    if not 1.0 < file.weak <= file.strong < math.inf:
-        raise DiagnosisError(f"weak {file.weak:g}, strong {file.strong:g}: must be above 1, strong no less than weak")
-    causes = {c.key for c in file.cause}
-    words = {f.key: tuple(f.words) for f in file.fact} | {q.key: tuple(q.words) for q in file.quantity}
-    if len(causes) < len(file.cause) or len(words) < len(file.fact) + len(file.quantity):
-        raise DiagnosisError("cause, quantity, fact: a key is used twice; each needs its own")
-    whole = {c.key for c in file.cause if c.part_of is None and not c.needs}
-    if not whole:
-        raise DiagnosisError("cause: there is none that every machine may have; add a [[cause]] without needs")
-    for cause in file.cause:
-        if not 0.0 < cause.odds < math.inf:
-            raise DiagnosisError(f'cause "{cause.key}": odds {cause.odds:g} must be above 0')
-        if cause.part_of is not None and cause.part_of not in whole:
-            raise DiagnosisError(
-                f'cause "{cause.key}": part_of "{cause.part_of}" is no cause that stands for itself and has no needs'
-            )
-        _known_facts(cause.needs, words, f'cause "{cause.key}"')
-    strength = {
-        "strongly_for": math.log(file.strong), "weakly_for": math.log(file.weak),
-        "weakly_against": -math.log(file.weak), "strongly_against": -math.log(file.strong),
-    }  # fmt: skip
-    rows: dict[str, tuple[_RowRule, ...]] = {}
-    for quantity in file.quantity:
-        _known_facts(quantity.needs, words, f'quantity "{quantity.key}"')
-        _text_reads(quantity)
-        found = []
-        for number, row in enumerate(quantity.row, start=1):
-            where = f'quantity "{quantity.key}", row {number}'
-            effects = [
-                (cause, size)
-                for field, size in strength.items()
-                for named in getattr(row, field)
-                for cause in file.group.get(named, [named])
-            ]
-            points = dict(effects)
-            if unknown := [c for c in points if c not in causes]:
-                raise DiagnosisError(f'{where}: "{unknown[0]}" is no cause')
-            if len(points) < len(effects):
-                raise DiagnosisError(f"{where}: names a cause twice, by itself or in a group")
-            if unknown := [w for w in row.words if w not in quantity.words]:
-                raise DiagnosisError(f'{where}: "{unknown[0]}" is none of the words of this quantity')
-            if bool(row.words) != bool(quantity.words) or not row.at_least < row.below:
-                raise DiagnosisError(f"{where}: give words where the quantity has words, else a range")
-            for facts in (row.given, row.unless):
-                _known_facts(facts, words, where)
-            found.append(
-                _RowRule(
-                    row.at_least, row.below, tuple(row.words), MappingProxyType(points), row.given, row.unless, row.why,
-                    row.source or file.source,
-                )
-            )  # fmt: skip
-        for a, b in itertools.combinations(found, 2):
-            same_place = a.given == b.given and not set(a.words).isdisjoint(b.words)
-            if same_place or (not a.words and a.given == b.given and max(a.low, b.low) < min(a.high, b.high)):
-                raise DiagnosisError(f'quantity "{quantity.key}": two rows overlap; a figure must lie in one')
-        rows[quantity.key] = tuple(found)
-    quantities = {q.key: q for q in file.quantity}
-    before = {c.key: _before(c, file) for c in file.cause if c.before}
-    return Rules(
-        tuple(file.cause), MappingProxyType(quantities), MappingProxyType(rows), MappingProxyType(words),
-        MappingProxyType(before),
-    )  # fmt: skip
-
-
-def _before(cause: _Cause, file: _File) -> tuple[str, ...]:
-    causes = [c.key for c in file.cause]
-    named = [k for name in cause.before for k in (causes if name == "all" else file.group.get(name, [name]))]
-    if unknown := [k for k in named if k not in causes]:
-        raise DiagnosisError(f'cause "{cause.key}": before "{unknown[0]}", which is no cause')
-    return tuple(named)
-
-
-def _text_reads(quantity: _Quantity) -> None:
-    try:
-        quantity.reads.format(word="") if quantity.words else quantity.reads.format(value=0.0)
-    except (KeyError, IndexError, ValueError):
-        wanted = "{word}" if quantity.words else "{value:.1f}"
-        raise DiagnosisError(
-            f'quantity "{quantity.key}": reads "{quantity.reads}": only {wanted} may stand in braces'
-        ) from None
-
-
-def _known_facts(facts: _Facts, words: Mapping[str, Sequence[str]], where: str) -> None:
-    for key, wanted in facts.items():
-        if any(word not in words.get(key, ()) for word in wanted):
-            raise DiagnosisError(f"{where}: {key} = {', '.join(wanted)}: no fact or quantity has such words")
-
-
-# weighing
-
-
 def diagnose(evidence: Evidence, rules: Rules | None = None) -> Diagnosis:
     """Rank the causes by the evidence; a key that is missing was not measured.
 
@@ -354,7 +156,7 @@ def diagnose(evidence: Evidence, rules: Rules | None = None) -> Diagnosis:
     return Diagnosis(tuple(ranked), checks, missing, _warnings(ranked, evidence, rules))
 
 
-def _place(cause: _Cause, scores: Mapping[str, float], rules: Rules) -> float:
+def _place(cause: CauseEntry, scores: Mapping[str, float], rules: Rules) -> float:
     """The score that a cause is ranked by: one that comes before others stands above them once it is likely itself."""
     score = scores[cause.key]
     if score < _BEFORE:
@@ -385,7 +187,7 @@ def _contradicted(facts: Mapping[str, Sequence[str]], evidence: Evidence) -> boo
     return any(isinstance(item, Word) and item.word not in wanted for item, wanted in known)
 
 
-def _holds(row: _RowRule, evidence: Evidence) -> bool:
+def _holds(row: RowRule, evidence: Evidence) -> bool:
     """Whether the row's conditions let it count."""
     given = all(isinstance(i := evidence.get(k), Word) and i.word in wanted for k, wanted in row.given.items())
     barred = any(isinstance(i := evidence.get(k), Word) and i.word in words for k, words in row.unless.items())
@@ -409,18 +211,18 @@ def _readings(cause: str, evidence: Evidence, rules: Rules) -> list[Reading]:
     return found
 
 
-def _share(item: Figure | Word, row: _RowRule) -> float:
+def _share(item: Figure | Word, row: RowRule) -> float:
     if isinstance(item, Word):
         return float(item.word in row.words)
     return item.inside(row.low, row.high)
 
 
-def _text(quantity: _Quantity, item: Figure | Word) -> str:
+def _text(quantity: Quantity, item: Figure | Word) -> str:
     text = quantity.reads.format(word=item.word) if isinstance(item, Word) else quantity.reads.format(value=item.value)
     return f"{item.where}: {text}" if item.where else text
 
 
-def _judged(cause: _Cause, score: float, readings: Sequence[Reading], highest: float) -> Cause:
+def _judged(cause: CauseEntry, score: float, readings: Sequence[Reading], highest: float) -> Cause:
     """Likely needs odds of its own, and not to stand far behind the likeliest one."""
     ordered = sorted(readings, key=lambda r: -abs(r.points))
     if not readings:

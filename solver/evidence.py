@@ -22,7 +22,8 @@ from stillshaft.dsp.ringdown import RingDown
 from stillshaft.dsp.standing import BandLevel
 from stillshaft.dsp.steadiness import Beat
 from stillshaft.dsp.sweep import Sweep
-from stillshaft.solver.diagnosis import DiagnosisError, Evidence, Figure, Word
+from stillshaft.solver.diagnosis import Evidence, Figure, Word
+from stillshaft.solver.diagnosis_rules import DiagnosisError
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]

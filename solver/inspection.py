@@ -19,7 +19,7 @@ import msgspec
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import tables, vectors
-from stillshaft.solver import diagnosis
+from stillshaft.solver import diagnosis_rules
 from stillshaft.solver.diagnosis import Evidence, Word
 
 if TYPE_CHECKING:
@@ -127,7 +127,7 @@ def _load(path: Path) -> _File:
     except tables.TableError as error:
         message = str(error)
         raise InspectionError(message if message.startswith(str(path)) else f"{path}: {message}") from None
-    rules = diagnosis.load_rules()
+    rules = diagnosis_rules.load_rules()
     words = dict(rules.words) | {f.key: tuple(f.words) for f in file.fact}
     keys = [c.key for c in file.check]
     if doubled := next((k for k in keys if keys.count(k) > 1), None):
@@ -167,7 +167,7 @@ def checks(facts: Evidence, path: Path = CHECKS) -> tuple[Check, ...]:
 
 def facts_from(brief: Brief) -> Evidence:
     """What a brief says in words that diagnosis and checks know; the rest of it stays text for people."""
-    words = diagnosis.load_rules().words
+    words = diagnosis_rules.load_rules().words
     found: dict[str, Word] = {}
     kind = (brief.machine.type or "").lower()
     supply = {True: "variable-speed drive", False: "fixed speed"}
@@ -185,7 +185,7 @@ def facts_from(brief: Brief) -> Evidence:
 
 def for_diagnosis(facts: Evidence) -> Evidence:
     """Those of the facts that the diagnosis knows."""
-    words = diagnosis.load_rules().words
+    words = diagnosis_rules.load_rules().words
     return MappingProxyType({key: fact for key, fact in facts.items() if key in words})
 
 

@@ -7,10 +7,10 @@ import pytest
 import tomli_w
 from hypothesis import given
 from hypothesis import strategies as st
-from stillshaft.solver import diagnosis
+from stillshaft.solver import diagnosis, diagnosis_rules
 from stillshaft.solver.diagnosis import Figure, Word
 
-RULES = diagnosis.load_rules()
+RULES = diagnosis_rules.load_rules()
 STRONG, WEAK = math.log(10.0), math.log(3.0)
 
 
@@ -243,14 +243,14 @@ def test_causes_too_close_are_said():
     ],
 )
 def test_evidence_that_cannot_be_is_refused(evidence, match):
-    with pytest.raises(diagnosis.DiagnosisError, match=match):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match=match):
         diagnosis.diagnose(evidence)
 
 
 def test_answers_leave_out_what_is_not_known():
     found = diagnosis.answers({"began": "slowly", "play": None, "hub": ""})
     assert dict(found) == {"began": Word("slowly")}
-    with pytest.raises(diagnosis.DiagnosisError, match='hub: "hot": must be'):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match='hub: "hot": must be'):
         diagnosis.answers({"hub": "hot"})
 
 
@@ -315,19 +315,19 @@ def row(**changed):
 def test_a_table_of_rules_that_cannot_be_is_refused(tmp_path, content, match):
     path = tmp_path / "rules.toml"
     path.write_text(tomli_w.dumps(content))
-    with pytest.raises(diagnosis.DiagnosisError, match=match) as caught:
-        diagnosis.load_rules(path)
+    with pytest.raises(diagnosis_rules.DiagnosisError, match=match) as caught:
+        diagnosis_rules.load_rules(path)
     assert str(path) in str(caught.value)
 
 
 def test_an_own_table_counts(tmp_path):
     path = tmp_path / "rules.toml"
     path.write_text(tomli_w.dumps(TABLE))
-    found = diagnosis.diagnose({"q": sure(2.0)}, diagnosis.load_rules(path))
+    found = diagnosis.diagnose({"q": sure(2.0)}, diagnosis_rules.load_rules(path))
     assert found.causes[0].score == pytest.approx(STRONG)
     assert found.causes[0].speaking_for[0].source == "own"
-    with pytest.raises(diagnosis.DiagnosisError, match="there is no such file"):
-        diagnosis.load_rules(tmp_path / "none.toml")
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="there is no such file"):
+        diagnosis_rules.load_rules(tmp_path / "none.toml")
 
 
 @st.composite

@@ -7,7 +7,7 @@ import pytest
 import signals
 from signals import RATE_HZ, Channel, Pulse
 from stillshaft.dsp import candidates, content, measure, ringdown, spectrum, standing, sweep, vectors
-from stillshaft.solver import diagnosis, evidence
+from stillshaft.solver import diagnosis_rules, evidence
 from stillshaft.solver.diagnosis import Word
 from stillshaft.solver.evidence import Place
 
@@ -101,7 +101,7 @@ def test_a_phase_that_is_all_noise_is_not_given():
 
 
 def test_a_place_without_a_point_is_refused():
-    with pytest.raises(diagnosis.DiagnosisError, match='place "x": is no point; points are h1'):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match='place "x": is no point; points are h1'):
         turning(places=(Place("x", "drive end", 0.0),))
 
 
@@ -172,7 +172,7 @@ def test_pole_pass_sidebands():
     _, described = run(speed_rpm=1470.0, tones=((26.5, 0.06),))
     found = evidence.from_content(described, line=LINE, poles=4)
     assert found["pole_pass_ratio"].value == pytest.approx(0.2, rel=0.05)
-    with pytest.raises(diagnosis.DiagnosisError, match="3 poles: a motor has an even number"):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="3 poles: a motor has an even number"):
         evidence.from_content(described, line=LINE, poles=3)
     above = candidates.Candidate("line frequency", 2700.0, 3.0)
     assert "pole_pass_ratio" not in evidence.from_content(described, line=above, poles=4)
@@ -180,7 +180,7 @@ def test_pole_pass_sidebands():
 
 def test_a_spectrum_without_1x_is_refused(usual):
     silent = [replace(p, orders=tuple((o, replace(v, z=0.0)) for o, v in p.orders)) for p in usual[1].points]
-    with pytest.raises(diagnosis.DiagnosisError, match="no point shows any 1x"):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="no point shows any 1x"):
         evidence.from_content(replace(usual[1], points=tuple(silent)))
 
 
@@ -205,12 +205,12 @@ def test_the_change_between_two_runs(usual):
     found = evidence.from_two_runs("repeat_change", usual[0], moved)["repeat_change"]
     assert found.value == pytest.approx(200 * np.sin(np.deg2rad(15.0)), rel=0.02)  # the chord of 30°
     assert found.low < found.value < found.high
-    with pytest.raises(diagnosis.DiagnosisError, match="must be warm_change or repeat_change"):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="must be warm_change or repeat_change"):
         evidence.from_two_runs("change", usual[0], moved)
     other = replace(moved, points=tuple(replace(p, name=p.name + "!") for p in moved.points))
-    with pytest.raises(diagnosis.DiagnosisError, match="no point in common"):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="no point in common"):
         evidence.from_two_runs("warm_change", usual[0], other)
-    with pytest.raises(diagnosis.DiagnosisError, match="no point in common"):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="no point in common"):
         evidence.from_speeds([run(speed_rpm=1000.0, seconds=8.0)[0], other])
 
 
@@ -277,7 +277,7 @@ def test_the_margin_of_a_bump_test():
     assert found["running"].word == "near or above a resonance"
     assert evidence.from_ring_down(rung(40.0), SPEED_RPM)["running"].word == "below its resonances"
     assert evidence.from_ring_down(rung(26.0, strength=0.01), SPEED_RPM) == {}
-    with pytest.raises(diagnosis.DiagnosisError, match="running speed 0 r/min: must be above 0"):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="running speed 0 r/min: must be above 0"):
         evidence.from_ring_down(rung(26.0), 0.0)
 
 
@@ -286,5 +286,5 @@ def test_the_background_is_held_against_1x():
     found = evidence.from_background(levels, {"near": 4.0, "far": 0.5})["background"]
     assert (found.value, found.where) == (pytest.approx(40.0), "far")
     assert found.high == pytest.approx(60.0)
-    with pytest.raises(diagnosis.DiagnosisError, match="no point has a 1x or a goal"):
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="no point has a 1x or a goal"):
         evidence.from_background(levels, {})

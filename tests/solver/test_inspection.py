@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import tomli_w
 from stillshaft.dsp import tables, vectors
-from stillshaft.solver import brief, diagnosis, inspection
+from stillshaft.solver import brief, diagnosis_rules, inspection
 from stillshaft.solver.diagnosis import Word
 
 
@@ -34,7 +34,7 @@ def test_checks_follow_the_machine(facts, there, gone):
 
 
 def test_every_quantity_of_the_diagnosis_has_its_check():
-    rules = diagnosis.load_rules()
+    rules = diagnosis_rules.load_rules()
     by_key = {c.key: c for c in inspection.checks({})}
     assert rules.checks <= set(by_key)
     for key, quantity in rules.quantities.items():

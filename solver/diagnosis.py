@@ -17,9 +17,7 @@ from types import MappingProxyType
 
 from stillshaft.dsp.candidates import Candidate
 from stillshaft.dsp.content import Content
-from stillshaft.solver.diagnosis_rules import CauseEntry, Quantity, RowRule, Rules
-from stillshaft.solver.diagnosis_rules import DiagnosisError as DiagnosisError
-from stillshaft.solver.diagnosis_rules import load_rules as load_rules
+from stillshaft.solver.diagnosis_rules import CauseEntry, DiagnosisError, Quantity, RowRule, Rules, load_rules
 
 LINE = "line frequency"  # as a list of candidates names it
 MOVING = ("drifting", "following the speed", "beating", "walking", "wandering", "disturbed in a narrow band")

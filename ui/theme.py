@@ -45,7 +45,7 @@ THEMES = {
         Theme(
             name="light", ground="#f1eee8", panel="#fcfbf8", sunken="#e5e0d7", soft="#dce8ec", line="#cfc9bf",
             grid="#e6e2da", text="#1b2327", quiet="#515c65", accent="#0d5873", on_accent="#ffffff", good="#1c6338",
-            caution="#7a4a00", bad="#9c1f2b", points=("#1d6a9c", "#a8531c", "#5b1f64", "#1f3d1c"), trace_px=1.5,
+            caution="#7a4a00", bad="#9c1f2b", points=("#1a67ad", "#a8531c", "#5b1f64", "#1f3d1c"), trace_px=1.5,
         ),
         Theme(
             name="dark", ground="#12171a", panel="#1b2226", sunken="#0c1012", soft="#20353d", line="#39444b",

@@ -14,6 +14,7 @@ CONTROLS = (
     QtWidgets.QPlainTextEdit,
     QtWidgets.QTextEdit,
 )
+_LEAST_TARGET = 40  # px, of what is pressed
 _FAR = 100_000  # px, room without end
 _SHOW_MNEMONIC = QtCore.Qt.TextFlag.TextShowMnemonic.value
 
@@ -22,11 +23,59 @@ def faults(window):
     """One line for each fault; an empty list when the window is sound."""
     found = []
     for widget in _visible(window):
-        for check in (_cut, _outside, _unnamed):
+        for check in (_cut, _outside, _unnamed, _picture):
             problem = check(widget, window)
             if problem:
                 found.append(f"{_called(widget)}: {problem}")
     return found + _same_mnemonic(window) + _not_reached(window) + _faint(window)
+
+
+def small_targets(window):
+    """Controls that are too low for gloves; one line for each."""
+    pressed = (QtWidgets.QAbstractButton, QtWidgets.QComboBox, QtWidgets.QAbstractSpinBox)
+    return [
+        f"{_called(w)}: is {w.height()} px high"
+        for w in _visible(window)
+        if isinstance(w, pressed) and w.height() < _LEAST_TARGET
+    ]
+
+
+def unseen_focus(window):
+    """Controls and pictures that look the same with the focus and without it; one line for each."""
+    found = []
+    for widget in _visible(window):
+        if widget.focusPolicy() == QtCore.Qt.FocusPolicy.NoFocus or not widget.isEnabled():
+            continue
+        if isinstance(widget, QtWidgets.QScrollArea):
+            continue
+        widget.clearFocus()
+        without = widget.grab().toImage()
+        widget.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
+        if widget.hasFocus() and widget.grab().toImage() == without:
+            found.append(f"{_called(widget)}: its focus is not seen")
+        widget.clearFocus()
+    return found
+
+
+def _picture(widget, _window):
+    """A picture drawn by hand says in words what it shows, and what is written in it can be read."""
+    if not hasattr(widget, "texts"):
+        return None
+    widget.grab()  # drawn once, also where it is scrolled out of sight
+    texts = widget.texts
+    if not widget.accessibleName() or not widget.accessibleDescription():
+        return "does not say what it shows"
+    room = QtCore.QRectF(widget.rect()).adjusted(-1.0, -1.0, 1.0, 1.0)
+    cut = [text for text, box in texts if not room.contains(box)]
+    if cut:
+        return f"cuts what is written in it: {cut}"
+    # letters leave some of their box free above and below
+    boxes = [(text, box.adjusted(1.0, 0.16 * box.height(), -1.0, -0.16 * box.height())) for text, box in texts]
+    for number, (text, box) in enumerate(boxes):
+        for other, its in boxes[number + 1 :]:
+            if box.intersects(its):
+                return f"“{text}” is written over “{other}”"
+    return None
 
 
 def _visible(window):
@@ -70,6 +119,18 @@ def _cut(widget, _window):
         widget.initStyleOption(option)
         room = widget.style().subElementRect(QtWidgets.QStyle.SubElement.SE_PushButtonContents, option, widget)
         return _too_small(metrics.size(_SHOW_MNEMONIC, widget.text()), room)
+    if isinstance(widget, QtWidgets.QScrollArea) and widget.widget() is not None:
+        needed, room = widget.widget().minimumSizeHint().width(), widget.viewport().width()
+        return f"what it holds needs {needed} px across and has {room}" if needed > room else None
+    if isinstance(widget, QtWidgets.QDoubleSpinBox):
+        room = widget.lineEdit().contentsRect().width() - widget.lineEdit().textMargins().left() - 2
+        texts = [f"{widget.textFromValue(v)}{widget.suffix()}" for v in (widget.minimum(), widget.maximum())]
+        cut = [t for t in (*texts, widget.specialValueText()) if metrics.horizontalAdvance(t) > room]
+        return f"values cut: {cut}" if cut else None
+    if isinstance(widget, QtWidgets.QAbstractButton):
+        needed = widget.sizeHint()
+        small = needed.width() > widget.width() + 1 or needed.height() > widget.height() + 1
+        return f"needs {needed.toTuple()} px and has {widget.size().toTuple()}" if small else None
     if isinstance(widget, QtWidgets.QComboBox):
         option = QtWidgets.QStyleOptionComboBox()
         widget.initStyleOption(option)
@@ -168,14 +229,14 @@ def _faint(window, scale=3):
     for widget in _visible(window):
         text = isinstance(widget, (QtWidgets.QLabel, QtWidgets.QPushButton)) and widget.text().strip()
         chosen = isinstance(widget, (QtWidgets.QLineEdit, QtWidgets.QComboBox))
-        if not widget.isEnabled() or not (text or chosen):
-            continue
+        if not widget.isEnabled() or not (text or chosen) or widget.visibleRegion().boundingRect() != widget.rect():
+            continue  # scrolled out of sight
         at, margin = widget.mapTo(window, QtCore.QPoint(0, 0)), 0 if isinstance(widget, QtWidgets.QLabel) else 5
         top, left = (at.y() + margin) * scale, (at.x() + margin) * scale
         bottom, right = (at.y() + widget.height() - margin) * scale, (at.x() + widget.width() - margin) * scale
         pixels = raw[max(0, top) : bottom, max(0, left) : right]
         if not pixels.size:
-            continue  # scrolled out of sight
+            continue
         colours, counts = np.unique(pixels, return_counts=True)
         ground = int(colours[np.argmax(counts)])
         strokes = colours[counts >= max(6, 0.0005 * pixels.size)]  # not the fringes of smoothed letters

@@ -87,12 +87,15 @@ class Frame2D:
 
 
 class Picture(QtWidgets.QWidget):
-    """A picture with a name, a theme, and a summary in words that follows its data."""
+    """A picture with a name, a theme, and a summary in words that follows its data.
 
-    def __init__(self, name: str, smallest: tuple[int, int]) -> None:
+    `smallest_ems` is the least room it needs, in heights of body text.
+    """
+
+    def __init__(self, name: str, smallest_ems: tuple[float, float]) -> None:
         super().__init__()
         self.setAccessibleName(name)
-        self.setMinimumSize(*smallest)
+        self._smallest_ems = smallest_ems
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.TabFocus)
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Expanding)
@@ -209,6 +212,20 @@ class Picture(QtWidgets.QWidget):
             painter.drawRoundedRect(QtCore.QRectF(self.rect()).adjusted(1, 1, -1, -1), 4, 4)
         painter.end()
 
+    def set_smallest(self, ems: tuple[float, float]) -> None:
+        """Ask for at least so much room, in heights of body text."""
+        self._smallest_ems = ems
+        self.updateGeometry()
+
+    def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """The least room it needs with text of this size."""
+        px = self.fontInfo().pixelSize()
+        return QtCore.QSize(*(round(ems * px) for ems in self._smallest_ems))
+
+    def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """The same: it takes what it is given."""
+        return self.minimumSizeHint()
+
     def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """The backdrop no longer fits."""
         self.renew()
@@ -217,6 +234,7 @@ class Picture(QtWidgets.QWidget):
         """Nor with another text size."""
         if event.type() in (QtCore.QEvent.Type.FontChange, QtCore.QEvent.Type.StyleChange):
             self.renew()
+            self.updateGeometry()
         super().changeEvent(event)
 
     def draw_text(
@@ -237,6 +255,8 @@ class Picture(QtWidgets.QWidget):
         """
         metrics = QtGui.QFontMetricsF(painter.font())
         width, height = metrics.horizontalAdvance(text), metrics.height()
+        if not text:
+            return QtCore.QRectF(x, y, 0.0, 0.0)
         box = QtCore.QRectF(x - across * width, y - down * height, width, height)
         self._written.append((text, box))
         if backed:
@@ -252,8 +272,8 @@ class Graph(Picture):
     x_title, y_title = "", ""
     grid_x = True
 
-    def __init__(self, name: str, smallest: tuple[int, int]) -> None:
-        super().__init__(name, smallest)
+    def __init__(self, name: str, smallest_ems: tuple[float, float]) -> None:
+        super().__init__(name, smallest_ems)
         self._ranges = (0.0, 1.0, 0.0, 1.0)
         self.x_step: float | None = None
         self.y_step: float | None = None
@@ -307,8 +327,8 @@ class Graph(Picture):
                 painter.drawLine(QtCore.QPointF(x, area.top()), QtCore.QPointF(x, area.bottom()))
             text = self.x_text(0.0 if abs(value) < 1e-12 else value)
             wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance(text)
-            if x - 0.5 * wide > ends + 4.0:
-                across = 0.5 if x + 0.5 * wide < self.width() - 2.0 else 1.0
+            across = 0.5 if x + 0.5 * wide < self.width() - 2.0 else 1.0
+            if x - across * wide > ends + 4.0:
                 ends = self.draw_text(
                     painter, x, area.bottom() + 4.0, text, theme.quiet, across=across, down=0.0
                 ).right()

@@ -87,6 +87,7 @@ class Feed(QtCore.QObject):
         self.status = Status.STOPPED
         self.watch: Watch | None = None
         self.snapshot: Snapshot | None = None
+        self.glance: Glance | None = None
         self.looking = False  # for sound inputs
         self.checking = False
         self._ending: list[Watch] = []
@@ -246,7 +247,7 @@ class Feed(QtCore.QObject):
             assert self.hookup is not None
             self._starts += 1
             self._seen = 0
-            self.snapshot = None
+            self.snapshot = self.glance = None
             self.watch = Watch(self._request, self.hookup)
         if self.watch is not None:
             self._take(self.watch)
@@ -260,6 +261,7 @@ class Feed(QtCore.QObject):
         glance, snapshot = watch.glance, watch.latest
         if glance is not None and glance.number != self._seen:
             self._seen = glance.number
+            self.glance = glance
             if self.status is Status.STARTING:
                 self._set(Status.RUNNING)
             self.glanced.emit(glance)

@@ -205,7 +205,10 @@ class Frame(QtWidgets.QMainWindow):
 
     def show_view(self) -> None:
         """Open the panel of choices."""
-        self.panel.open_at(self.view_button.mapToGlobal(QtCore.QPoint(0, -look.TIGHT)))
+        if self.panel.isVisible():
+            self.panel.put_away()
+        else:
+            self.panel.open_above(self.view_button)
 
     def set_view(self, view: settings.View) -> None:
         """Show everything so, and remember it."""
@@ -213,6 +216,7 @@ class Frame(QtWidgets.QMainWindow):
         self.panel.show_view(view)
         if (before.theme, before.text_size) != (view.theme, view.text_size):
             self._dress()
+            self.panel.adjustSize()
         for page in self.pages.values():
             page.set_view(view)
         self._said = None if self._settings_file is None else settings.save(self._settings_file, view)
@@ -233,7 +237,7 @@ class Frame(QtWidgets.QMainWindow):
         """Stop what runs; the choices are saved already."""
         self._waiting.clear()
         self._tasks.close()
-        self.panel.close()
+        self.panel.put_away()
         for page in self.pages.values():
             page.close_down()
         event.accept()

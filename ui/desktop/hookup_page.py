@@ -19,7 +19,7 @@ from stillshaft.ui.desktop.watch import Glance
 from stillshaft.ui.theme import Theme
 
 _FACE, _PANEL = "Rotor face", "Simulated rotor"
-_BESIDE_EMS, _FACE_EMS = 58, 20  # heights of text that two columns need, and the rotor face from top to bottom
+_BESIDE_EMS = 58  # heights of text that two columns need
 
 
 class HookupPage(Page):
@@ -209,7 +209,6 @@ class HookupPage(Page):
     def set_room(self, width_px: int, body_px: int) -> None:
         """The rotor face beside or below the inputs."""
         self.columns.set_beside(width_px >= _BESIDE_EMS * body_px)
-        self.face.setMinimumHeight(_FACE_EMS * body_px)
         self.panel.set_room(body_px)
 
     def enter(self) -> None:

@@ -22,7 +22,7 @@ _LEVEL_WEIGHTS: dict[str, Weight | State] = {
     "good": State.DONE,
     "weak": Weight.CAUTION,
     "silent": Weight.CAUTION,
-    "near full scale": Weight.CAUTION,
+    "high": Weight.CAUTION,
     "clipped": Weight.STOP,
 }
 _FINDING_WEIGHTS: dict[str, Weight | State] = {
@@ -62,7 +62,7 @@ class InputRow:
         self.meter = LevelMeter(name)
         self.sign = parts.Sign(18)
         self.sign.show_weight(State.EMPTY)
-        self.word = parts.Live("no signal", "", "near full scale")
+        self.word = parts.Live("no signal", "", "no signal")
 
     @property
     def widgets(self) -> tuple[QtWidgets.QWidget, ...]:

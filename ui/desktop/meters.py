@@ -21,7 +21,7 @@ def level_words(level: Level) -> str:
         return "clipped"
     if level.held <= 1e-6:
         return "silent"
-    return "near full scale" if level.held > _HIGH_PEAK else "weak" if level.rms < _WEAK_RMS else "good"
+    return "high" if level.held > _HIGH_PEAK else "weak" if level.rms < _WEAK_RMS else "good"
 
 
 def _share(part: float) -> float:
@@ -34,7 +34,7 @@ class LevelMeter(Picture):
     """One input: rms as a bar, peak and held peak as lines, on a scale in dB of full scale; clipping in words."""
 
     def __init__(self, name: str) -> None:
-        super().__init__(f"Level of {name}", (110, 38))
+        super().__init__(f"Level of {name}", (8.0, 2.8))
         self._name = name
         self._level: Level | None = None
         self._said_of = ""
@@ -55,7 +55,7 @@ class LevelMeter(Picture):
         self.update()
 
     def _bar(self) -> QtCore.QRectF:
-        return QtCore.QRectF(1.0, 5.0, self.width() - 2.0, max(8.0, self.height() - 24.0))
+        return QtCore.QRectF(1.0, 5.0, self.width() - 2.0, max(8.0, self.height() - 1.25 * self.text_px - 9.0))
 
     def draw_backdrop(self, painter: QtGui.QPainter) -> None:
         """The scale."""
@@ -80,7 +80,7 @@ class LevelMeter(Picture):
             return
         painter.setRenderHint(QtGui.QPainter.RenderHint.Antialiasing, False)
         word = level_words(level)
-        colour = {"clipped": theme.bad, "near full scale": theme.caution, "weak": theme.caution}.get(word, theme.accent)
+        colour = {"clipped": theme.bad, "high": theme.caution, "weak": theme.caution}.get(word, theme.accent)
         inside = bar.adjusted(1.0, 1.0, -1.0, -1.0)
         painter.fillRect(
             QtCore.QRectF(inside.left(), inside.top(), inside.width() * _share(level.rms), inside.height()),
@@ -105,7 +105,7 @@ class PulsePicture(Graph):
     grid_x = False
 
     def __init__(self) -> None:
-        super().__init__("Pulse as it is seen", (240, 150))
+        super().__init__("Pulse as it is seen", (17.0, 10.5))
         self._seen: PulseSeen | None = None
         self._line = Polyline()
         self.set_ranges(0.0, 100.0, -10.0, 60.0)
@@ -164,6 +164,8 @@ def pulse_words(seen: PulseSeen) -> str:
         parts.append(f"{seen.rpm:.1f} r/min")
     if seen.rising is not None:
         parts.append(f"{'rising' if seen.rising else 'falling'} edge")
+    if seen.threshold is not None:
+        parts.append(f"threshold at {100.0 * seen.threshold:.0f} % of full scale")
     if seen.mark_deg is not None:
         parts.append(f"mark {seen.mark_deg:.1f}° wide")
     if seen.jitter_deg is not None:
@@ -174,5 +176,5 @@ def pulse_words(seen: PulseSeen) -> str:
 
 def worst(levels: Sequence[Level]) -> str:
     """The gravest word among levels, for one line."""
-    order = ("good", "weak", "silent", "near full scale", "clipped")
+    order = ("good", "weak", "silent", "high", "clipped")
     return max((level_words(v) for v in levels), key=order.index, default="silent")

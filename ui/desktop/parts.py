@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import glyphs, look
@@ -96,7 +97,7 @@ class Card(QtWidgets.QFrame):
 
 
 class Segments(QtWidgets.QWidget):
-    """A choice of a few words side by side; one is always chosen."""
+    """A choice of a few words side by side; one is always chosen, and Tab reaches each."""
 
     chosen = QtCore.Signal(str)
 
@@ -106,7 +107,6 @@ class Segments(QtWidgets.QWidget):
         grid = QtWidgets.QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(look.HAIR)
-        self._group = QtWidgets.QButtonGroup(self)
         self.buttons: dict[str, QtWidgets.QPushButton] = {}
         for number, word in enumerate(words):
             each = QtWidgets.QPushButton(word)
@@ -114,14 +114,18 @@ class Segments(QtWidgets.QWidget):
             each.setCheckable(True)
             each.setAutoDefault(False)
             each.setAccessibleName(f"{name}: {word}")
-            each.clicked.connect(lambda _checked=False, w=word: self.chosen.emit(w))
-            self._group.addButton(each)
+            each.clicked.connect(partial(self._press, word))
             self.buttons[word] = each
             grid.addWidget(each, *divmod(number, columns or len(words)))
 
     def set(self, word: str) -> None:
         """Choose without telling."""
-        self.buttons[word].setChecked(True)
+        for each, pressed in self.buttons.items():
+            pressed.setChecked(each == word)
+
+    def _press(self, word: str) -> None:
+        self.set(word)
+        self.chosen.emit(word)
 
     @property
     def value(self) -> str:

@@ -13,6 +13,7 @@ from stillshaft.ui.desktop.figures import Bar, RibbonPoint, Spectrum, SweepCurve
 _LONGEST_SHOWN_S = 60.0  # of the ribbon: then it moves along
 _LEAST_SPAN_DEG = 2.0
 _DECADES = 4.0
+_BAR_EMS = 6.5  # heights of text that a point's two bars need
 _ORDERS = 10
 
 
@@ -22,7 +23,7 @@ class PhaseRibbon(Graph):
     x_title, y_title = "time, s", "phase − mean, °"
 
     def __init__(self) -> None:
-        super().__init__("Phase ribbon", (200, 120))
+        super().__init__("Phase ribbon", (14.0, 8.6))
         self._points: tuple[RibbonPoint, ...] = ()
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._span = _LEAST_SPAN_DEG
@@ -89,7 +90,7 @@ class WaveformPlot(Graph):
     x_title = "shaft angle, °"
 
     def __init__(self) -> None:
-        super().__init__("Waveform over one revolution", (200, 120))
+        super().__init__("Waveform over one revolution", (14.0, 8.6))
         self._waveform: Waveform | None = None
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._reach = 1.0
@@ -162,7 +163,7 @@ class SpectrumPlot(Graph):
     x_title = "frequency, Hz"
 
     def __init__(self) -> None:
-        super().__init__("Spectrum", (200, 120))
+        super().__init__("Spectrum", (14.0, 8.6))
         self._spectrum: Spectrum | None = None
         self._lines: list[Polyline] = []
         self._top = 0.0
@@ -256,7 +257,7 @@ class SweepPlot(Graph):
     x_title = "speed, r/min"
 
     def __init__(self, *, phase: bool = False) -> None:
-        super().__init__("Phase against speed" if phase else "Amplitude against speed", (200, 120))
+        super().__init__("Phase against speed" if phase else "Amplitude against speed", (14.0, 8.6))
         self._phase = phase
         self._curves: tuple[SweepCurve, ...] = ()
         self._running_rpm: float | None = None
@@ -314,7 +315,7 @@ class SweepPlot(Graph):
             words = f"{word} {rpm:.0f}"
             across = 1.0 if x + text.horizontalAdvance(words) > frame.area.right() - 6.0 else 0.0
             begin = x + (-4.0 - text.horizontalAdvance(words) if across else 4.0)
-            row = next((r for r, end in enumerate(rows) if begin > end + 6.0), None)
+            row = next((r for r, end in enumerate(rows) if begin > max(end + 6.0, frame.area.left())), None)
             if row is not None:
                 written.append((begin, frame.area.top() + (row + 1) * text.height(), words, colour))
                 rows[row] = begin + text.horizontalAdvance(words)
@@ -335,13 +336,14 @@ class BeforeAfter(Picture):
     """Bars of each point before and after with their 95 % intervals, against limits, and the plain verdict."""
 
     def __init__(self) -> None:
-        super().__init__("Before and after", (280, 160))
+        super().__init__("Before and after", (20.0, 2.0 * _BAR_EMS))
         self._bars: tuple[Bar, ...] = ()
         self._unit = ""
 
     def show_bars(self, bars: Sequence[Bar], unit: str) -> None:
         """Draw these; none: empty."""
         self._bars, self._unit = tuple(bars), unit
+        self.set_smallest((20.0, _BAR_EMS * max(2, len(bars))))
         said = []
         for bar in bars:
             limit = "" if bar.limit is None else f", limit {bar.limit:.3g}"

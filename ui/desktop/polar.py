@@ -21,8 +21,8 @@ _MOST_TIMES, _LEAST_TIMES = 5000.0, 2.0
 class PolarPicture(Picture):
     """Rings and spokes, and the way from a vector to a place on the screen."""
 
-    def __init__(self, name: str, smallest: tuple[int, int]) -> None:
-        super().__init__(name, smallest)
+    def __init__(self, name: str, smallest_ems: tuple[float, float]) -> None:
+        super().__init__(name, smallest_ems)
         self.rim = 1.0
         self.unit = ""
         self.clockwise = True
@@ -93,7 +93,7 @@ class VectorCloud(PolarPicture):
     """Short-window vectors, mean, 95 % region and last run's vector of each point, and each cloud under a lens."""
 
     def __init__(self) -> None:
-        super().__init__("Vector cloud", (240, 240))
+        super().__init__("Vector cloud", (17.0, 17.0))
         self._points: tuple[CloudPoint, ...] = ()
         self._curves: list[tuple[Polyline, Polyline]] = []
 
@@ -209,7 +209,7 @@ class SweepPolar(PolarPicture):
     """Vectors of a run-up or coast-down as curves, with speeds beside them."""
 
     def __init__(self) -> None:
-        super().__init__("Vectors through the speed", (240, 240))
+        super().__init__("Vectors through the speed", (17.0, 17.0))
         self._curves: tuple[SweepCurve, ...] = ()
         self._lines: list[Polyline] = []
 

@@ -19,7 +19,6 @@ class RailButton(QtWidgets.QAbstractButton):
         self.stage, self._state, self._theme, self._body_px = stage, State.EMPTY, THEMES["light"], 14
         self.setText(stage.value)
         self.setCheckable(True)
-        self.setAutoExclusive(True)
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Fixed)
         self.setAccessibleDescription(stage.purpose)
@@ -154,5 +153,6 @@ class StageRail(QtWidgets.QFrame):
             end.set_theme(theme)
 
     def choose(self, stage: Stage) -> None:
-        """Mark the stage that is open."""
-        self.buttons[stage].setChecked(True)
+        """Mark the stage that is open. Not an exclusive group: Tab would reach only one of it."""
+        for each in self.buttons.values():
+            each.setChecked(each.stage is stage)

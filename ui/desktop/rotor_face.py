@@ -8,7 +8,7 @@ import numpy as np
 from PySide6 import QtCore, QtGui
 from stillshaft.ui.desktop import face as faces
 from stillshaft.ui.desktop.canvas import Picture, draw_marker
-from stillshaft.ui.desktop.face import Face
+from stillshaft.ui.desktop.face import Face, Piece
 from stillshaft.ui.desktop.settings import ANGLES, ENDS
 
 # in parts of the rim's radius
@@ -20,7 +20,7 @@ class RotorFace(Picture):
     """Rotation arrow, mark, blades or holes with numbers and angles, sensors, pieces with their wedges."""
 
     def __init__(self) -> None:
-        super().__init__("Rotor face", (260, 260))
+        super().__init__("Rotor face", (18.0, 20.0))
         self._face: Face | None = None
         self._seen_from, self._angles = ENDS[0], ANGLES[0]
 
@@ -43,7 +43,13 @@ class RotorFace(Picture):
     def _middle(self) -> tuple[QtCore.QPointF, float]:
         text = self.text_px
         # room for sensors and words around the rim, and for a line below
-        radius = min(0.5 * self.width() - 2.6 * text, 0.5 * (self.height() - 1.4 * text) - 1.6 * text) / _SENSOR_AT
+        metrics = QtGui.QFontMetricsF(self.small(strong=True))
+        pieces = () if self._face is None else self._face.pieces
+        beside = max((metrics.horizontalAdvance(self._label(p)) for p in pieces), default=0.0)
+        radius = (
+            min(0.5 * self.width() - max(2.6 * text, beside), 0.5 * (self.height() - 1.4 * text) - 1.6 * text)
+            / _SENSOR_AT
+        )
         return QtCore.QPointF(0.5 * self.width(), 0.5 * (self.height() - 1.2 * text)), max(20.0, radius)
 
     def _at(self, place: complex) -> QtCore.QPointF:
@@ -115,7 +121,9 @@ class RotorFace(Picture):
         metrics = QtGui.QFontMetricsF(painter.font())
         room = 2.0 * math.pi * _NUMBER_AT * radius / len(face.positions_deg)
         every = max(1, math.ceil(1.4 * metrics.horizontalAdvance("00") / max(1.0, room)))
-        degrees_room = 2.0 * math.pi * _DEGREES_AT * radius / len(face.positions_deg) * every
+        wide = metrics.horizontalAdvance("000°")
+        along = 2.0 * math.pi * _DEGREES_AT * radius / len(face.positions_deg) * every
+        degrees_fit = along > 1.15 * wide and (_NUMBER_AT - _DEGREES_AT) * radius > 0.85 * wide
         for number, degrees in enumerate(face.positions_deg, start=1):
             place = faces.rotor_place(face, degrees, self._seen_from)
             painter.setPen(self.pen(self.theme.quiet, 1.5))
@@ -132,7 +140,7 @@ class RotorFace(Picture):
             self.draw_text(painter, at.x(), at.y(), f"{number}", self.theme.text, across=0.5, down=0.5)
             painter.setFont(self.small())
             shown = f"{faces.shown_angle(degrees, self._angles):.0f}°"
-            if degrees_room > 1.15 * metrics.horizontalAdvance("000°"):
+            if degrees_fit:
                 self.draw_text(painter, inner.x(), inner.y(), shown, self.theme.quiet, across=0.5, down=0.5)
 
     def _draw_degrees(self, painter: QtGui.QPainter, face: Face) -> None:
@@ -171,10 +179,12 @@ class RotorFace(Picture):
             filled = self.theme.panel if piece.planned else self.theme.accent
             painter.setBrush(QtGui.QColor(filled))
             painter.drawRoundedRect(QtCore.QRectF(at.x() - size, at.y() - size, 2.0 * size, 2.0 * size), 2.0, 2.0)
-            shown = f"{piece.label} · {faces.shown_angle(piece.angle_deg, self._angles):.0f}°"
             painter.setFont(self.small(strong=True))
-            self._beside(painter, place, size + 5.0, shown, self.theme.text)
+            self._beside(painter, place, size + 5.0, self._label(piece), self.theme.text)
             painter.setFont(self.small())
+
+    def _label(self, piece: Piece) -> str:
+        return f"{piece.label} · {faces.shown_angle(piece.angle_deg, self._angles):.0f}°"
 
     def _draw_mark(self, painter: QtGui.QPainter, face: Face) -> None:
         place = faces.rotor_place(face, 0.0, self._seen_from)

@@ -10,7 +10,7 @@ from stillshaft.ui.desktop.simulator import CASES, PLANES, Mass, Teaching
 from stillshaft.ui.theme import Theme
 
 _OWN = "set below"
-_FIELD_EMS = 5.6  # heights of text that a field needs
+_FIELD_EMS = 6.3  # heights of text that a field needs
 _LEAST_RESONANCE = 40.0  # the field's lowest value stands for: left as it is
 
 

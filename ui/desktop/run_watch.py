@@ -267,7 +267,7 @@ class RunWatch(QtWidgets.QWidget):
             self._strip.setColumnStretch(column, share)
         beside = room >= _BESIDE_EMS
         self.columns.set_beside(beside)
-        self.cloud.setMinimumHeight(240 if beside else 400)
+        self.cloud.set_smallest((17.0, 17.0 if beside else 28.0))
         both = room >= _BOTH_EMS or (not beside and room >= _BOTH_BELOW_EMS)
         self.turn_waveform.setVisible(not both)
         self.turn_spectrum.setVisible(not both)

@@ -124,8 +124,8 @@ class RunsPage(Page):
         self._shown = True
         if self.feed.snapshot is not None:
             self.watch.show_snapshot(self.feed.snapshot)
-        if self.feed.watch is not None and self.feed.watch.glance is not None:
-            self.watch.show_glance(self.feed.watch.glance)
+        if self.feed.glance is not None:
+            self.watch.show_glance(self.feed.glance)
 
     def leave(self) -> None:
         """Nothing is drawn while another page is in front."""

@@ -5,6 +5,7 @@ A file that cannot be read loses nothing but these choices: the program starts w
 
 from __future__ import annotations
 
+import contextlib
 import os
 from dataclasses import asdict, dataclass, fields, replace
 from pathlib import Path
@@ -96,6 +97,7 @@ def save(path: Path, view: View) -> str | None:
             os.fsync(file.fileno())
         os.replace(part, path)
     except OSError as error:
-        part.unlink(missing_ok=True)
+        with contextlib.suppress(OSError):
+            part.unlink()
         return f"{path}: cannot be written ({error.strerror}); the choices hold until the program is closed"
     return None

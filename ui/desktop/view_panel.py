@@ -18,15 +18,17 @@ _ROWS = {
 
 
 class ViewPanel(QtWidgets.QFrame):
-    """Opens over the window and closes by Escape or a click beside it; emits `changed` with the new choices."""
+    """Lies over the window until Escape, a click beside it, or a Tab out of it; emits `changed` with the new choices."""
 
     changed = QtCore.Signal(View)
 
     def __init__(self, parent: QtWidgets.QWidget, view: View) -> None:
-        super().__init__(parent, QtCore.Qt.WindowType.Popup)
+        super().__init__(parent)
+        self.hide()
         self.setObjectName("viewPanel")
         self.setAccessibleName("How things are shown")
         self._view = view
+        self._window, self._button = parent, parent
         body = QtWidgets.QVBoxLayout(self)
         body.setContentsMargins(look.ROOM, look.GAP, look.ROOM, look.ROOM)
         body.setSpacing(look.HAIR)
@@ -50,18 +52,50 @@ class ViewPanel(QtWidgets.QFrame):
         self._view = replace(self._view, **{field: word})
         self.changed.emit(self._view)
 
-    def open_at(self, corner: QtCore.QPoint) -> None:
-        """Show with its lower left corner there, wholly on the screen."""
+    def open_above(self, button: QtWidgets.QWidget) -> None:
+        """Show above a button of the same window, wholly within the window."""
         self.adjustSize()
-        screen = self.screen().availableGeometry()
-        top = max(screen.top(), min(corner.y() - self.height(), screen.bottom() - self.height()))
-        self.move(max(screen.left(), min(corner.x(), screen.right() - self.width())), top)
+        corner = button.mapTo(self._window, QtCore.QPoint(0, -look.TIGHT))
+        self.move(corner.x(), max(look.HAIR, corner.y() - self.height()))
+        self._button = button
+        self.raise_()
         self.show()
-        next(iter(self.choices.values())).setFocus()
+        next(iter(self.choices["unit"].buttons.values())).setFocus(QtCore.Qt.FocusReason.PopupFocusReason)
+        application = QtWidgets.QApplication.instance()
+        assert isinstance(application, QtWidgets.QApplication)
+        application.installEventFilter(self)
+        application.focusChanged.connect(self._focus_moved)
+
+    def put_away(self) -> None:
+        """Hide, and give the focus back."""
+        if not self.isVisible():
+            return
+        application = QtWidgets.QApplication.instance()
+        assert isinstance(application, QtWidgets.QApplication)
+        application.removeEventFilter(self)
+        application.focusChanged.disconnect(self._focus_moved)
+        focus = application.focusWidget()
+        inside = focus is not None and self.isAncestorOf(focus)
+        self.hide()
+        if inside:
+            self._button.setFocus(QtCore.Qt.FocusReason.PopupFocusReason)
+
+    def _focus_moved(self, _old: QtWidgets.QWidget | None, new: QtWidgets.QWidget | None) -> None:
+        if new is not None and not self.isAncestorOf(new):
+            self.put_away()
+
+    def eventFilter(self, watched: QtCore.QObject, event: QtCore.QEvent) -> bool:  # noqa: N802 - Qt's name
+        """A click beside it puts it away, and does nothing else."""
+        if event.type() == QtCore.QEvent.Type.MouseButtonPress and isinstance(watched, QtWidgets.QWidget):
+            beside = watched is not self and not self.isAncestorOf(watched)
+            if beside and watched.window() is self.window():
+                self.put_away()
+                return True
+        return False
 
     def keyPressEvent(self, event: QtGui.QKeyEvent) -> None:  # noqa: N802 - Qt's name
-        """Escape closes it."""
+        """Escape puts it away."""
         if event.key() == QtCore.Qt.Key.Key_Escape:
-            self.close()
+            self.put_away()
         else:
             super().keyPressEvent(event)

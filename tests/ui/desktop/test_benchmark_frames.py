@@ -96,12 +96,14 @@ def test_share_of_a_core_and_age_of_samples(program, wait, wait_until, capsys):
     page.open(Stage.RUNS)
     feed.start()
     wait_until(lambda: feed.snapshot is not None and feed.snapshot.seconds > 10.0, 40.0)
-    ages = []
+    ages = {}  # of each glance, when it was painted first
 
     class Painted(QtCore.QObject):
         def eventFilter(self, watched, event):
             if event.type() == QtCore.QEvent.Type.Paint and feed.watch is not None:
-                ages.append(time.monotonic() - feed.watch.glance.arrived_s)
+                seen = feed.watch.glance
+                if feed._seen == seen.number:  # the screen has taken it
+                    ages.setdefault(seen.number, time.monotonic() - seen.arrived_s)
             return False
 
     listener = Painted()
@@ -119,15 +121,14 @@ def test_share_of_a_core_and_age_of_samples(program, wait, wait_until, capsys):
             wait(50)
         shares.append((time.process_time() - begun) / (time.monotonic() - wall))
     waveform.removeEventFilter(listener)
-    share, fresh = statistics.median(shares), sorted(ages)
-    # a piece of the simulated rotor is 0.25 s long, so most frames show the piece before: its first showing counts
-    first_shown = fresh[: max(7, len(fresh) // 6)]
+    share, oldest_s = statistics.median(shares), max(ages.values())
+    assert len(ages) > 30
     with capsys.disabled():
         print(f"\nat 20 frames a second: {100 * share:.1f} % of a core (wanted {100 * SHARE:.0f}); ", end="")  # noqa: T201
-        print(f"samples on the screen after {1e3 * max(first_shown):.0f} ms (wanted {1e3 * OLDEST_S:.0f}); ", end="")  # noqa: T201
+        print(f"samples on the screen after {1e3 * oldest_s:.0f} ms at most (wanted {1e3 * OLDEST_S:.0f}); ", end="")  # noqa: T201
         print(f"reference kernel {reference_ms():.2f} ms")  # noqa: T201
     assert share <= SHARE
-    assert max(first_shown) <= OLDEST_S
+    assert oldest_s <= OLDEST_S
 
 
 @pytest.mark.timeout(1200)

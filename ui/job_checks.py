@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
-from stillshaft.solver import diagnosis, evidence, inspection
+from stillshaft.solver import diagnosis, diagnosis_rules, evidence, inspection
 from stillshaft.solver.diagnosis import Evidence, Figure, Word
 from stillshaft.solver.events import Run
 from stillshaft.solver.evidence import Place
@@ -201,7 +201,7 @@ def packed(told: Evidence) -> dict[str, Any]:
 
 def unpacked(table: object) -> Evidence:
     """Evidence of the record's figures; what the rules do not know is left out."""
-    known = diagnosis.load_rules().words
+    known = diagnosis_rules.load_rules().words
     found: dict[str, Figure | Word] = {}
     readers: tuple[Callable[..., Figure | Word], ...] = (Figure, Word)
     for key, item in table.items() if isinstance(table, dict) else ():

@@ -9,7 +9,8 @@ from stillshaft.acquire import recording, simulated
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, verify_files
 from stillshaft.ui import job_masses, session, taking
-from stillshaft.ui.session import Session, SessionError, Wanted
+from stillshaft.ui.session import Session, Wanted
+from stillshaft.ui.session_base import SessionError
 
 BRIEF = {
     "machine": {"name": "extraction fan", "type": "fan"},

@@ -1,0 +1,355 @@
+"""A job that is open: where it stands, and what is known of the machine: brief, hook-up, inspection, measured checks.
+
+`ui.session` adds the runs, masses and decisions.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING, Any, Self
+
+from stillshaft.acquire import hookup as wiring
+from stillshaft.solver import events
+from stillshaft.solver.events import Event
+from stillshaft.solver.folder import fit_name, room_in, sha256_of, shown
+from stillshaft.solver.job import Entry, Job
+from stillshaft.solver.state import JobState
+from stillshaft.ui import job_facts
+
+if TYPE_CHECKING:
+    from stillshaft.solver.brief import Brief
+    from stillshaft.solver.guidance import Advice
+    from stillshaft.solver.inspection import Check
+    from stillshaft.ui.analysis import Report
+    from stillshaft.ui.job_checks import Checked
+    from stillshaft.ui.job_facts import Worked
+
+CHECKS = ("signals", "spectrum", "sweep", "bump", "background", "repeatability")
+
+
+class SessionError(ValueError):
+    """An act that cannot be done: the message says why and what to do."""
+
+
+class RecordedJob:
+    """An opened job: where it stands, its brief, hook-up, inspection and recordings. Used by one thread."""
+
+    def __init__(self, job: Job) -> None:
+        """Use `create`, `next_visit` or `open`."""
+        self.job = job
+        self._worked: tuple[int, Worked] | None = None
+
+    @classmethod
+    def create(cls, folder: Path, name: str, by: str, hookup: Mapping[str, Any] | None = None) -> Self:
+        """Begin a job in a new folder. Raises HookupError before anything is written, RecordError for a folder in use."""
+        if hookup is not None:
+            wiring.hookup_from(dict(hookup))
+        session = cls(Job.create(folder, name, by))
+        if hookup is not None:
+            session.wire(hookup)
+        return session
+
+    @classmethod
+    def next_visit(
+        cls, folder: Path, name: str | None, by: str, earlier: Path, hookup: Mapping[str, Any] | None = None
+    ) -> Self:
+        """Begin a job with brief, hook-up and coefficients of an earlier job's folder, or of a runs file.
+
+        What was wrong then, and what became of it, is left behind. Raises the errors of the earlier job or file before
+        anything is written.
+        """
+        from stillshaft.solver import stored
+        from stillshaft.ui import job_visit
+
+        taken = job_visit.taken_over(earlier)
+        session = cls.create(folder, name or taken.name, by, hookup if hookup is not None else taken.hookup)
+        try:
+            if taken.brief:
+                session.describe(taken.brief)
+            if taken.coefficients:
+                stored.save(folder / job_facts.COEFFICIENTS_NAME, taken.coefficients)
+            session.job.append(
+                "measured",
+                what="taken over",
+                figures={"from": str(earlier), "coefficients": len(taken.coefficients)},
+                note="; ".join(taken.remarks),
+            )
+        except BaseException:
+            session.close()
+            raise
+        return session
+
+    @classmethod
+    def open(cls, folder: Path, *, by: str = "", read_only: bool = False, take_over: bool = False) -> Self:
+        """Go on with a job. Raises RecordError as `Job.open` does."""
+        return cls(Job.open(folder, read_only, by=by, take_over=take_over))
+
+    def close(self) -> None:
+        """Give the folder back to other programs."""
+        self.job.close()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        self.close()
+
+    # where the job stands
+
+    @property
+    def changed(self) -> list[Callable[[], None]]:
+        """Listeners, called after each event."""
+        return self.job.changed
+
+    @property
+    def folder(self) -> Path:
+        """The job's folder."""
+        return self.job.folder
+
+    @property
+    def state(self) -> JobState:
+        """Where the job stands."""
+        return self.job.state
+
+    @property
+    def brief(self) -> Brief:
+        """What the job is about."""
+        return self.job.state.brief
+
+    @property
+    def history(self) -> tuple[Entry, ...]:
+        """Every line of the record."""
+        return self.job.history
+
+    @property
+    def hookup(self) -> wiring.Hookup | None:
+        """What is wired up. Raises HookupError for one that was damaged in the record."""
+        return None if self.state.hookup is None else wiring.hookup_from(self.state.hookup)
+
+    @property
+    def problems(self) -> tuple[str, ...]:
+        """What is to be said about the record, files that are missing, and recordings that no entry names."""
+        missing = [
+            f"{self.folder}: {shown(path)} is missing"
+            for path in self._named_files()
+            if not os.path.lexists(self.folder / path)
+        ]
+        left = [
+            f"{path}: belongs to no run; take it with --recording, or leave it" for path in self.unused_recordings()
+        ]
+        return (*self.job.problems, *missing, *left)
+
+    def _named_files(self) -> list[str]:
+        return [file.path for event in self.job.events for file in events.files_of(event.what)]
+
+    def unused_recordings(self) -> tuple[Path, ...]:
+        """Recordings in the folder that no entry names: of a run that was interrupted, or that could not be measured."""
+        named = set(self._named_files())
+        room = self.folder / "recordings"
+        found = sorted(room.iterdir()) if room.is_dir() else []
+        return tuple(
+            p
+            for p in found
+            if f"recordings/{p.name}" not in named and not p.name.endswith((".events.jsonl", ".part")) and p.is_file()
+        )
+
+    def worked(self) -> Worked:
+        """Correction, tolerance and diagnosis as the record stands; worked out when asked for, and kept till it grows."""
+        length = len(self.job.events)
+        if self._worked is None or self._worked[0] != length:
+            self._worked = (length, job_facts.worked(self.state, self.folder))
+        return self._worked[1]
+
+    def advice(self) -> Advice:
+        """The most important thing to do next."""
+        from stillshaft.solver import guidance
+
+        return guidance.advise(self.state, self._facts())
+
+    def stages(self) -> Any:
+        """How far each stage of the job is."""
+        from stillshaft.solver import guidance
+
+        return guidance.state_of_stages(self.state, self._facts())
+
+    def _facts(self) -> Any:
+        from stillshaft.solver import guidance
+
+        known = self.worked()
+        return guidance.Facts(
+            solution=known.solution,
+            solution_error=known.solution_error,
+            tolerance=known.tolerance,
+            diagnosis=known.diagnosis,
+            now=known.now,
+        )
+
+    # brief, hook-up, inspection
+
+    def describe(self, patch: Mapping[str, Any]) -> Event[Any]:
+        """Lay a patch over the brief: tables key by key, None removes. Raises RecordError that names the field."""
+        return self.job.append("brief", **patch)
+
+    def wire(self, table: Mapping[str, Any]) -> Event[Any]:
+        """Set the hook-up. Raises HookupError that names the field, SessionError where runs were taken with another."""
+        wired = wiring.hookup_from(dict(table))
+        last = self.state.runs[-1].id if self.state.runs else 0
+        said = any(e.id > last for e in self.state.references)
+        if last and self.hookup is not None and wired.fingerprint != self.hookup.fingerprint and not said:
+            raise SessionError(
+                "hook-up: runs were taken with another one; record first what changed, as a change of reference"
+            )
+        return self.job.append("hookup", table=wired.table)
+
+    def checks(self) -> tuple[Check, ...]:
+        """The checks before balancing that fit this machine."""
+        from stillshaft.solver import inspection
+
+        return inspection.checks(inspection.facts_from(self.brief))
+
+    def inspect(
+        self, item: str, outcome: str, note: str = "", photos: Sequence[Path] = (), evidence: int | None = None
+    ) -> Event[Any]:
+        """Record the outcome of a check: fine, needs attention, not done (with why). Raises RecordError, SessionError."""
+        known = [c.key for c in self.checks()]
+        if item not in known:
+            raise SessionError(f'check "{shown(item)}": is none of this machine\'s; there is {", ".join(known)}')
+        copied = [self.copied_photo(p) for p in photos]
+        try:
+            return self.job.append("check", item=item, outcome=outcome, note=note, photos=copied, evidence=evidence)
+        except BaseException:
+            self.remove(copied)
+            raise
+
+    def add_photo(self, photo: Path, note: str = "", about: int | None = None) -> Event[Any]:
+        """Copy a photo into the job. Raises SessionError for a file that cannot be read, RecordError."""
+        copied = self.copied_photo(photo)
+        try:
+            return self.job.append("photo", file=copied, note=note, about=about)
+        except BaseException:
+            self.remove([copied])
+            raise
+
+    def copied_photo(self, photo: Path) -> dict[str, str]:
+        """Copy a photo into the job; its file as an event holds it. Raises SessionError."""
+        if not photo.is_file():
+            raise SessionError(f"{shown(photo, 400)}: there is no such photo")
+        target = self.job.new_file("photos", fit_name(photo.name))
+        _copy(photo, target)
+        return self.job.file_fields(f"photos/{target.name}")
+
+    def remove(self, copied: Sequence[Mapping[str, str]]) -> None:
+        """Take photos out again that no entry came to name."""
+        for file in copied:
+            (self.folder / file["path"]).unlink(missing_ok=True)
+
+    def record_check(self, checked: Checked, recording: Path | None = None, note: str = "") -> Event[Any]:
+        """Record a measured check with its recording, which must be in the job's folder."""
+        file = None if recording is None else self.job.file_fields(f"recordings/{recording.name}")
+        return self.job.append(
+            "measured", what=checked.what, figures=checked.figures, trusted=checked.trusted, reasons=list(checked.reasons),
+            note=note, recording=file,
+        )  # fmt: skip
+
+    def check(
+        self, what: str, recording: Path | None = None, *, stopped: bool = False, report: Report | None = None
+    ) -> tuple[Event[Any], Checked]:
+        """Make a measured check on a recording, which is copied into the job: signals, spectrum, sweep, bump, background.
+
+        "repeatability" needs none: it holds the first two runs without masses against each other. Raises SessionError
+        for a check that there is not, and the errors of the measurement: the recording then stays in the job, unnamed.
+        """
+        from stillshaft.ui import job_checks
+
+        if what not in CHECKS:
+            raise SessionError(f'check "{shown(what)}": is none; there is {", ".join(CHECKS)}')
+        if what == "repeatability":
+            bare = [r for r in self.state.runs if r.counts and not r.what.masses and r.what.purpose != "slow roll"]
+            if len(bare) < 2:
+                raise SessionError("repeatability: needs two runs without masses; stop, start again, and take a second")
+            found = job_checks.repeatability(bare[0], bare[1], job_facts.repeatability_assumed(self.state))
+            return self.record_check(found), found
+        if recording is None:
+            raise SessionError(f"{what}: needs a recording or a source")
+        path = self.brought_in(recording)
+        wired = self.wired_for(path)
+        running = self.brief.rotor.speed_rpm or (self.state.runs[0].what.speed_rpm if self.state.runs else None)
+        if what == "signals":
+            found = job_checks.signals(path, wired, running, stopped=stopped)
+        elif what == "spectrum":
+            found = job_checks.spectrum(path, wired, report)
+        elif what == "sweep":
+            found = job_checks.sweep(path, wired, running, report)
+        elif what == "bump":
+            found = job_checks.bump(path, wired, running)
+        else:
+            levels = {v.point: v.amplitude for v in self.state.runs[0].what.vectors} if self.state.runs else {}
+            found = job_checks.background(path, wired, running, levels)
+        return self.record_check(found, path), found
+
+    # recordings
+
+    def refuse_closed(self) -> None:
+        """Raise SessionError where nothing more may be recorded."""
+        if self.job.read_only:
+            raise SessionError(f"{self.folder}: is open to read only; nothing can be recorded")
+        if self.state.closed:
+            raise SessionError(f"{self.folder}: the job is closed; reopen it first")
+
+    def wired_for(self, path: Path) -> wiring.Hookup:
+        """The job's hook-up, else the recording's own. Raises SessionError where the two are not the same."""
+        from stillshaft.acquire import exchange
+
+        wired = self.hookup
+        with exchange.open_any(path, wired) as reader:
+            table = reader.hookup
+        if wired is None:
+            if table is None:
+                raise SessionError(f"{path}: carries no hook-up, and the job has none yet; set it first")
+            return wiring.hookup_from(table)
+        if table is not None and wiring.hookup_from(table).fingerprint != wired.fingerprint:
+            raise SessionError(
+                f"{path}: was recorded with another hook-up than the job's: sensors, places or pulse differ; give the "
+                "recording of this job, or record what changed as a change of reference and set the new hook-up"
+            )
+        return wired
+
+    def brought_in(self, recording: Path) -> Path:
+        """The recording in the job's folder: copied there with its event log unless it is there already."""
+        self.refuse_closed()
+        room = room_in(self.folder, "recordings")
+        if not recording.is_file():
+            raise SessionError(f"{shown(recording, 400)}: there is no such recording")
+        digest = sha256_of(recording)
+        for event in self.job.events:
+            file = getattr(event.what, "recording", None)
+            if event.kind == "run" and file is not None and file.sha256 == digest and self._counts(event.id):
+                raise SessionError(f'{recording}: is the recording of run "{shown(event.what.name)}" already')
+        if recording.resolve().parent == room.resolve():
+            return room / recording.name
+        self.wired_for(recording)  # what does not belong to the job is not copied
+        target = self.job.next_recording().with_suffix(recording.suffix)
+        log = recording.with_suffix(".events.jsonl")
+        if log.is_file():
+            _copy(log, target.with_suffix(".events.jsonl"))
+        _copy(recording, target)
+        return target
+
+    def _counts(self, run: int) -> bool:
+        return any(r.id == run for r in self.state.runs)
+
+
+def _copy(source: Path, target: Path) -> None:
+    """Copy a file whole or not at all. Raises SessionError."""
+    part = target.with_name(f"{target.name}.part")
+    try:
+        shutil.copyfile(source, part)
+        os.replace(part, target)
+    except OSError as error:
+        raise SessionError(f"{source}: cannot be copied to {target}: {(error.strerror or '').lower()}") from None
+    finally:
+        part.unlink(missing_ok=True)

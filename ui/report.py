@@ -80,8 +80,7 @@ def to_pdf(material: Material, paper: str = "A4") -> tuple[bytes, int]:
     """The report as PDF, and its number of pages. Raises ReportError for a paper that is none."""
     from stillshaft.ui import report_pdf
 
-    if paper not in report_pdf.PAPERS:
-        raise ReportError(f'paper "{paper}": is none; choose {" or ".join(report_pdf.PAPERS)}')
+    check_paper(paper)
     return report_pdf.pdf(layout_of(material), paper)
 
 
@@ -92,10 +91,22 @@ def to_html(material: Material) -> str:
     return report_html.html(layout_of(material))
 
 
+def check_paper(paper: str) -> None:
+    """Raise ReportError for a paper that is none."""
+    from stillshaft.ui import report_pdf
+
+    if paper not in report_pdf.PAPERS:
+        raise ReportError(f'paper "{paper}": is none; choose {" or ".join(report_pdf.PAPERS)}')
+
+
 def check_target(path: Path, job: Job) -> None:
     """Raise ReportError for a place where a report would be lost or would take the place of a part of the job."""
-    there = Path(os.path.realpath(path))
-    folder = Path(os.path.realpath(job.folder))
+    try:
+        there, folder = (Path(os.path.realpath(p)) for p in (path, job.folder))
+    except ValueError:  # a zero byte in the name
+        raise ReportError(f"{str(path)!r}: is no file name; choose another") from None
+    if not path.parent.is_dir():
+        raise ReportError(f"{path}: there is no folder {path.parent}; make it first, or choose another place")
     if there.is_dir():
         raise ReportError(f"{path}: is a folder; name a file in it")
     if not there.is_relative_to(folder):
@@ -114,8 +125,6 @@ def write(path: Path, data: bytes) -> None:
         tables.write_whole(path, data)
     except OSError as error:
         raise ReportError(f"{path}: cannot be written: {why(error)}; choose another place") from None
-    except ValueError:  # a zero byte in the name
-        raise ReportError(f"{str(path)!r}: is no file name; choose another") from None
 
 
 def put_in_job(job: Job, data: bytes, suffix: str, note: str = "") -> Path:

@@ -34,6 +34,7 @@ p {{ margin: 0.4rem 0; white-space: pre-line; }}
 .lead {{ font-size: 1.2rem; }}
 .doubt {{ border-left: 4px solid {colour_of("bad")}; padding: 0.2rem 0.8rem; }}
 .scroll {{ overflow-x: auto; }}
+.scroll table {{ min-width: 38rem; }}
 table {{ border-collapse: collapse; width: 100%; margin: 0.5rem 0 1rem; font-size: 0.88rem; }}
 thead {{ display: table-header-group; }}
 tr {{ break-inside: avoid; }}
@@ -43,6 +44,7 @@ th {{ color: {colour_of("quiet")}; border-bottom: 1.5px solid {colour_of("quiet"
 .figures {{ text-align: right; }}
 .band td {{ background: {colour_of("ground")}; }}
 table.large td {{ font-size: 1.4rem; font-weight: 600; }}
+table.large tr.band td, table.large small {{ font-size: 0.88rem; font-weight: 400; }}
 dl {{ display: grid; grid-template-columns: minmax(7rem, 27%) 1fr; margin: 0.5rem 0 1rem; }}
 dt, dd {{ margin: 0; padding: 0.2rem 0.5rem 0.2rem 0; border-bottom: 1px solid {colour_of("grid")}; white-space: pre-line; }}
 dt {{ color: {colour_of("quiet")}; font-size: 0.88rem; }}
@@ -110,10 +112,16 @@ def _table(block: Table) -> str:
             rows.append(f'<tr class="band"><td colspan="{len(kinds)}">{said}</td></tr>')
         else:
             cells = zip(kinds, row.cells, strict=True)
-            rows.append("<tr>" + "".join(f"<td{k}>{_safe(c)}</td>" for k, c in cells) + "</tr>")
+            rows.append("<tr>" + "".join(f"<td{k}>{_cell(c, block.large)}</td>" for k, c in cells) + "</tr>")
     large = ' class="large"' if block.large else ""
     body = "\n".join(rows)
     return f'<div class="scroll"><table{large}><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>\n'
+
+
+def _cell(text: str, large: bool) -> str:
+    """A cell; in a large table its first line is large, the rest of it is not."""
+    first, *rest = text.split("\n", 1)
+    return f"{_safe(first)}\n<small>{_safe(rest[0])}</small>" if large and rest else _safe(text)
 
 
 def _picture(picture: Picture) -> str:

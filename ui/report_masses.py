@@ -245,7 +245,7 @@ def _drawn(material: Material, places: Sequence[Place], *, large: bool) -> Itera
         plane = _plane(material, name)
         radius = _radius_mm(plane)
         at = "" if radius is None else f", radius {material.units.amount(radius, 'mm')}"
-        rows.append(Row((f"plane {name}{at}",), band=True))
+        rows.append(Row((f"{plane_words(name)}{at}",), band=True))
         rows += [_piece_row(material, n, p, plane) for n, p in numbered if p.plane == name]
     yield Table(columns, tuple(rows), large=large)
     sure = [
@@ -269,6 +269,11 @@ def _drawn(material: Material, places: Sequence[Place], *, large: bool) -> Itera
     )  # fmt: skip
 
 
+def plane_words(name: str) -> str:
+    """A plane by its name, which may say itself that it is one."""
+    return name if "plane" in name.lower() else f"plane {name}"
+
+
 def _picture(material: Material, name: str, numbered: Sequence[tuple[int, Place]]) -> Picture:
     plane = _plane(material, name)
     face = face_of(material.state.hookup, plane)
@@ -284,7 +289,7 @@ def _picture(material: Material, name: str, numbered: Sequence[tuple[int, Place]
         )
         for n, p in numbered
     )
-    return masses_picture(f"plane {name}", replace(face, pieces=pieces))
+    return masses_picture(plane_words(name), replace(face, pieces=pieces))
 
 
 def _piece_row(material: Material, number: int, place: Place, plane: Plane | None) -> Row:

@@ -118,7 +118,7 @@ def _solver_runs(state: JobState) -> tuple[Runs | None, str]:
 def _standing(state: JobState, solved: Runs | None, unsolved: str) -> tuple[dict[str, Any] | None, str]:
     """Residual unbalance and vibration against the limits: as recorded with the verdict, else worked out now."""
     from stillshaft.solver import limits
-    from stillshaft.solver.limits import LimitsError
+    from stillshaft.solver.limit_tables import LimitsError
     from stillshaft.solver.runs import Rotor
 
     for verdict in reversed(state.verdicts):
@@ -238,7 +238,7 @@ def mark_turn_deg(state: JobState, before: int | None = None) -> float:
     known = {c.what.of: c.what for c in changes if c.what.of is not None}
     own = [c for c in changes if c.what.of is None and (before is None or c.id < before)]
     whats = [known.get(c.id, c.what) for c in own]
-    return sum(w.angle_turn_deg for w in whats if w.turn_deg is not None)
+    return float(sum(w.angle_turn_deg for w in whats if w.turn_deg is not None))
 
 
 def unknown_turn(state: JobState) -> bool:

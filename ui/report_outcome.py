@@ -188,7 +188,9 @@ def not_done(material: Material) -> Section:
     """What was not done, so that nobody takes it for done."""
     items = tuple(Row((text,)) for text in missing(material))
     blocks: tuple[Block, ...] = (
-        (Table((Column("what", 1.0),), items),) if items else (Text("Nothing that this program asks for."),)
+        (Table((Column("not done, or not recorded", 1.0),), items),)
+        if items
+        else (Text("Nothing that this program asks for."),)
     )
     return Section("What was not done", blocks)
 

@@ -34,6 +34,7 @@ _TYPE = {"body": 9.0, "quiet": 8.0, "strong": 9.0, "doubt": 9.0, "lead": 11.5}
 _CELL, _LARGE_CELL = 8.0, 13.0
 _LEADING = 1.32
 _HIGHEST = 300.0  # of a table's row: less than half a page
+_SMALL = 60.0  # a row of pictures that is no picture of its own
 _CODE_POINT = 8  # characters that one may become
 _THEME = theme.THEMES["light"]
 _PAPER = "#ffffff"
@@ -179,7 +180,12 @@ def _begins(blocks: Sequence[Block], width: float) -> float:
 def _least(block: Block, width: float) -> float:
     """Height below which a block is not begun on a page."""
     if isinstance(block, Pictures):
-        return max((p.height for p in next(_picture_rows(block, width), ())), default=0.0)
+        whole = 0.0  # a key and the pictures that it is for belong together
+        for row in _picture_rows(block, width):
+            whole += max(p.height for p in row) + 6.0
+            if whole > _SMALL:
+                break
+        return whole
     return 90.0 if isinstance(block, Table | Signature) else 30.0
 
 
@@ -299,9 +305,20 @@ def _cells(row: Row, block: Table, widths: Sequence[float], size: float) -> Iter
     cells = [_parts(cell, width - 2.0 * _PAD, size) for cell, width in zip(row.cells, widths, strict=True)]
     for parts in itertools.zip_longest(*cells, fillvalue=""):
         yield [
-            _paragraph(part, size, strong=block.large, anchor="end" if column.figures else "start")
+            _cell(part, size, large=block.large, anchor="end" if column.figures else "start")
             for part, column in zip(parts, block.columns, strict=True)
         ]
+
+
+def _cell(text: str, size: float, *, large: bool, anchor: str) -> Any:
+    """A cell; in a large table its first line is large, the rest of it is not."""
+    from reportlab.platypus import Paragraph
+
+    if not large or "\n" not in text:
+        return _paragraph(text, size, strong=large, anchor=anchor)
+    first, rest = text.split("\n", 1)
+    small = f'<font name="{typeface.REGULAR}" size="{_TYPE["body"]}">{markup(rest)}</font>'
+    return Paragraph(f"{markup(first, strong=True)}<br/>{small}", _style(size, strong=True, anchor=anchor))
 
 
 def _parts(text: str, width: float, size: float) -> list[str]:

@@ -21,8 +21,9 @@ Real = NDArray[np.float64]
 _SLACK = 0.88  # of the room for a text: a browser may take a wider face
 _REFERENCE = "reference end"
 _FACE, _FACE_HEIGHT = 250.0, 226.0  # a picture of the rotor face
-_POLAR_WIDTH, _POLAR_HEIGHT = 250.0, 270.0
+_POLAR_WIDTH, _POLAR_HEIGHT = 250.0, 242.0
 _TOGETHER_DEG = 4.0  # sensors closer than this share a mark
+_TOGETHER = 4.5  # vectors closer than this on paper share their numbers
 
 
 @dataclass(frozen=True)
@@ -97,7 +98,7 @@ def _rotor(face: Face, middle: tuple[float, float], radius: float) -> Iterator[S
         ends = (_xy(place, middle, 0.94 * radius), _xy(place, middle, radius))
         yield Stroke(ends, "quiet", 0.8)
         if (number - 1) % every == 0:
-            x, y = _xy(place, middle, 0.86 * radius)
+            x, y = _xy(place, middle, 0.81 * radius)
             yield Words(x, y + 2.2, str(number), 6.0, "middle", colour="quiet")
     at_mark = faces.rotor_place(face, 0.0, _REFERENCE)
     across = 0.05j * at_mark
@@ -220,7 +221,7 @@ def _marker(role: str, x: float, y: float) -> Shape:
 
 def polar_picture(name: str, unit: str, dots: Sequence[Dot], limit: float | None) -> Picture:
     """All runs of a point as numbered marks; 0° is up, lag goes counter-clockwise on paper."""
-    middle, radius = (0.5 * _POLAR_WIDTH, 148.0), 96.0
+    middle, radius = (0.5 * _POLAR_WIDTH, 134.0), 90.0
     largest = max([abs(d.z) for d in dots] + [limit or 0.0]) or 1.0
     rings = [t for t in ticks(0.0, largest, 3) if t > 0.0] or [largest]
     outer = max(rings[-1], largest)
@@ -257,11 +258,37 @@ def polar_picture(name: str, unit: str, dots: Sequence[Dot], limit: float | None
         x, y = at(dot.z)
         shapes.append(_marker(dot.role, x, y))
         taken.append((x - 3.4, y - 3.4, x + 3.4, y + 3.4))
-    box = (4.0, 30.0, _POLAR_WIDTH - 4.0, 262.0)
-    for dot in dots:
-        shapes += _number(str(dot.number), at(dot.z), taken, box)
+    box = (4.0, 28.0, _POLAR_WIDTH - 4.0, _POLAR_HEIGHT - 1.0)
+    for place, numbers in _crowds([(at(d.z), d.number) for d in dots]):
+        shapes += _number(_ranges(numbers), place, taken, box)
     said = "; ".join(f"run {d.number}: {figure(abs(d.z))}" for d in dots)
     return Picture(_POLAR_WIDTH, _POLAR_HEIGHT, tuple(shapes), f"{name}, {unit}: {said}")
+
+
+def _crowds(dots: Sequence[tuple[tuple[float, float], int]]) -> list[tuple[tuple[float, float], list[int]]]:
+    """Places with the numbers of the runs whose marks lie on each other there."""
+    crowds: list[tuple[tuple[float, float], list[int]]] = []
+    for place, number in dots:
+        for at, numbers in crowds:
+            if math.dist(at, place) < _TOGETHER:
+                numbers.append(number)
+                break
+        else:
+            crowds.append((place, [number]))
+    return crowds
+
+
+def _ranges(numbers: Sequence[int]) -> str:
+    """Rising numbers with what follows on each other put together: "2, 5–9"."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    texts = [str(r[0]) if len(r) == 1 else f"{r[0]}{', ' if len(r) == 2 else '–'}{r[-1]}" for r in runs]
+    most = 4  # of a crowd; the table has them all
+    return ", ".join(texts[:most]) + (" …" if len(texts) > most else "")
 
 
 def _number(
@@ -270,21 +297,24 @@ def _number(
     taken: list[tuple[float, float, float, float]],
     box: tuple[float, float, float, float],
 ) -> Iterator[Shape]:
-    """A run's number beside its mark where nothing else stands, with a line to the mark where it is far off."""
-    half_x, half_y = 2.3 * len(text) + 0.8, 3.4
+    """The numbers of runs beside its mark where nothing else stands, with a line to the mark where it is far off."""
+    half_x, half_y = 0.55 * typeface.width(text, 7.0, strong=True) + 0.8, 3.4
     for away in (8.0, 12.0, 17.0, 23.0, 30.0, 38.0, 47.0, 57.0, 68.0):
         for turn in range(16):
-            x = place[0] + away * math.cos(math.tau * turn / 16)
+            # a wide text stands farther off sideways
+            x = place[0] + (away + half_x - 3.0) * math.cos(math.tau * turn / 16)
             y = place[1] - away * math.sin(math.tau * turn / 16)
             own = (x - half_x, y - half_y, x + half_x, y + half_y)
             inside = own[0] >= box[0] and own[1] >= box[1] and own[2] <= box[2] and own[3] <= box[3]
             if inside and not any(_overlap(own, other) for other in taken):
                 taken.append(own)
                 if away > 12.0:
-                    # ends at the words, not under them
-                    share = 1.0 - 4.0 / away
-                    end = (place[0] + share * (x - place[0]), place[1] + share * (y - place[1]))
-                    yield Stroke((place, end), "line", 0.5)
+                    # ends beside the words, not under them
+                    far = math.dist(place, (x, y))
+                    share = max(0.0, 1.0 - (half_x + 2.0) / far)
+                    yield Stroke(
+                        (place, (place[0] + share * (x - place[0]), place[1] + share * (y - place[1]))), "line", 0.5
+                    )
                 yield Words(x, y + 2.4, text, 7.0, "middle", strong=True)
                 return
 

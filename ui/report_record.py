@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from stillshaft.solver.events import Event, files_of
 from stillshaft.ui.report_layout import Block, Column, Facts, Row, Section, Table, Text
@@ -24,7 +25,7 @@ def sections(material: Material) -> Iterator[Section]:
     yield Section("Who and when", tuple(_people(material)))
 
 
-def _by(event: Event[object]) -> str:
+def _by(event: Event[Any]) -> str:
     return f"{event.by or 'nobody named'}, {moment(event.at)}"
 
 
@@ -100,13 +101,13 @@ def _references(material: Material) -> Table:
 def _cautions(material: Material) -> Iterator[Block]:
     state = material.state
     if state.cautions:
-        texts: dict[tuple[str, ...], list[Event[object]]] = {}
+        texts: dict[tuple[str, ...], list[Event[Any]]] = {}
         for event in state.cautions:
             texts.setdefault(tuple(event.what.texts), []).append(event)
         yield Table(
             (Column("caution shown", 0.5), Column("acknowledged by, when", 0.5)),
             tuple(
-                Row(("\n".join(said), "\n".join(f"{e.what.who}, {moment(e.at)}" for e in shown)))  # type: ignore[attr-defined]
+                Row(("\n".join(said), "\n".join(f"{e.what.who}, {moment(e.at)}" for e in shown)))
                 for said, shown in texts.items()
             ),
         )
@@ -115,8 +116,9 @@ def _cautions(material: Material) -> Iterator[Block]:
     for alarm in state.alarms:
         unit, factor = material.units.vibration(alarm.what.unit)
         seen, level = (figure(factor * value) for value in (alarm.what.amplitude, alarm.what.level))
-        said = f"The level to stop at was crossed at {alarm.what.point}: {seen}, level {level} {unit}; {_by(alarm)}"
-        yield Text(f"{said}{'; ' + alarm.what.note if alarm.what.note else ''}.", "doubt")
+        note = f"; {alarm.what.note}" if alarm.what.note else ""
+        where = f"{alarm.what.point}: {seen}, level {level} {unit}"
+        yield Text(f"The level to stop at was crossed at {where}; {_by(alarm)}{note}.", "doubt")
     starts = state.starts
     allowed = state.brief.starts.allowed
     of = "" if allowed is None else f" of {allowed} allowed"
@@ -149,7 +151,7 @@ def _files(material: Material) -> Iterator[Block]:
 
 
 def _people(material: Material) -> Iterator[Block]:
-    people: dict[str, list[Event[object]]] = {}
+    people: dict[str, list[Event[Any]]] = {}
     for event in material.events:
         people.setdefault(event.by, []).append(event)
     if people:

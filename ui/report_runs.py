@@ -10,7 +10,7 @@ from stillshaft.dsp import vectors
 from stillshaft.solver.events import Piece, Vector, Withdrawn
 from stillshaft.solver.events import Run as RunEvent
 from stillshaft.solver.state import JobRun
-from stillshaft.ui.report_layout import Block, Column, Pictures, Row, Section, Table, Text
+from stillshaft.ui.report_layout import Block, Column, Picture, Pictures, Row, Section, Table, Text
 from stillshaft.ui.report_material import Material
 from stillshaft.ui.report_pictures import Dot, polar_key, polar_picture, ribbon_picture
 from stillshaft.ui.report_words import angle, figure, listed, moment, quantity_of, signed, with_half
@@ -191,7 +191,7 @@ def _about(material: Material, run: JobRun) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def _polars(material: Material) -> Iterator[object]:
+def _polars(material: Material) -> Iterator[Picture]:
     every = [(r, by_point(material, r)) for r in material.state.runs]
     for point in points_of(material):
         shown_by_run = [(r, s) for r, there in every if (s := there.get(point)) is not None]

@@ -58,7 +58,7 @@ def _system_faces() -> tuple[tuple[str, dict[int, int]], ...]:
     from reportlab.pdfbase import pdfmetrics
     from reportlab.pdfbase.ttfonts import TTFError, TTFont
 
-    found = []
+    found: list[tuple[str, dict[int, int]]] = []
     for path in _SYSTEM_FONTS.get(sys.platform, ()):
         with contextlib.suppress(TTFError, OSError, ValueError, KeyError):
             font = TTFont(f"system-{len(found)}", path, subfontIndex=0)

@@ -15,7 +15,7 @@ import signal
 import threading
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import FIRST_COMPLETED, CancelledError, Future, ProcessPoolExecutor, wait
+from concurrent.futures import FIRST_COMPLETED, CancelledError, Future, ProcessPoolExecutor, ThreadPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from multiprocessing.connection import wait as wait_for
 from multiprocessing.synchronize import Event
@@ -50,9 +50,10 @@ def go_on(share: float, text: str) -> None:
 
 
 def _begin(stop: Event) -> None:
-    """Make a process ready to work: the program alone hears Ctrl-C, and its end is this one's."""
+    """Make a process ready to work: one thread, the program alone hears Ctrl-C, and its end is this one's."""
     global _stop
     _stop = stop
+    os.environ["OPENBLAS_NUM_THREADS"] = "1"  # libraries are loaded with the work
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     parent = multiprocessing.parent_process()
     if parent is not None:
@@ -77,12 +78,41 @@ def told(work: Work, arguments: tuple[Plain, ...]) -> str:
     """The answer of a piece of work as JSON, worked out on one thread. Runs in a working process."""
     from threadpoolctl import threadpool_limits
 
-    with threadpool_limits(1, user_api="blas"):
-        return json.dumps(work(*arguments), allow_nan=False)
+    with threadpool_limits(1, user_api="blas"):  # those that are loaded already
+        return _plainly(work, arguments)
+
+
+def _plainly(work: Work, arguments: tuple[Plain, ...]) -> str:
+    return json.dumps(work(*arguments), allow_nan=False)
+
+
+class ThreadCrew:
+    """Threads of this process, for work that waits for the disk. Used as a context manager."""
+
+    def __init__(self, threads: int) -> None:
+        self.most = 2 * threads
+        self._pool = ThreadPoolExecutor(threads, "files")
+
+    def submit(self, work: Work, arguments: tuple[Plain, ...]) -> Future[str]:
+        """Give out a piece of work."""
+        return self._pool.submit(_plainly, work, arguments)
+
+    def let_go(self) -> None:
+        """Take back what was not begun, and wait for the rest."""
+        self._pool.shutdown(wait=True, cancel_futures=True)
+
+    def __enter__(self) -> ThreadCrew:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        self.let_go()
 
 
 class LocalCrew:
-    """So many processes of this machine. Used as a context manager; leaving it ends what is under way."""
+    """So many processes of this machine. Used as a context manager; leaving it ends what is under way.
+
+    They are started with the first work.
+    """
 
     def __init__(self, processes: int) -> None:
         self.processes = max(1, min(processes, _MOST_PROCESSES))
@@ -90,6 +120,10 @@ class LocalCrew:
         self._context = multiprocessing.get_context("spawn")
         self._stop = self._context.Event()
         self._pool: ProcessPoolExecutor | None = None
+
+    def readers(self) -> ThreadCrew:
+        """Who looks at files: no process is worth starting for it."""
+        return ThreadCrew(self.processes)
 
     def submit(self, work: Work, arguments: tuple[Plain, ...]) -> Future[str]:
         """Give out a piece of work. Raises BrokenProcessPool where a process died."""
@@ -132,6 +166,10 @@ class ClusterCrew:
             ) from None
         self._executor = self._client.get_executor(pure=False)
 
+    def readers(self) -> contextlib.nullcontext[ClusterCrew]:
+        """Who looks at files: the workers, which are near them."""
+        return contextlib.nullcontext(self)
+
     def submit(self, work: Work, arguments: tuple[Plain, ...]) -> Future[str]:
         """Give out a piece of work."""
         future: Future[str] = self._executor.submit(told, work, arguments)
@@ -149,7 +187,10 @@ class ClusterCrew:
 
 
 def gathered(
-    crew: LocalCrew | ClusterCrew, work: Work, arguments: Sequence[tuple[Plain, ...]], beat: Callable[[], None]
+    crew: LocalCrew | ThreadCrew | ClusterCrew,
+    work: Work,
+    arguments: Sequence[tuple[Plain, ...]],
+    beat: Callable[[], None],
 ) -> Iterator[tuple[int, dict[str, Any]]]:
     """Answers as they come, each with the number of its arguments; `problem` in one that could not be had.
 

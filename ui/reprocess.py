@@ -22,7 +22,7 @@ import msgspec
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire.recording import events_path
 from stillshaft.dsp import measure, units
-from stillshaft.solver.folder import FOLDERS, RecordError, sha256_of, shown
+from stillshaft.solver.folder import FOLDERS, RecordError, put, sha256_of, shown
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import NAME
 from stillshaft.solver.state import JobRun, fold
@@ -254,14 +254,15 @@ def _remeasured(
     whole = [task for task in tasks if task.problem is None]
     keys: dict[int, str] = {}
     progress.now(0.0, f"looking at {len(whole)} recordings")
-    looked = gathered(crew, hashes, [(str(t.recording),) for t in whole], progress.still)
-    for number, (i, answer) in enumerate(looked, start=1):
-        problem = answer.get("problem") or _not_as_recorded(whole[i], answer)
-        if problem is not None:
-            yield _failed(whole[i], problem)
-        else:
-            keys[i] = _key(answer, whole[i].hookup, order)
-        progress.now(_HASHING * number / len(whole), f"{number} of {len(whole)} recordings looked at")
+    with crew.readers() as readers:
+        looked = gathered(readers, hashes, [(str(t.recording),) for t in whole], progress.still)
+        for number, (i, answer) in enumerate(looked, start=1):
+            problem = answer.get("problem") or _not_as_recorded(whole[i], answer)
+            if problem is not None:
+                yield _failed(whole[i], problem)
+            else:
+                keys[i] = _key(answer, whole[i].hookup, order)
+            progress.now(_HASHING * number / len(whole), f"{number} of {len(whole)} recordings looked at")
     sharing: dict[str, list[int]] = {}  # copies of a recording are measured once
     for i in sorted(keys):
         sharing.setdefault(keys[i], []).append(i)
@@ -276,7 +277,7 @@ def _remeasured(
         key = measuring[at]
         problem = None if "result" in answer else str(answer.get("problem"))
         if problem is None and answer.get("program") != _program():
-            problem = "the cluster runs another version of the program; install the same on its workers"
+            problem = "was measured by another version of the program; let all workers have this one"
         if problem is None:
             kept.add(key, str(waiting[at].recording), answer["result"])
         for i in sharing[key]:
@@ -405,6 +406,8 @@ class _Results:
         self.done: dict[str, dict[str, Any]] = {}
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
+            if path.exists() and not path.is_file():
+                raise ReprocessError(f"{path}: is no ordinary file; name another with --results")
             if path.exists() and path.stat().st_size > _MOST_RESULT_BYTES:
                 raise ReprocessError(f"{path}: is larger than 1 GiB: move it away, or name another with --results")
             data = path.read_bytes() if path.exists() else b""
@@ -435,8 +438,9 @@ class _Results:
         line = json.dumps(told, allow_nan=False).encode() + b"\n"
         try:
             with open(self.path, "ab", buffering=0) as file:
-                file.write(b"\n" + line if self._torn else line)
+                put(file.fileno(), b"\n" + line if self._torn else line)
         except OSError as error:
+            self._torn = True
             raise ReprocessError(
                 f"{self.path}: cannot be written: {(error.strerror or '').lower()}; what was measured before is kept"
             ) from None

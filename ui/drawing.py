@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import sweep as sweeps
 from stillshaft.dsp import vectors
-from stillshaft.ui import theme
+from stillshaft.ui import theme, typeface
 
 if TYPE_CHECKING:
     from stillshaft.dsp.candidates import Candidate
@@ -134,7 +134,10 @@ def _save(drawing: Any, path: Path) -> None:
     from reportlab.graphics import renderPDF, renderSVG
 
     check_path(path)
-    renderer = renderPDF if path.suffix.lower() == ".pdf" else renderSVG
+    renderer = renderSVG
+    if path.suffix.lower() == ".pdf":
+        renderer = renderPDF
+        _embed_typeface(drawing)
     part = path.with_name(f".{path.name}.part")
     try:
         renderer.drawToFile(drawing, str(part))
@@ -143,6 +146,17 @@ def _save(drawing: Any, path: Path) -> None:
         raise DrawingError(f"{path}: cannot be written: {error.strerror}; choose another place") from None
     finally:
         part.unlink(missing_ok=True)
+
+
+def _embed_typeface(drawing: Any) -> None:
+    """Set the words in the bundled typeface: the one that every reader of PDF has ends with Latin letters."""
+    from reportlab.graphics.shapes import String
+
+    for shape in drawing.contents:
+        if isinstance(shape, String):
+            strong = shape.fontName == _BOLD
+            shape.text = typeface.bundled(shape.text, strong=strong)
+            shape.fontName = typeface.STRONG if strong else typeface.REGULAR
 
 
 def _colour(text: str) -> Any:
@@ -292,13 +306,12 @@ def _draw_polar(drawing: Any, polar: Polar, x: float, top: float) -> None:
 
 def _draw_key(drawing: Any, panel: Panel, y: float, text: Any) -> None:
     from reportlab.graphics.shapes import Line as Stroke
-    from reportlab.pdfbase.pdfmetrics import stringWidth
 
     at = _WIDTH - _RIGHT
     for number in reversed(range(len(panel.lines))):
         colour, dash = _LINES[number % len(_LINES)]
         label = panel.lines[number].label
-        at -= stringWidth(label, _FONT, _SIZE)
+        at -= typeface.width(label, _SIZE)
         text(at, y - 3, label)
         drawing.add(Stroke(at - 26, y, at - 4, y, strokeColor=_colour(colour), strokeWidth=1.6, strokeDashArray=dash))
         at -= 44
@@ -307,7 +320,6 @@ def _draw_key(drawing: Any, panel: Panel, y: float, text: Any) -> None:
 def _draw_marks(drawing: Any, panel: Panel, place: Any, bottom: float, height: float, text: Any) -> None:
     """Dashed lines with their words at the top; words that would meet go lower."""
     from reportlab.graphics.shapes import Line as Stroke
-    from reportlab.pdfbase.pdfmetrics import stringWidth
 
     ends = [-math.inf] * 4  # where the words of each row end
     for mark in sorted(panel.marks, key=lambda m: m.x):
@@ -317,7 +329,7 @@ def _draw_marks(drawing: Any, panel: Panel, place: Any, bottom: float, height: f
         drawing.add(
             Stroke(x, bottom, x, bottom + height, strokeColor=_colour(_QUIET), strokeWidth=0.7, strokeDashArray=(3, 3))
         )
-        size = stringWidth(mark.label, _FONT, _SIZE)
+        size = typeface.width(mark.label, _SIZE)
         begin = min(x + 3, _WIDTH - _RIGHT - size - 2)
         row = next((r for r, end in enumerate(ends) if begin > end + 4), None)
         if row is not None:

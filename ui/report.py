@@ -9,6 +9,7 @@ from pathlib import Path
 from stillshaft.dsp import tables
 from stillshaft.solver.folder import why
 from stillshaft.solver.job import Job
+from stillshaft.solver.record import NAME
 from stillshaft.ui import report_machine, report_masses, report_outcome, report_record, report_runs
 from stillshaft.ui.report_layout import Layout
 from stillshaft.ui.report_material import Material, Progress, gather
@@ -102,18 +103,20 @@ def check_paper(paper: str) -> None:
 def check_target(path: Path, job: Job) -> None:
     """Raise ReportError for a place where a report would be lost or would take the place of a part of the job."""
     try:
-        there, folder = (Path(os.path.realpath(p)) for p in (path, job.folder))
+        there = Path(os.path.realpath(path))
     except ValueError:  # a zero byte in the name
         raise ReportError(f"{str(path)!r}: is no file name; choose another") from None
     if not path.parent.is_dir():
         raise ReportError(f"{path}: there is no folder {path.parent}; make it first, or choose another place")
     if there.is_dir():
         raise ReportError(f"{path}: is a folder; name a file in it")
-    if not there.is_relative_to(folder):
+    # this job's folder by whatever name it goes, or that of another job
+    inside = next((p for p in there.parents if (p / NAME).exists() or p.samefile(job.folder)), None)
+    if inside is None:
         return
-    if there.parent != folder / _FOLDER:
+    if there.relative_to(inside).parts[:-1] != (_FOLDER,):
         raise ReportError(
-            f"{path}: lies within the job's folder, where only {_FOLDER}/ takes reports; choose another place"
+            f"{path}: lies within a job's folder, where only {_FOLDER}/ takes reports; choose another place"
         )
     if there.exists():
         raise ReportError(f"{path}: is there already and may be part of the job's record; choose another name")

@@ -86,7 +86,7 @@ def gather(job: Job, family: Units, progress: Progress | None = None) -> Materia
         state=state,
         events=job.events,
         history=job.history,
-        problems=job.problems,
+        problems=tuple(p.replace(f"{job.folder}/", "") for p in job.problems),
         units=family,
         program=metadata.version("stillshaft"),
         made_at=datetime.now(UTC).isoformat(timespec="seconds"),

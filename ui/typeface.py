@@ -116,6 +116,12 @@ def pieces(text: str, *, strong: bool = False) -> Iterator[tuple[str, str]]:
         yield face, part
 
 
+def bundled(text: str, *, strong: bool = False) -> str:
+    """The text with what a bundled face lacks as code points, to be set in that face, which is registered."""
+    glyphs = _glyphs(STRONG if strong else REGULAR)
+    return "".join(c if ord(c) in glyphs else f"U+{ord(c):04X} " for c in plain(text))
+
+
 def width(text: str, size: float, *, strong: bool = False) -> float:
     """Width of a text in points at a size in points."""
     from reportlab.pdfbase.pdfmetrics import stringWidth

@@ -81,7 +81,7 @@ def rehearse(
 
 
 # the order of the verbs in the help is the order of a job
-from stillshaft.ui import cli_acquire, cli_library, cli_measure, cli_pieces, cli_report, cli_solve  # noqa: E402, F401
+from stillshaft.ui import cli_acquire, cli_job, cli_library, cli_measure, cli_pieces, cli_report, cli_solve  # noqa: E402, F401
 
 if __name__ == "__main__":
     main()

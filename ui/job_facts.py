@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import re
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -42,7 +41,6 @@ class Worked:
     tolerance: Tolerance | None
     tolerance_error: str | None
     diagnosis: Diagnosis | None
-    now: datetime
 
 
 def worked(state: JobState, folder: Path) -> Worked:
@@ -63,7 +61,7 @@ def worked(state: JobState, folder: Path) -> Worked:
     told = job_checks.from_record(state)
     if any(event.what.figures.get("evidence") for event in state.measured):
         found = diagnosis.diagnose(told)
-    return Worked(solution, solution_error, stored, tolerance, tolerance_error, found, datetime.now(UTC))
+    return Worked(solution, solution_error, stored, tolerance, tolerance_error, found)
 
 
 def _ours(error: ValueError) -> str:

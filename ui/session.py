@@ -193,11 +193,9 @@ class Session(RecordedJob):
 
     def purposes(self) -> dict[int, str | None]:
         """What the pieces of each entry were put on for; a piece really placed elsewhere keeps its purpose."""
-        found: dict[int, str | None] = {}
-        for event in self.state.masses:
-            mass = event.what
-            found[event.id] = mass.purpose or (found.get(mass.of) if mass.of is not None else None)
-        return found
+        from stillshaft.solver import progress
+
+        return progress.purposes(self.state)
 
     def put_on(
         self, pieces: Sequence[Mapping[str, Any]], purpose: str, note: str = "", photos: Sequence[Path] = ()
@@ -368,6 +366,27 @@ class Session(RecordedJob):
     def decide(self, text: str, why: str = "", about: int | None = None) -> Event[Any]:
         """Record a decision and its reason."""
         return self.job.append("decision", text=text, why=why, about=about)
+
+    def skip_advice(self, why: str) -> Event[Any]:
+        """Pass over what is advised now, with the reason. Raises SessionError without one, or for what cannot be."""
+        from stillshaft.solver import progress
+
+        if not why.strip():
+            raise SessionError("skip: needs a reason")
+        act = self.advice().act
+        event = self.job.append("decision", **progress.skip_fields(act, why))
+        if self.advice().act == act:
+            self.job.withdraw(event.id, "it cannot be passed over")
+            raise SessionError(f'skip: "{act}" cannot be passed over; it is what comes next')
+        return event
+
+    def stop_balancing(self, why: str) -> Event[Any]:
+        """End the balancing as it is, with the reason; what is left is the end of the job. Raises SessionError."""
+        from stillshaft.solver import progress
+
+        if not why.strip():
+            raise SessionError("stop: needs a reason")
+        return self.job.append("decision", **progress.stop_fields(why))
 
     def undo(self) -> Event[Any] | None:
         """Withdraw the last act; None where there is none."""

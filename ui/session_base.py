@@ -8,6 +8,7 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Callable, Mapping, Sequence
+from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Self
@@ -22,7 +23,7 @@ from stillshaft.ui import job_facts
 
 if TYPE_CHECKING:
     from stillshaft.solver.brief import Brief
-    from stillshaft.solver.guidance import Advice
+    from stillshaft.solver.guidance import Advice, Facts, Stage, StageName
     from stillshaft.solver.inspection import Check
     from stillshaft.ui.analysis import Report
     from stillshaft.ui.job_checks import Checked
@@ -170,23 +171,17 @@ class RecordedJob:
 
         return guidance.advise(self.state, self._facts())
 
-    def stages(self) -> Any:
-        """How far each stage of the job is."""
+    def stages(self) -> dict[StageName, Stage]:
+        """How far each stage of the job is, with the reason."""
         from stillshaft.solver import guidance
 
         return guidance.state_of_stages(self.state, self._facts())
 
-    def _facts(self) -> Any:
+    def _facts(self) -> Facts:
         from stillshaft.solver import guidance
 
         known = self.worked()
-        return guidance.Facts(
-            solution=known.solution,
-            solution_error=known.solution_error,
-            tolerance=known.tolerance,
-            diagnosis=known.diagnosis,
-            now=known.now,
-        )
+        return guidance.Facts(known.solution, known.solution_error, known.tolerance, known.diagnosis, datetime.now(UTC))
 
     # brief, hook-up, inspection
 

@@ -130,11 +130,12 @@ Block = Text | Facts | Table | Pictures | Signature
 
 @dataclass(frozen=True)
 class Section:
-    """A heading and what stands under it; `new_page` begins it on a page of its own."""
+    """A heading and what stands under it; `new_page` begins it on a page of its own, `together` where it would be split."""
 
     title: str
     blocks: tuple[Block, ...]
     new_page: bool = False
+    together: bool = False
 
 
 @dataclass(frozen=True)

@@ -201,11 +201,11 @@ def _hookup(material: Material) -> Iterator[Block]:
     table = material.state.hookup
     drawn = face_of(table)
     if table is None or drawn is None:
-        yield Text("No hook-up was recorded: where sensors and pulse sensor were is not known.", "doubt")
+        why = "was recorded" if table is None else "that can be read was recorded"
+        yield Text(f"No hook-up {why}: where sensors and pulse sensor were is not known.", "doubt")
         return
     yield Pictures((hookup_picture(drawn),))
-    pulse = table.get("pulse") if isinstance(table.get("pulse"), dict) else {}
-    assert isinstance(pulse, dict)
+    pulse: dict[str, object] = table.get("pulse", {})
     at = faces.clock_face(faces.stator_place(drawn, drawn.pulse_angle_deg, "reference end"))
     unclear = "" if faces.datum_clock_deg(drawn.datum) is not None else " (drawn at the top)"
     end = drawn.reference_end

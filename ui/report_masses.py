@@ -9,8 +9,9 @@ from typing import Any
 
 from stillshaft.solver import handwork, trial
 from stillshaft.solver.brief import Plane
-from stillshaft.solver.events import Event, Mass, Plan
+from stillshaft.solver.events import Event, Mass, Piece, Plan
 from stillshaft.ui.desktop import face as faces
+from stillshaft.ui.desktop.face import Face
 from stillshaft.ui.report_layout import Block, Column, Picture, Pictures, Row, Section, Table, Text
 from stillshaft.ui.report_material import (
     Material,
@@ -22,6 +23,7 @@ from stillshaft.ui.report_material import (
     text_in,
     texts_in,
     unknown_turn,
+    with_positions,
 )
 from stillshaft.ui.report_pictures import masses_picture
 from stillshaft.ui.report_runs import masses_words
@@ -228,14 +230,12 @@ def _drawn(material: Material, places: Sequence[Place], *, large: bool) -> Itera
     """A picture of each plane, and the pieces as a table with everything that is needed to find their places."""
     numbered = list(enumerate(places, start=1))
     names = list(dict.fromkeys(p.plane for p in places))
-    if material.state.hookup is None:
-        yield Text(
-            "No hook-up was recorded: pulse sensor and rotation are not known, and nothing can be drawn.", "quiet"
-        )
+    face = face_of(material.state.hookup)
+    if face is None:
+        yield Text("Pulse sensor and rotation are not known from a hook-up: nothing can be drawn.", "doubt")
     else:
-        yield Pictures(
-            tuple(_picture(material, name, [(n, p) for n, p in numbered if p.plane == name]) for name in names)
-        )
+        of_planes = [(name, [(n, p) for n, p in numbered if p.plane == name]) for name in names]
+        yield Pictures(tuple(_picture(material, face, name, pieces) for name, pieces in of_planes))
     columns = (
         Column("piece", 0.06, True), Column("mass", 0.15, True), Column("angle", 0.09, True), Column("position", 0.27),
         Column("along the rim", 0.15, True), Column("clock face", 0.11, True), Column("force at speed", 0.17, True),
@@ -248,19 +248,10 @@ def _drawn(material: Material, places: Sequence[Place], *, large: bool) -> Itera
         rows.append(Row((f"{plane_words(name)}{at}",), band=True))
         rows += [_piece_row(material, n, p, plane) for n, p in numbered if p.plane == name]
     yield Table(columns, tuple(rows), large=large)
-    sure = [
-        f"piece {n} ± {material.units.amount(p.mass_half_g, 'g')}, ± {max(1, round(p.angle_half_deg))}°"
-        for n, p in numbered
-        if p.mass_half_g is not None and p.angle_half_deg is not None
-    ]
-    if sure:
+    if sure := [_sureness(material, n, p) for n, p in numbered if p.planned]:
         yield Text(f"How sure, 95 %: {listed(sure)}.", "quiet")
     speed = material.speed_rpm
-    end = (
-        ""
-        if material.state.hookup is None
-        else f" from the {text_in(material.state.hookup, 'reference_end') or 'drive'} end"
-    )
+    end = "" if face is None else f" from the {face.reference_end} end"
     yield Text(
         "Angles and distances along the rim count from the mark that trips the pulse sensor, against rotation. The clock face "
         f"is as seen{end} with the mark under the pulse sensor. "
@@ -274,10 +265,16 @@ def plane_words(name: str) -> str:
     return name if "plane" in name.lower() else f"plane {name}"
 
 
-def _picture(material: Material, name: str, numbered: Sequence[tuple[int, Place]]) -> Picture:
+def _sureness(material: Material, number: int, place: Place) -> str:
+    """Half widths of a planned piece's mass and angle."""
+    if place.mass_half_g is None or place.angle_half_deg is None:
+        return f"piece {number} not determined"
+    return f"piece {number} ± {material.units.amount(place.mass_half_g, 'g')}, ± {max(1, round(place.angle_half_deg))}°"
+
+
+def _picture(material: Material, bare: Face, name: str, numbered: Sequence[tuple[int, Place]]) -> Picture:
     plane = _plane(material, name)
-    face = face_of(material.state.hookup, plane)
-    assert face is not None
+    face = with_positions(bare, plane)
     radius = _radius_mm(plane)
     pieces = tuple(
         faces.Piece(
@@ -294,19 +291,17 @@ def _picture(material: Material, name: str, numbered: Sequence[tuple[int, Place]
 
 def _piece_row(material: Material, number: int, place: Place, plane: Plane | None) -> Row:
     own = material.units
-    hookup = material.state.hookup or {}
-    face = face_of(material.state.hookup, plane)
+    face = face_of(material.state.hookup)
     clock = None
     if face is not None:
-        datum = text_in(hookup, "datum") or "12 o'clock"
-        clock = handwork.clock_position(place.angle_deg, face.pulse_angle_deg, datum, face.rotation)
+        clock = handwork.clock_position(place.angle_deg, face.pulse_angle_deg, face.datum, face.rotation)
     rim = force = ""
     if place.radius_mm is not None:
         rim = own.amount(handwork.rim_distance(place.angle_deg, place.radius_mm), "mm")
         if material.speed_rpm is not None:
             newtons = trial.centrifugal_force(abs(place.mass_g) / 1000.0, place.radius_mm / 1000.0, material.speed_rpm)
             force = own.force(newtons)
-    mass = own.amount(place.mass_g, "g")
+    mass = own.amount(abs(place.mass_g), "g")
     removed = " taken off" if place.mass_g < 0.0 else ""
     where = [_position(place, plane)]
     plane_radius = _radius_mm(plane)
@@ -349,11 +344,17 @@ def _sheet(material: Material) -> Iterator[Block]:
     newest_put = max((e.id for e in state.masses if e.what.act != "taken off"), default=0)
     plan = state.plans[-1] if state.plans else None
     if plan is not None and plan.id > newest_put:
-        key = "additional" if on else "corrections"
-        planned = [p for entry in tables_in(plan.what.result, key) if (p := _planned(material, entry)) is not None]
+        stays = bool(on) and _as_in_last_run(material, plan)
+        entries = tables_in(plan.what.result, "additional" if stays else "corrections")
+        planned = [p for entry in entries if (p := _planned(material, entry)) is not None]
         if planned:
-            what = "to what is on the rotor, which stays" if on else "with every trial mass taken off"
+            what = "to what is on the rotor, which stays" if stays else "with every other piece taken off"
             yield Text(f"To be put on, by the solution of entry {plan.id}: {what}.", "lead")
+            if on and not stays:
+                yield Text(
+                    "What is on the rotor now is not what was on in the last run of the solution: take it off first.",
+                    "doubt",
+                )
             if any(not p.determined for p in planned) or plan.what.result.get("trusted") is False:
                 yield Text(
                     "The program does not trust this solution: see what it says under Solutions before placing it.",
@@ -364,6 +365,21 @@ def _sheet(material: Material) -> Iterator[Block]:
     if on:
         yield Text("On the rotor, as recorded.", "lead")
         yield from _for_hands(material, on)
+
+
+def _as_in_last_run(material: Material, plan: Event[Plan]) -> bool:
+    """True where what is on the rotor is what was on in the last run that the solution is from."""
+    used = [r for r in material.state.runs if r.id in plan.what.inputs]
+    if not used:
+        return False
+    then = [_key(p, used[-1].angle_turn_deg) for p in used[-1].what.masses]
+    now = [_key(on.piece, mark_turn_deg(material.state, on.of)) for on in material.state.on_rotor]
+    return sorted(then) == sorted(now)
+
+
+def _key(piece: Piece, turn_deg: float) -> tuple[str, float, float, float]:
+    angle_deg = round((piece.angle_deg + turn_deg) % 360.0, 2) % 360.0
+    return piece.plane, round(piece.mass_g, 6), angle_deg, piece.radius_mm or 0.0
 
 
 def _for_hands(material: Material, places: Sequence[Place]) -> Iterator[Block]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from importlib import metadata
 from typing import TYPE_CHECKING, Any
@@ -15,7 +15,7 @@ from stillshaft.solver.folder import RecordError
 from stillshaft.solver.job import Entry, Job
 from stillshaft.solver.runs import RunsError
 from stillshaft.solver.state import JobRun, JobState
-from stillshaft.ui.desktop.face import Face, Sensor
+from stillshaft.ui.desktop.face import CLOCKWISE, COUNTER_CLOCKWISE, Face, Sensor
 from stillshaft.ui.desktop.face import positions as spread
 from stillshaft.ui.report_pictures import Ribbon
 from stillshaft.ui.report_words import Units
@@ -201,26 +201,36 @@ def texts_in(table: dict[str, Any], key: str) -> list[str]:
     return [str(entry) for entry in value] if isinstance(value, list) else []
 
 
-def face_of(hookup: dict[str, Any] | None, plane: Plane | None = None) -> Face | None:
-    """The rotor face of a hook-up, with a plane's positions; None where no hook-up says what stands around it."""
-    if hookup is None:
+def face_of(hookup: dict[str, Any] | None) -> Face | None:
+    """The rotor face of a hook-up; None where none says which way the rotor turns.
+
+    What was left out is as in a hook-up file; what cannot be read is not drawn as if it were known.
+    """
+    rotation = None if hookup is None else hookup.get("rotation", COUNTER_CLOCKWISE)
+    pulse = {} if hookup is None else hookup.get("pulse", {})
+    if hookup is None or rotation not in (COUNTER_CLOCKWISE, CLOCKWISE) or not isinstance(pulse, dict):
         return None
-    pulse = hookup.get("pulse")
+    pulse_angle_deg = number_in({"angle": 0.0, **pulse}, "angle")
+    if pulse_angle_deg is None:
+        return None
     sensors = [
         Sensor(text_in(point, "name"), number_in(point, "angle") or 0.0, number)
         for number, point in enumerate(tables_in(hookup, "point"), start=1)
         if text_in(point, "direction") != "axial"
     ]
-    rotation = text_in(hookup, "rotation") or "counter-clockwise"
     return Face(
-        rotation,
+        str(rotation),
         text_in(hookup, "reference_end") or "drive",
         text_in(hookup, "datum") or "12 o'clock",
-        number_in(pulse, "angle") or 0.0 if isinstance(pulse, dict) else 0.0,
+        pulse_angle_deg,
         tuple(sensors),
-        None if plane is None or plane.positions is None else "hole",
-        () if plane is None else positions_of(plane),
     )
+
+
+def with_positions(face: Face, plane: Plane | None) -> Face:
+    """The face with the allowed positions of a plane."""
+    at = () if plane is None else positions_of(plane)
+    return replace(face, kind="hole" if at else None, positions_deg=at)
 
 
 def positions_of(plane: Plane) -> tuple[float, ...]:

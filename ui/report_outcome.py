@@ -277,4 +277,4 @@ def acceptance(material: Material) -> Section:
         )
     blocks.append(Signature(("balanced by, name", "signature")))
     blocks.append(Text("To accept the balance is not to say that the machine is safe to run.", "quiet"))
-    return Section("Acceptance", tuple(blocks))
+    return Section("Acceptance", tuple(blocks), together=True)

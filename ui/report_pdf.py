@@ -58,6 +58,7 @@ def pdf(layout: Layout, paper: str = "A4") -> tuple[bytes, int]:
     size = {"A4": pagesizes.A4, "Letter": pagesizes.LETTER}[paper]
     width, height = size[0] - 2.0 * _MARGIN, size[1] - _MARGIN - _FOOT
     file = io.BytesIO()
+    typeface.width("", 1.0)  # registers the face that the canvas begins with
     document = BaseDocTemplate(file, pagesize=size, title=typeface.plain(layout.title), creator="Stillshaft")
     frame = Frame(_MARGIN, _FOOT, width, height, leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0)
     document.addPageTemplates(PageTemplate(frames=[frame]))
@@ -72,7 +73,7 @@ def _numbered(footer: str, size: tuple[float, float], made: list[Any]) -> type:
 
     class Numbered(Canvas):  # type: ignore[misc]
         def __init__(self, *given: Any, **named: Any) -> None:
-            super().__init__(*given, **named)
+            super().__init__(*given, **named, initialFontName=typeface.REGULAR)
             self._pages: list[dict[str, Any]] = []
 
         def showPage(self) -> None:  # noqa: N802 - the library's name
@@ -161,7 +162,8 @@ def _section(section: Section, width: float, height: float) -> Iterator[Any]:
     if section.new_page:
         yield PageBreak()
     else:
-        yield CondPageBreak(min(0.7 * height, 30.0 + _begins(section.blocks, width)))
+        whole = sum(map(_about_height, section.blocks)) if section.together else _begins(section.blocks, width)
+        yield CondPageBreak(min(0.7 * height, 30.0 + whole))
     yield _paragraph(section.title, 13.0, strong=True, colour="accent", before=10.0, space=5.0)
     for block in section.blocks:
         yield from _block(block, width, height)
@@ -175,6 +177,13 @@ def _begins(blocks: Sequence[Block], width: float) -> float:
         if not isinstance(block, Text):
             break
     return whole
+
+
+def _about_height(block: Block) -> float:
+    """Height of a block of short texts."""
+    if isinstance(block, Facts):
+        return 18.0 * len(block.rows) + 8.0
+    return 30.0 * len(block.lines) + 12.0 if isinstance(block, Signature) else 30.0
 
 
 def _least(block: Block, width: float) -> float:

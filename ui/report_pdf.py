@@ -59,7 +59,9 @@ def pdf(layout: Layout, paper: str = "A4") -> tuple[bytes, int]:
     width, height = size[0] - 2.0 * _MARGIN, size[1] - _MARGIN - _FOOT
     file = io.BytesIO()
     typeface.width("", 1.0)  # registers the face that the canvas begins with
-    document = BaseDocTemplate(file, pagesize=size, title=typeface.plain(layout.title), creator="Stillshaft")
+    document = BaseDocTemplate(
+        file, initialFontName=typeface.REGULAR, pagesize=size, title=typeface.plain(layout.title), creator="Stillshaft"
+    )
     frame = Frame(_MARGIN, _FOOT, width, height, leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0)
     document.addPageTemplates(PageTemplate(frames=[frame]))
     made: list[Any] = []
@@ -73,7 +75,7 @@ def _numbered(footer: str, size: tuple[float, float], made: list[Any]) -> type:
 
     class Numbered(Canvas):  # type: ignore[misc]
         def __init__(self, *given: Any, **named: Any) -> None:
-            super().__init__(*given, **named, initialFontName=typeface.REGULAR)
+            super().__init__(*given, **named)
             self._pages: list[dict[str, Any]] = []
 
         def showPage(self) -> None:  # noqa: N802 - the library's name
@@ -275,6 +277,7 @@ def _table(block: Table, width: float) -> Any:
     ]
     rows: list[list[Any]] = [head]
     style: list[tuple[Any, ...]] = [
+        ("FONT", (0, 0), (-1, -1), typeface.REGULAR),
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
         ("LINEBELOW", (0, 0), (-1, 0), 0.9, _hex("quiet")),
@@ -360,6 +363,7 @@ def _signature(block: Signature, width: float) -> Any:
         rowHeights=[30.0] * len(rows),
         hAlign="LEFT",
         style=[
+            ("FONT", (0, 0), (-1, -1), typeface.REGULAR),
             ("VALIGN", (0, 0), (-1, -1), "BOTTOM"),
             ("LEFTPADDING", (0, 0), (0, -1), 0.0),
             ("LINEBELOW", (1, 0), (1, -1), 0.7, _hex("text")),

@@ -41,7 +41,7 @@ class RunJudgement:
 class Turn:
     """What is to be added to the phases of a new run so that they fit the earlier one, by point, with 95 % half widths.
 
-    `common_deg` is the one turn of all points that it was judged by; None where only some points are turned. `plausible`
+    `common_deg` is the one turn of all that are turned; None where several points were named, each with its own. `plausible`
     where the amplitudes are those of the earlier run and the points agree; `run` is that run's name.
     """
 
@@ -204,7 +204,7 @@ def _turn(state: JobState, run: Run, before: JobRun, only: tuple[str, ...]) -> T
     unmoved = sum(turned[p] ** 2 / deviation[p] ** 2 for p in still)
     freedom = (0 if only else len(together) - 1) + len(still)
     agree = freedom == 0 or probability_of_more(apart + unmoved, freedom) >= DOUBTED
-    whole = not only
+    whole, one = not only, not only or len(together) == 1
     of = "all points" if whole and len(names) > 1 else " and ".join(together)
     told = (
         f"{common:+.1f} ± {_T * sd:.1f}°"
@@ -224,7 +224,7 @@ def _turn(state: JobState, run: Run, before: JobRun, only: tuple[str, ...]) -> T
     plausible = amplitudes and agree
     return Turn(
         counting if plausible else turned, {p: _T * sd for p in names} if plausible and whole else half,
-        common if whole else None, _T * sd if whole else None, before.what.name, said, plausible,
+        common if one else None, _T * sd if one else None, before.what.name, said, plausible,
     )  # fmt: skip
 
 

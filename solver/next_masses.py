@@ -1,0 +1,186 @@
+"""The rules behind the advice about masses: what is due, how strong a trial was, when to stop, what to put on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from stillshaft.dsp import units
+from stillshaft.solver import couple, progress, run_vectors
+from stillshaft.solver import trial as trials
+from stillshaft.solver.cautions import running_speed
+from stillshaft.solver.next_steps import Case, Said, limits, passed, untried
+from stillshaft.solver.state import JobState
+
+if TYPE_CHECKING:
+    from stillshaft.solver.correction import Correction, Solution
+
+
+def due(case: Case) -> Said | None:
+    """Masses on the rotor that were not measured yet."""
+    if not progress.run_is_due(case.state):
+        return None
+    on, trial = progress.on_now(case.state), bool(progress.trials_on(case.state))
+    over = _over_abort(case.state, case.facts.solution, on) if trial and case.facts.solution is not None else None
+    if over is not None:
+        return "smaller-trial", (
+            f"{run_vectors.mass_text(on)} may bring {over.point} to {over.worst:.3g}, above its abort level of "
+            f"{over.level:.3g}: put on no more than {100.0 * over.share:.0f} % of it, or opposite the heavy spot"
+        )
+    return ("trial-run" if trial else "correction-run"), f"measure with {run_vectors.mass_text(on)} on"
+
+
+@dataclass(frozen=True)
+class _Over:
+    """A point whose worst case is above its abort level, and the share of the masses that keeps it below."""
+
+    point: str
+    worst: float
+    level: float
+    share: float
+
+
+def _over_abort(state: JobState, solution: Solution, masses: dict[str, complex]) -> _Over | None:
+    """The worst case |v0| + |H·w| of each point against its abort level; the point that allows least.
+
+    A point that is above already without masses is passed over: no mass is refused for that.
+    """
+    found, first = [], progress.bare(state)[0]
+    for level in state.brief.abort:
+        vector = next((v for v in first.what.vectors if v.point == level.point), None)
+        rows = [i for i in solution.influence if i.point == level.point and i.plane in masses]
+        if vector is None or not rows:
+            continue
+        unit, speed_rpm = rows[0].unit.partition(" per ")[0], first.what.speed_rpm
+        now = vector.amplitude * abs(run_vectors.factor(first.what.unit, unit, speed_rpm))
+        limit = level.amplitude * abs(run_vectors.factor(level.unit, unit, speed_rpm))
+        moved = sum(i.amplitude * abs(masses[i.plane]) for i in rows if i.speed_rpm == rows[0].speed_rpm)
+        if now < limit < now + moved:
+            found.append(_Over(level.point, now + moved, limit, (limit - now) / moved))
+    return min(found, key=lambda o: o.share, default=None)
+
+
+def first_trials(case: Case) -> Said | None:
+    """Trials that are missing, as long as there is no solution."""
+    if case.facts.solution is not None:
+        return None
+    state, left = case.state, untried(case.state)
+    if not left:
+        return "mend-runs", f"the runs give no correction: {case.facts.solution_error or 'it was not worked out'}"
+    off = "; take the one that is on off first, or record that it stays" if progress.trials_on(state) else ""
+    scarce = case.starts_left is not None and case.starts_left <= case.starts_needed
+    few = f"; {case.starts_left} starts are left, {case.starts_needed} are needed" if scarce else ""
+    return "put-on-trial", f'{_trial_text(state, left[0])} on "{left[0]}"{off}{few}'
+
+
+def _trial_text(state: JobState, name: str) -> str:
+    """A trial mass by the weight on a bearing, where the brief says enough."""
+    plane = next(p for p in state.brief.planes if p.name == name)
+    speed_rpm, mass, small = running_speed(state), state.brief.rotor.mass, "put a small trial mass at any angle"
+    if plane.radius is None or speed_rpm is None or mass is None:
+        return small
+    radius_m, mass_kg = units.parse(plane.radius, "m", "radius"), units.parse(mass, "kg", "rotor.mass")
+    rpm, planes = progress.near_resonance(state), len(state.brief.planes)
+    try:
+        found = trials.trial_mass(name, mass_kg, radius_m, speed_rpm, planes=planes, resonance_rpm=rpm)
+    except trials.TrialError:
+        return small
+    force = f"{found.force_n:.0f} N, {found.force_kgf:.0f} kgf at {speed_rpm:.0f} r/min"
+    return f"put a trial mass of about {1000.0 * found.mass_kg:.2g} g ({force}) at any angle"
+
+
+def runs_disagree(case: Case) -> Said | None:
+    """Runs that do not fit each other, or an initial state that moved."""
+    judged = case.facts.solution.consistency if case.facts.solution is not None else None
+    if judged is None or not (judged.doubted or any(d.moved for d in judged.drifts)):
+        return None
+    sentences = [s for s in judged.sentences if not s.startswith("repeatability and linearity")]
+    return "check-run", "; ".join(sentences[:2])
+
+
+def stop(case: Case) -> Said | None:
+    """Reasons to stop after corrections that did not reach the goal."""
+    state = case.state
+    changed = progress.influence_change(state, limits().clear_of_noise)
+    if changed is not None and (
+        abs(changed.percent) > limits().influence_percent or abs(changed.turned_deg) > limits().influence_deg
+    ):
+        return "stop-scatter", (
+            f'the coefficients changed by {changed.percent:+.0f} % and {changed.turned_deg:+.0f}° in run "{changed.run}": '
+            "the machine does not answer alike; find out why, or stop here"
+        )
+    cuts = progress.cuts_percent(state)[-2:]
+    if len(cuts) == 2 and all(c < limits().cut_percent for c in cuts):
+        return "stop-exhausted", (
+            f"the last two corrections cut the worst point by {cuts[0]:.0f} % and {cuts[1]:.0f} %: more of the same will not "
+            "do; look for another cause, or stop here"
+        )
+    return None
+
+
+def trial_strength(case: Case) -> Said | None:
+    """A trial that tells too little, before anything was corrected by it."""
+    solution = case.facts.solution
+    if solution is None or progress.corrected(case.state):
+        return None
+    weak = [t for t in solution.trials if t.verdict == "too weak"]
+    if not weak:
+        return None if solution.trusted else ("larger-trial", solution.reasons[0])
+    worst = min(weak, key=lambda t: t.strength)
+    strength = f'trial on "{worst.plane}": {worst.strength:.1f} standard deviations'
+    if worst.times is None:
+        return "repeat-trial", (
+            f"{strength}, and no mass would do with this repeatability: repeat initial and trial run, and average more"
+        )
+    times, limited = max(worst.times, 1.0), ""
+    over = _over_abort(case.state, solution, {worst.plane: complex(times * worst.mass)})
+    if over is not None:
+        times, limited = times * over.share, f", no more for the abort level at {over.point}"
+        if times <= 1.0:
+            return "repeat-trial", (
+                f"{strength}, and a larger one may bring {over.point} above its abort level of {over.level:.3g}: repeat "
+                "initial and trial run, and average more"
+            )
+    return "larger-trial", (
+        f"{strength} are too weak; put on {times:.1f} times the mass, {times * worst.mass:.3g} g{limited}, and repeat it"
+    )
+
+
+def correct(case: Case) -> Said | None:
+    """The next correction, or why to stop before it."""
+    state, solution = case.state, case.facts.solution
+    assert solution is not None
+    wanted, how = _to_put_on(state, solution)
+    smallest = min((1000.0 * units.parse(s.mass, "kg", "stock") for s in state.brief.stock), default=0.0)
+    if max(c.mass for c in wanted) < smallest and not passed(state, "stop-exhausted"):
+        return "stop-exhausted", (
+            f"the next correction, {_text(wanted)}, is below the smallest piece of {smallest:.3g} g: stop here"
+        )
+    inside = all(c.mass_ci95 is None or c.mass <= c.mass_ci95 for c in wanted)
+    if inside and not passed(state, "stop-scatter"):
+        return "stop-scatter", (
+            f"the next correction, {_text(wanted)}, lies inside its own scatter: stop here, or repeat the run"
+        )
+    name = None if solution.proposed is None else solution.proposed.alternative.name
+    proposed = "" if name in (None, couple.ALL) else f"; {name} is to be preferred"
+    return ("trim" if progress.corrected(state) else "put-on-correction"), f"{how} {_text(wanted)}{proposed}"
+
+
+def _to_put_on(state: JobState, solution: Solution) -> tuple[tuple[Correction, ...], str]:
+    """What to put on as the rotor is now, and how to say it."""
+    on, last = progress.on_now(state), progress.usable(state)[-1]
+    if progress.trials_on(state):
+        return solution.corrections, "take all trial masses off and put on"
+    if on and run_vectors.same_masses(on, run_vectors.masses_on(last, state.brief)):
+        return solution.additional, "add to what is on"
+    return solution.corrections, "put on, in the place of all that is on," if on else "put on"
+
+
+def _text(corrections: Sequence[Correction]) -> str:
+    told = []
+    for c in corrections:
+        half = "" if c.mass_ci95 is None else f" ± {c.mass_ci95:.2g}"
+        wide = "" if c.angle_ci95_deg is None else f" ± {c.angle_ci95_deg:.0f}"
+        told.append(f'{c.mass:.3g}{half} {c.unit} at {c.angle_deg:.0f}{wide}° on "{c.plane}"')
+    return " and ".join(told)

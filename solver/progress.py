@@ -1,0 +1,313 @@
+"""How far a job is, read from its record: runs that serve, what is on the rotor, what corrections did, what is left."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from stillshaft.dsp import units, vectors
+from stillshaft.solver import cautions, inspection, run_rules, run_vectors
+from stillshaft.solver.state import JobRun, JobState, OnRotor
+from stillshaft.solver.trial import NEAR_RESONANCE
+
+CORRECTED = ("correction", "trim", "check")  # purposes of runs that show what corrections did
+_SKIP, STOP, FINAL = "skip ", "stop", "final"
+
+
+def skip_fields(act: str, why: str) -> dict[str, str]:
+    """The keys of the "decision" event that passes over an advice, with the reason."""
+    return {"text": f"{_SKIP}{act}", "why": why}
+
+
+def stop_fields(why: str) -> dict[str, str]:
+    """The keys of the "decision" event that ends the balancing as it is, with the reason."""
+    return {"text": STOP, "why": why}
+
+
+def skipped(state: JobState, act: str, since: int = 0) -> bool:
+    """Whether the person decided to pass over an advice, with a reason, after the entry `since`."""
+    return any(d.id > since and d.what.text == f"{_SKIP}{act}" and d.what.why.strip() for d in state.decisions)
+
+
+def stopped(state: JobState) -> bool:
+    """Whether the person ended the balancing and has put nothing on since, but for final pieces."""
+    put = max((m.id for m in state.masses if m.what.act == "put on" and m.what.purpose != FINAL), default=0)
+    return any(d.id > put and d.what.text == STOP and d.what.why.strip() for d in state.decisions)
+
+
+# runs and masses
+
+
+def usable(state: JobState) -> tuple[JobRun, ...]:
+    """Runs of the initial state as it is now that count, since the last unknown change of reference."""
+    runs = run_rules.counting_runs(state).now
+    return tuple(r for r in runs if r.epoch == runs[-1].epoch)
+
+
+def bare(state: JobState) -> tuple[JobRun, ...]:
+    """Those of them without masses."""
+    return tuple(r for r in usable(state) if not run_vectors.masses_on(r, state.brief))
+
+
+def corrected(state: JobState) -> tuple[JobRun, ...]:
+    """Those of them that show a correction."""
+    return tuple(r for r in usable(state) if r.what.purpose in CORRECTED and run_vectors.masses_on(r, state.brief))
+
+
+def tried(state: JobState) -> frozenset[str]:
+    """Planes that a usable run had a mass on."""
+    return frozenset(plane for r in usable(state) for plane in run_vectors.masses_on(r, state.brief))
+
+
+def on_now(state: JobState) -> dict[str, complex]:
+    """Mass vectors by plane that are on the rotor."""
+    return run_vectors.masses_of([on.piece for on in state.on_rotor], state.brief)
+
+
+def purposes(state: JobState) -> dict[int, str | None]:
+    """What the pieces of each entry were put on for; a piece really placed elsewhere keeps its purpose."""
+    found: dict[int, str | None] = {}
+    for event in state.masses:
+        of = event.what.of
+        found[event.id] = event.what.purpose or (found.get(of) if of is not None else None)
+    return found
+
+
+def state_is_new(state: JobState) -> bool:
+    """Whether the rotor was cleaned or mended and no run shows its initial state yet."""
+    return run_rules.new_initial_state(state) is not None and not bare(state)
+
+
+def trials_on(state: JobState) -> tuple[OnRotor, ...]:
+    """Trial pieces that are on the rotor."""
+    said = purposes(state)
+    return tuple(on for on in state.on_rotor if said.get(on.of) == "trial")
+
+
+def run_is_due(state: JobState) -> bool:
+    """Whether masses are on the rotor that no run has measured since they were put on."""
+    on, runs = on_now(state), usable(state)
+    return bool(on) and not (runs and run_vectors.same_masses(on, run_vectors.masses_on(runs[-1], state.brief)))
+
+
+def worst_repeat(first: JobRun, second: JobRun, repeats: tuple[float, float]) -> inspection.Repeat | None:
+    """The point of two runs that should be alike that differs most by its scatter; None where they share no point."""
+    was, now = run_vectors.of_job(first, first.what.unit), run_vectors.of_job(second, first.what.unit)
+    names = [p for p in was if p in now and was[p].z]
+    if not names:
+        return None
+    found = inspection.repeated(
+        names, np.array([was[p].z for p in names]), _block([was[p].covariance for p in names]),
+        np.array([now[p].z for p in names]), _block([now[p].covariance for p in names]), repeats,
+    )  # fmt: skip
+    return min(found, key=lambda r: r.p_value)
+
+
+def _block(parts: list[run_vectors.Real]) -> run_vectors.Real:
+    whole = np.zeros((2 * len(parts), 2 * len(parts)))
+    for i, part in enumerate(parts):
+        whole[2 * i : 2 * i + 2, 2 * i : 2 * i + 2] = part
+    return whole
+
+
+# what corrections did
+
+
+def level(run: JobRun, state: JobState) -> float:
+    """The worst point of a run: its 1x as a share of its limit where there are limits, else the largest 1x."""
+    limits = _limits(state, run)
+    if limits:
+        return max(v.amplitude / limits[v.point] for v in run.what.vectors if v.point in limits)
+    return max(v.amplitude for v in run.what.vectors)
+
+
+def _limits(state: JobState, run: JobRun) -> dict[str, float]:
+    return {
+        x.point: x.amplitude * abs(run_vectors.factor(x.unit, run.what.unit, run.what.speed_rpm))
+        for x in state.brief.limits
+        if any(v.point == x.point for v in run.what.vectors)
+    }
+
+
+def cuts_percent(state: JobState) -> tuple[float, ...]:
+    """By how much each correction in a row cut the worst point, percent; negative where it grew."""
+    first = bare(state)[:1]
+    levels = [level(r, state) for r in (*first, *_changes_of_mass(state))]
+    return tuple(
+        100.0 * (1.0 - after / before) for before, after in zip(levels, levels[1:], strict=False) if before > 0.0
+    )
+
+
+def _changes_of_mass(state: JobState) -> tuple[JobRun, ...]:
+    """Corrected runs, the last one of each mass state in a row."""
+    found: list[JobRun] = []
+    for run in corrected(state):
+        masses = run_vectors.masses_on(run, state.brief)
+        if found and run_vectors.same_masses(masses, run_vectors.masses_on(found[-1], state.brief)):
+            found[-1] = run
+        else:
+            found.append(run)
+    return tuple(found)
+
+
+@dataclass(frozen=True)
+class Changed:
+    """How H differs from what the last plan before a run took it to be: percent and degrees over all points."""
+
+    run: str
+    percent: float
+    turned_deg: float
+
+
+def influence_change(state: JobState, clear_of_noise: float) -> Changed | None:
+    """The last corrected run's move against the one that the plan before it expected.
+
+    One complex factor c over all points, the least-squares one: c = Σ conj(expected)·seen / Σ |expected|². None where no plan
+    was made before it, or the move is not so many times the scatter of both runs.
+    """
+    runs = usable(state)
+    last = next((r for r in reversed(corrected(state))), None)
+    if last is None:
+        return None
+    masses = run_vectors.masses_on(last, state.brief)
+    before = next(
+        (
+            r
+            for r in reversed(runs)
+            if r.id < last.id and not run_vectors.same_masses(masses, run_vectors.masses_on(r, state.brief))
+        ),
+        None,
+    )
+    plan = next((p for p in reversed(state.plans) if p.id < last.id and last.id not in p.what.inputs), None)
+    if before is None or plan is None:
+        return None
+    unit = next((r.what.unit for r in state.runs if r.id == plan.what.inputs[0]), None) if plan.what.inputs else None
+    if unit is None:
+        return None
+    put = {p: masses.get(p, 0j) for p in masses | run_vectors.masses_on(before, state.brief)}
+    put = {p: m - run_vectors.masses_on(before, state.brief).get(p, 0j) for p, m in put.items()}
+    now, was = run_vectors.of_job(last, unit), run_vectors.of_job(before, unit)
+    expected: dict[str, complex] = {}
+    for row in _rows(plan.what.result.get("influence")):
+        near = abs(row.get("speed_rpm", 0.0) / last.what.speed_rpm - 1.0) <= inspection.SPEED_CAUTION / 100.0
+        if near and row.get("point") in now and row.get("point") in was and row.get("plane") in put:
+            h = vectors.vector(row["amplitude"], row["angle_deg"])
+            expected[row["point"]] = expected.get(row["point"], 0j) + h * put[row["plane"]]
+    repeats = run_vectors.repeatability(state)
+    size = sum(abs(e) ** 2 for e in expected.values())
+    scatter = sum(float(np.trace(run_vectors.between_runs(m[p], repeats))) for p in expected for m in (now, was))
+    if not size > clear_of_noise**2 * scatter:
+        return None
+    factor = sum(e.conjugate() * (now[p].z - was[p].z) for p, e in expected.items()) / size
+    return Changed(last.what.name, 100.0 * (abs(factor) - 1.0), math.degrees(float(np.angle(factor))))
+
+
+def _rows(listed: object) -> list[dict[str, Any]]:
+    return [entry for entry in (listed if isinstance(listed, list) else []) if isinstance(entry, dict)]
+
+
+def share_of_1x(run: JobRun) -> tuple[str, float] | None:
+    """The point with the highest broadband level, and the share of 1x in its square; None where no level was measured."""
+    known = [(v.overall, v) for v in run.what.vectors if v.overall is not None and v.overall > 0.0]
+    if not known:
+        return None
+    overall, vector = max(known, key=lambda k: k[0])
+    return vector.point, min(1.0, (vector.amplitude / overall) ** 2)
+
+
+# what was measured beside the runs
+
+
+def near_resonance(state: JobState) -> float | None:
+    """The resonance that a sweep or bump test showed within 20 % of running speed, r/min; None where there is none."""
+    running = cautions.running_speed(state)
+    found: list[float] = []
+    for what, entries, key, times in (("sweep", "points", "rpm", 1.0), ("bump", "modes", "frequency_hz", 60.0)):
+        event = next((m for m in reversed(state.measured) if m.what.what == what), None)
+        rows = _rows({} if event is None else event.what.figures.get(entries))
+        inner = [r for row in rows for r in _rows(row.get("resonances"))] if what == "sweep" else rows
+        found += [times * float(r[key]) for r in inner if isinstance(r.get(key), int | float) and r[key] > 0.0]
+    near = [rpm for rpm in found if running is not None and abs(running / rpm - 1.0) < NEAR_RESONANCE]
+    return min(near, key=lambda rpm: abs(rpm - (running or 0.0)), default=None)
+
+
+def loudest_neighbour(state: JobState) -> tuple[str, float] | None:
+    """The newest background measurement against the goal: the point where its share is largest, and that share."""
+    event = next((m for m in reversed(state.measured) if m.what.what == "background"), None)
+    speed_rpm = cautions.running_speed(state)
+    if event is None or speed_rpm is None:
+        return None
+    goals = {x.point: x for x in state.brief.limits}
+    shares = []
+    for row in _rows(event.what.figures.get("levels")):
+        goal = goals.get(str(row.get("name")))
+        try:
+            if goal is not None:
+                into = abs(run_vectors.factor(str(row["unit"]), goal.unit, speed_rpm))
+                shares.append((float(row["level"]) * into / goal.amplitude, goal.point))
+        except (KeyError, TypeError, ValueError):
+            continue
+    worst = max(shares, default=None)
+    return None if worst is None else (worst[1], worst[0])
+
+
+# the end of a job
+
+
+def left_at_the_end(state: JobState, worse_percent: float) -> Iterator[tuple[str, str]]:
+    """What is still to be done before a job is closed: act and sentence, in its order."""
+    said = purposes(state)
+    if on := trials_on(state):
+        yield "take-off-trial", f"trial masses are still on: {'; '.join(cautions.describe(o.piece) for o in on)}"
+    back = [
+        m
+        for m in state.masses
+        if m.what.act == "taken off" and m.what.of is not None and said.get(m.what.of) == "trial"
+    ]
+    if lost := [m for m in back if not m.what.note.strip()]:
+        yield "weigh-back", f"{len(lost)} of {len(back)} trial masses taken off are not noted as weighed back in"
+    final = [o for o in state.on_rotor if said.get(o.of) != "trial"]
+    loose = [o.piece for o in final if cautions.fixing_of(o.piece) in ("temporary", "clamped", "unknown")]
+    if loose:
+        yield (
+            "fix-permanently",
+            f"not fixed for good, or not said how: {'; '.join(cautions.describe(p) for p in loose)}",
+        )
+    shown = {p.what.about for p in state.photos} | {m.id for m in state.masses if m.what.photos}
+    if bare_of_photo := [o.piece for o in final if o.of not in shown]:
+        yield "photograph", f"no photo yet of {'; '.join(cautions.describe(p) for p in bare_of_photo)}"
+    runs = usable(state)
+    last_mass = max((m.id for m in state.masses), default=0)
+    if not runs or runs[-1].id < last_mass:
+        yield "final-run", "masses or their fixing changed since the last run that counts"
+        return
+    first = (bare(state) or runs)[0]
+    yield from _worse(first, runs[-1], worse_percent)
+    tolerances = {c.name: c.tolerance for c in state.brief.conditions}
+    alike = inspection.likeness(
+        first.what.speed_rpm, runs[-1].what.speed_rpm, first.what.conditions, runs[-1].what.conditions, tolerances
+    )
+    if alike.verdict == "not comparable":
+        yield "unlike-conditions", f'"{first.what.name}" and "{runs[-1].what.name}": {"; ".join(alike.reasons)}'
+
+
+def _worse(first: JobRun, last: JobRun, worse_percent: float) -> Iterator[tuple[str, str]]:
+    factor = abs(run_vectors.factor(last.what.unit, first.what.unit, last.what.speed_rpm))
+    alike = (
+        units.vibration_unit(last.what.unit, "unit").quantity == units.vibration_unit(first.what.unit, "unit").quantity
+    )
+    now = {v.point: v for v in last.what.vectors}
+    for vector in first.what.vectors:
+        after = now.get(vector.point)
+        if after is None:
+            continue
+        pairs = [("1x", vector.amplitude, factor * after.amplitude, factor * (after.amplitude_ci95 or 0.0))]
+        if vector.overall is not None and after.overall is not None and alike:
+            pairs.append(("the broadband level", vector.overall, factor * after.overall, 0.0))
+        for what, before, value, half in pairs:
+            if value - half > (1.0 + worse_percent / 100.0) * before:
+                yield "points-worse", f"{vector.point}: {what} is {value:.3g} {first.what.unit}, and was {before:.3g}"
+                return

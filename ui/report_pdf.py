@@ -224,25 +224,28 @@ def _block(block: Block, width: float, height: float) -> Iterator[Any]:
 
 def _text(block: Text, width: float) -> Iterator[Any]:
     from reportlab.platypus import Spacer
-    from reportlab.platypus import Table as Grid
 
     size = _TYPE[block.style]
     if block.style != "doubt":
         colour = "quiet" if block.style == "quiet" else "text"
         yield _paragraph(block.text, size, strong=block.style in ("strong", "lead"), colour=colour, space=6.0)
         return
-    yield Grid(
+    yield _grid(
         [[_paragraph(part, size)] for part in _parts(block.text, width - 9.0 - _PAD, size)],
         colWidths=[width],
         style=[("LINEBEFORE", (0, 0), (0, -1), 3.0, _hex("bad")), ("LEFTPADDING", (0, 0), (-1, -1), 9.0)],
-        hAlign="LEFT",
     )
     yield Spacer(1.0, 6.0)
 
 
-def _facts(block: Facts, width: float) -> Any:
+def _grid(rows: list[list[Any]], *, style: list[tuple[Any, ...]], **more: Any) -> Any:
+    """The library's table; what it would set in its own typeface it sets in ours."""
     from reportlab.platypus import Table as Grid
 
+    return Grid(rows, style=[("FONT", (0, 0), (-1, -1), typeface.REGULAR), *style], hAlign="LEFT", **more)
+
+
+def _facts(block: Facts, width: float) -> Any:
     widths = [0.27 * width, 0.73 * width]
     rows = []
     for name, said in block.rows:
@@ -250,10 +253,9 @@ def _facts(block: Facts, width: float) -> Any:
         parts = _parts(said, widths[1] - 2.0 * _PAD, _TYPE["body"])
         for one, other in itertools.zip_longest(names, parts, fillvalue=""):
             rows.append([_paragraph(one, _CELL, colour="quiet"), _paragraph(other, _TYPE["body"])])
-    return Grid(
+    return _grid(
         rows,
         colWidths=widths,
-        hAlign="LEFT",
         style=[
             ("VALIGN", (0, 0), (-1, -1), "TOP"),
             ("TOPPADDING", (0, 0), (-1, -1), 2.0),
@@ -266,8 +268,6 @@ def _facts(block: Facts, width: float) -> Any:
 
 
 def _table(block: Table, width: float) -> Any:
-    from reportlab.platypus import Table as Grid
-
     whole = sum(c.share for c in block.columns)
     widths = [c.share / whole * width for c in block.columns]
     size = _LARGE_CELL if block.large else _CELL
@@ -277,7 +277,6 @@ def _table(block: Table, width: float) -> Any:
     ]
     rows: list[list[Any]] = [head]
     style: list[tuple[Any, ...]] = [
-        ("FONT", (0, 0), (-1, -1), typeface.REGULAR),
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
         ("LINEBELOW", (0, 0), (-1, 0), 0.9, _hex("quiet")),
@@ -301,7 +300,7 @@ def _table(block: Table, width: float) -> Any:
         else:
             rows += _cells(row, block, widths, size)
     style = [s for s in style if s[0] != "NOSPLIT" or s[2][1] < len(rows)]
-    return Grid(rows, colWidths=widths, repeatRows=1, style=style, hAlign="LEFT")
+    return _grid(rows, colWidths=widths, repeatRows=1, style=style)
 
 
 def _band(text: str, *, first: bool) -> Any:
@@ -354,16 +353,12 @@ def _parts(text: str, width: float, size: float) -> list[str]:
 
 
 def _signature(block: Signature, width: float) -> Any:
-    from reportlab.platypus import Table as Grid
-
     rows = [[_paragraph(name, _CELL, colour="quiet"), ""] for name in block.lines]
-    return Grid(
+    return _grid(
         rows,
         colWidths=[0.27 * width, 0.6 * width],
         rowHeights=[30.0] * len(rows),
-        hAlign="LEFT",
         style=[
-            ("FONT", (0, 0), (-1, -1), typeface.REGULAR),
             ("VALIGN", (0, 0), (-1, -1), "BOTTOM"),
             ("LEFTPADDING", (0, 0), (0, -1), 0.0),
             ("LINEBELOW", (1, 0), (1, -1), 0.7, _hex("text")),

@@ -85,10 +85,11 @@ def style_sheet(theme: Theme, body_px: int) -> str:
     QPushButton#main:focus {{ border-color: {theme.text}; }}
     QPushButton#main:disabled {{ background: {theme.ground}; color: {theme.quiet}; border-color: {theme.line}; }}
     QPushButton#segment {{ padding: 4px {GAP}px; }}
-    QLineEdit, QAbstractSpinBox {{ background: {theme.panel}; border: 2px solid {theme.line};
+    QLineEdit, QPlainTextEdit, QAbstractSpinBox {{ background: {theme.panel}; border: 2px solid {theme.line};
+        placeholder-text-color: {theme.quiet};
         border-radius: {RADIUS_PX}px; padding: 2px {TIGHT}px; min-height: {TARGET_PX - 8}px;
         selection-background-color: {theme.accent}; selection-color: {theme.on_accent}; }}
-    QLineEdit:focus, QAbstractSpinBox:focus {{ border-color: {theme.accent}; }}
+    QLineEdit:focus, QPlainTextEdit:focus, QAbstractSpinBox:focus {{ border-color: {theme.accent}; }}
     QAbstractSpinBox QLineEdit {{ border: none; padding: 0px; min-height: 0px; background: transparent; }}
     QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0px; border: none; }}
     QComboBox {{ background: {theme.panel}; border: 2px solid {theme.line}; border-radius: {RADIUS_PX}px;

@@ -1,0 +1,319 @@
+"""Fields of a short form: each is recorded when it is finished, and says beside it what was refused."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6 import QtCore, QtGui, QtWidgets
+from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.theme import THEMES, Theme
+
+NOT_SAID = "not said"
+_COLUMN_EMS = 13.0  # heights of text that a field needs
+_TEXT_LINES = 3
+
+
+class Remark(QtWidgets.QWidget):
+    """What is to be said of a field, with the shape of its weight; takes no room while there is nothing to say."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        row = QtWidgets.QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(look.HAIR)
+        self._sign = parts.Sign(16)
+        self._sign.show_weight(Weight.CAUTION)
+        self.text = parts.label("", "small", wrap=True)
+        row.addWidget(self._sign, 0, QtCore.Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.text, 1)
+        self.hide()
+
+    def say(self, text: str, *, refused: bool = False) -> None:
+        """Say something, as a refusal or as a note; nothing takes it away."""
+        self.text.setText(text)
+        self._sign.setVisible(refused)
+        self.setVisible(bool(text))
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self._sign.set_theme(theme)
+
+
+class Field(QtWidgets.QWidget):
+    """A control with its name above and a remark below; emits `finished` with its text when another one was entered."""
+
+    finished = QtCore.Signal(str)
+
+    def __init__(self, name: str, control: QtWidgets.QWidget, *, wide: bool = False) -> None:
+        super().__init__()
+        self.name, self.wide, self.control = name, wide, control
+        self.recorded = ""
+        self._refused = ""  # what was typed when it was refused
+        column = QtWidgets.QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        self.title = parts.labelled(name, control)
+        self.title.setWordWrap(True)
+        self.title.setObjectName("quiet")
+        self.remark = Remark()
+        column.addWidget(self.title)
+        column.addWidget(control)
+        column.addWidget(self.remark)
+        column.addStretch(1)
+        self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Preferred)
+
+    @property
+    def text(self) -> str:
+        """What stands in it."""
+        raise NotImplementedError
+
+    def put(self, text: str) -> None:
+        """Write into the control without telling."""
+        raise NotImplementedError
+
+    def show_recorded(self, text: str, note: str = "") -> None:
+        """Show what the record holds; what is being typed stays."""
+        typing = self.control.hasFocus() and self.text != self.recorded
+        if text != self.recorded:
+            self._refused = ""
+        self.recorded = text
+        if not typing and self.text != text:
+            self.put(text)
+        if not self._refused:
+            self.remark.say(note)
+
+    def commit(self) -> None:
+        """Have what was typed recorded, if it is another text."""
+        text = self.text.strip()
+        if text != self.recorded:
+            self.finished.emit(text)
+        elif self.text != self.recorded:
+            self.put(self.recorded)
+
+    def refuse(self, why: str) -> None:
+        """Say why what was typed is not recorded, and put back what is."""
+        self._refused = self.text
+        self.put(self.recorded)
+        kept = f"Kept: {self.recorded}." if self.recorded else "Nothing is kept."
+        self.remark.say(f"{parts.begun(why.rstrip('.'))}. {kept}", refused=True)
+        self.control.setAccessibleDescription(self.remark.text.text())
+
+    def take(self) -> None:
+        """What was typed is recorded: nothing is refused any more."""
+        self._refused = ""
+        self.remark.say("")
+        self.control.setAccessibleDescription("")
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self.remark.set_theme(theme)
+
+
+class LineField(Field):
+    """One line of text; recorded when Return is pressed or the field is left. Escape puts back what was there."""
+
+    def __init__(self, name: str, example: str = "", *, wide: bool = False) -> None:
+        self.line = QtWidgets.QLineEdit()
+        self.line.setPlaceholderText(example)
+        super().__init__(name, self.line, wide=wide)
+        self.line.editingFinished.connect(self.commit)
+        self.line.installEventFilter(self)
+
+    @property
+    def text(self) -> str:
+        """What stands in it."""
+        return self.line.text()
+
+    def put(self, text: str) -> None:
+        """Write."""
+        self.line.setText(text)
+        self.line.setCursorPosition(0)
+        self.line.setToolTip(text)
+
+    def eventFilter(self, watched: QtCore.QObject, event: QtCore.QEvent) -> bool:  # noqa: N802 - Qt's name
+        """Escape."""
+        pressed = isinstance(event, QtGui.QKeyEvent) and event.type() == QtCore.QEvent.Type.KeyPress
+        if pressed and event.key() == QtCore.Qt.Key.Key_Escape and self.text != self.recorded:
+            self.put(self.recorded)
+            return True
+        return False
+
+
+class _Paper(QtWidgets.QPlainTextEdit):
+    """A few lines of text; Tab leaves it."""
+
+    left = QtCore.Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setTabChangesFocus(True)
+        self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """Room for a few lines."""
+        return QtCore.QSize(200, _TEXT_LINES * self.fontMetrics().lineSpacing() + 20)
+
+    def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """The same height."""
+        return QtCore.QSize(80, self.sizeHint().height())
+
+    def focusOutEvent(self, event: QtGui.QFocusEvent) -> None:  # noqa: N802 - Qt's name
+        """It is finished, unless only a menu opened or the window lost the focus for a while."""
+        super().focusOutEvent(event)
+        if event.reason() != QtCore.Qt.FocusReason.PopupFocusReason:
+            self.left.emit()
+
+    def wheelEvent(self, event: QtGui.QWheelEvent) -> None:  # noqa: N802 - Qt's name
+        """The page scrolls, where there is nothing to scroll here."""
+        if self.hasFocus() and self.verticalScrollBar().maximum() > 0:
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class PaperField(Field):
+    """Some lines of text; recorded when it is left."""
+
+    def __init__(self, name: str, example: str = "") -> None:
+        self.paper = _Paper()
+        self.paper.setPlaceholderText(example)
+        super().__init__(name, self.paper, wide=True)
+        self.paper.left.connect(self.commit)
+
+    @property
+    def text(self) -> str:
+        """What stands in it."""
+        return self.paper.toPlainText()
+
+    def put(self, text: str) -> None:
+        """Write."""
+        self.paper.setPlainText(text)
+
+
+class Pick(parts.Choice):
+    """A list to choose from that the mouse wheel passes over: a page is scrolled without changing the record."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
+        self.setSizeAdjustPolicy(QtWidgets.QComboBox.SizeAdjustPolicy.AdjustToContents)
+
+    def wheelEvent(self, event: QtGui.QWheelEvent) -> None:  # noqa: N802 - Qt's name
+        """Left to the page."""
+        event.ignore()
+
+
+class PickField(Field):
+    """One of some words, or none of them; recorded when it is chosen."""
+
+    def __init__(self, name: str, words: Sequence[str], none: str = NOT_SAID, *, wide: bool = False) -> None:
+        self.pick = Pick()
+        self.words = ("", *words)
+        self.pick.addItems([none, *map(parts.begun, words)])
+        super().__init__(name, self.pick, wide=wide)
+        self.pick.activated.connect(lambda _number: self.commit())
+
+    @property
+    def text(self) -> str:
+        """The word that is chosen."""
+        return self.words[max(0, self.pick.currentIndex())]
+
+    def offer(self, word: str) -> None:
+        """Add a word to choose from."""
+        self.words = (*self.words, word)
+        self.pick.addItem(parts.begun(word))
+
+    def put(self, text: str) -> None:
+        """Choose; a word that is not in the list joins it."""
+        if text not in self.words:
+            self.offer(text)
+        self.pick.setCurrentIndex(self.words.index(text))
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        super().set_theme(theme)
+        self.pick.set_theme(theme)
+
+
+class Form(QtWidgets.QWidget):
+    """Fields side by side in as many columns as there is room for; those that do not fit the machine are left out."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._grid = QtWidgets.QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(look.GAP)
+        self._grid.setVerticalSpacing(look.TIGHT)
+        self.fields: list[Field] = []
+        self._left_out: set[Field] = set()
+        self._columns = 1
+        self._theme: Theme = THEMES["light"]
+
+    def add(self, field: Field) -> Field:
+        """Add a field at the end."""
+        self.fields.append(field)
+        field.set_theme(self._theme)
+        self._place()
+        return field
+
+    def clear(self) -> None:
+        """Take all fields out."""
+        for field in self.fields:
+            self._grid.removeWidget(field)
+            field.hide()
+            field.deleteLater()
+        self.fields, self._left_out = [], set()
+
+    def fit(self, field: Field, fits: bool) -> None:
+        """Show a field only where it fits."""
+        if fits == (field in self._left_out):
+            (self._left_out.discard if fits else self._left_out.add)(field)
+            self._place()
+
+    def set_width(self, width_px: int, body_px: int) -> None:
+        """So much room from left to right, for text of this size."""
+        columns = max(1, int((width_px + look.GAP) / (_COLUMN_EMS * body_px + look.GAP)))
+        if columns != self._columns:
+            self._columns = columns
+            self._place()
+
+    def _place(self) -> None:
+        row = column = 0
+        columns = min(self._columns, 4)
+        for field in self.fields:
+            self._grid.removeWidget(field)
+            if field in self._left_out:
+                field.hide()
+                continue
+            span = columns if field.wide else 1
+            if column + span > columns:
+                row, column = row + 1, 0
+            self._grid.addWidget(field, row, column, 1, span)
+            field.show()
+            column += span
+        for number in range(4):
+            self._grid.setColumnStretch(number, 1 if number < columns else 0)
+        self._order()
+
+    def _order(self) -> None:
+        """Tab goes in the order of the fields."""
+        controls = [f.control for f in self.fields if f not in self._left_out]
+        for before, after in zip(controls, controls[1:], strict=False):
+            QtWidgets.QWidget.setTabOrder(before, after)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self._theme = theme
+        for field in self.fields:
+            field.set_theme(theme)
+
+
+def line_of_buttons(buttons: Sequence[QtWidgets.QPushButton]) -> QtWidgets.QHBoxLayout:
+    """Buttons side by side, from the left."""
+    row = QtWidgets.QHBoxLayout()
+    row.setSpacing(look.TIGHT)
+    for each in buttons:
+        row.addWidget(each)
+    row.addStretch(1)
+    return row

@@ -1,0 +1,201 @@
+"""The job that all pages show. Acts on it are done on one thread of its own, in their order; pages see what came of them.
+
+The session belongs to that thread, so that a slow disk never holds the screen. What pages see is replaced as a whole.
+"""
+
+from __future__ import annotations
+
+import queue
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from PySide6 import QtCore
+from stillshaft.acquire.hookup import Hookup, HookupError
+from stillshaft.solver.diagnosis import Diagnosis
+from stillshaft.solver.inspection import Check
+from stillshaft.solver.state import JobState
+from stillshaft.ui.session import Session
+
+_PATIENCE_S = 20.0  # when the window closes: what was typed must reach the disk
+Failed = Callable[[str], None]
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A job as it stands after an act: nothing in it changes any more.
+
+    `problems` are those of the record when it was opened; `entries` counts its entries.
+    """
+
+    folder: Path
+    by: str
+    read_only: bool
+    entries: int
+    state: JobState
+    hookup: Hookup | None
+    checks: tuple[Check, ...]
+    diagnosis: Diagnosis
+    problems: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class _Act:
+    work: Callable[[], Any]
+    done: Callable[[Any], None] | None
+    failed: Failed | None
+
+
+@dataclass(frozen=True)
+class _Outcome:
+    act: _Act
+    result: Any
+    error: str | None
+    shown: Shown | None
+
+
+class OpenJob(QtCore.QObject):
+    """Opens, begins and closes jobs, and does what the person does to the one that is open.
+
+    `changed` tells that `shown` is another one, `refused` what an act that nobody looks after was refused for.
+    """
+
+    changed = QtCore.Signal()
+    refused = QtCore.Signal(str)
+    _finished = QtCore.Signal(object)
+
+    def __init__(self, parent: QtCore.QObject | None = None) -> None:
+        super().__init__(parent)
+        self.shown: Shown | None = None
+        self._session: Session | None = None  # of the thread
+        self._problems: tuple[str, ...] = ()
+        self._made: Shown | None = None
+        self._waiting: queue.SimpleQueue[_Act | None] = queue.SimpleQueue()
+        self._pending = 0
+        self._closed = False
+        self._thread: threading.Thread | None = None
+        self._finished.connect(self._hand_over, QtCore.Qt.ConnectionType.QueuedConnection)
+
+    # what the person does
+
+    def open(
+        self, folder: Path, by: str, *, done: Callable[[Any], None] | None = None, failed: Failed | None = None
+    ) -> None:
+        """Go on with a job; the one before is closed once this one is open."""
+        self._put(lambda: self._take(folder, lambda: Session.open(folder, by=by)), done, failed)
+
+    def create(
+        self,
+        folder: Path,
+        name: str,
+        by: str,
+        *,
+        done: Callable[[Any], None] | None = None,
+        failed: Failed | None = None,
+    ) -> None:
+        """Begin a job in a new folder."""
+        self._put(lambda: self._take(folder, lambda: Session.create(folder, name, by)), done, failed)
+
+    def next_visit(
+        self, folder: Path, name: str, by: str, earlier: Path,
+        *, done: Callable[[Any], None] | None = None, failed: Failed | None = None,
+    ) -> None:  # fmt: skip
+        """Begin a job with brief, hook-up and coefficients of an earlier one."""
+        self._put(lambda: self._take(folder, lambda: Session.next_visit(folder, name, by, earlier)), done, failed)
+
+    def act(
+        self, work: Callable[[Session], Any], done: Callable[[Any], None] | None = None, failed: Failed | None = None
+    ) -> None:
+        """Do something with the session; then `done` with its result, or `failed` with one line, on this thread."""
+
+        def on_session() -> Any:
+            if self._session is None:
+                raise ValueError("no job is open: begin one or open one on the Brief page")
+            return work(self._session)
+
+        self._put(on_session, done, failed)
+
+    @property
+    def busy(self) -> bool:
+        """True while something is being done."""
+        return self._pending > 0
+
+    def close(self) -> None:
+        """Finish what was asked for, then close the job."""
+        if self._closed:
+            return
+        self._closed = True
+        if self._thread is not None:
+            self._waiting.put(None)
+            self._thread.join(_PATIENCE_S)
+
+    # how it is done
+
+    def _put(self, work: Callable[[], Any], done: Callable[[Any], None] | None, failed: Failed | None) -> None:
+        if self._closed:
+            return
+        if self._thread is None:
+            self._thread = threading.Thread(target=self._work, name="job", daemon=True)
+            self._thread.start()
+        self._pending += 1
+        self._waiting.put(_Act(work, done, failed))
+
+    def _work(self) -> None:
+        """On the thread: one act after the other, until there is no more."""
+        while (act := self._waiting.get()) is not None:
+            result, error = None, None
+            try:
+                result = act.work()
+            except (ValueError, OSError) as problem:
+                error = " ".join(str(problem).split()) or type(problem).__name__
+            self._look()
+            if not self._closed:
+                self._finished.emit(_Outcome(act, result, error, self._made))
+        if self._session is not None:
+            self._session.close()
+            self._session = None
+
+    def _take(self, folder: Path, opened: Callable[[], Session]) -> None:
+        """On the thread: put another session in place of the one there is."""
+        if self._session is not None and self._session.folder.resolve() == folder.resolve():
+            return
+        session = opened()
+        if self._session is not None:
+            self._session.close()
+        self._session, self._problems, self._made = session, session.problems, None
+
+    def _look(self) -> None:
+        """On the thread: see where the job stands, if it moved."""
+        from stillshaft.solver import diagnosis
+        from stillshaft.ui import job_checks
+
+        session = self._session
+        if session is None or (self._made is not None and self._made.entries == len(session.job.events)):
+            return
+        problems = self._problems
+        try:
+            hookup = session.hookup
+        except HookupError as error:
+            hookup, problems = None, (*problems, str(error))
+        self._made = Shown(
+            session.folder, session.job.by, session.job.read_only, len(session.job.events), session.state, hookup,
+            session.checks(), diagnosis.diagnose(job_checks.from_record(session.state)), problems,
+        )  # fmt: skip
+
+    def _hand_over(self, outcome: _Outcome) -> None:
+        """On the screen's thread: tell."""
+        self._pending -= 1
+        if self._closed:
+            return
+        if outcome.shown is not self.shown:
+            self.shown = outcome.shown
+            self.changed.emit()
+        if outcome.error is None:
+            if outcome.act.done is not None:
+                outcome.act.done(outcome.result)
+        elif outcome.act.failed is not None:
+            outcome.act.failed(outcome.error)
+        else:
+            self.refused.emit(outcome.error)

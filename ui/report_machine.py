@@ -11,7 +11,7 @@ from stillshaft.ui.desktop import face as faces
 from stillshaft.ui.report_layout import Block, Column, Facts, Pictures, Row, Section, Table, Text
 from stillshaft.ui.report_material import Material, face_of, number_in, tables_in, text_in, texts_in
 from stillshaft.ui.report_pictures import hookup_picture
-from stillshaft.ui.report_words import Units, figure, listed, moment
+from stillshaft.ui.report_words import Units, figure, listed, moment, speed
 
 
 def sections(material: Material) -> Iterator[Section]:
@@ -35,8 +35,8 @@ def _machine(material: Material) -> Iterator[Block]:
             *((name, getattr(machine, name)) for name in ("name", "type", "maker", "serial", "place", "owner")),
             *((name, getattr(machine, name)) for name in ("bearings", "power", "note")),
             ("rotor", _joined([rotor.kind, own.given(rotor.mass, "kg"), rotor.note])),
-            ("running speed", rotor.speed_rpm and f"{figure(rotor.speed_rpm, 5)} r/min"),
-            ("never faster than", rotor.highest_speed_rpm and f"{figure(rotor.highest_speed_rpm, 5)} r/min"),
+            ("running speed", rotor.speed_rpm and speed(rotor.speed_rpm)),
+            ("never faster than", rotor.highest_speed_rpm and speed(rotor.highest_speed_rpm)),
             ("bearing span", own.given(rotor.bearing_span, "mm")),
             ("centre of mass", own.given(rotor.centre_of_mass, "mm")),
             ("drive", _joined([drive.kind, _drive(brief, own), drive.note])),
@@ -74,7 +74,7 @@ def _joined(parts: Iterable[str | None]) -> str:
 def _drive(brief: Brief, own: Units) -> str:
     drive = brief.drive
     variable = {True: "variable speed", False: "fixed speed", None: None}[drive.variable_speed]
-    motor = None if drive.motor_speed_rpm is None else f"motor {figure(drive.motor_speed_rpm, 5)} r/min"
+    motor = None if drive.motor_speed_rpm is None else f"motor {speed(drive.motor_speed_rpm)}"
     lengths = [
         f"{name} {own.given(text, 'mm')}"
         for name, text in (
@@ -186,7 +186,7 @@ def measured_words(measured: Measured) -> str:
         rpm, amplification = number_in(resonance, "rpm"), number_in(resonance, "amplification")
         if rpm is not None:
             by = "" if amplification is None else f", amplification {figure(amplification)}"
-            said.append(f"resonance at {figure(rpm, 4)} r/min{by}")
+            said.append(f"resonance at {speed(rpm)}{by}")
     for key, value in measured.figures.items():
         if isinstance(value, str | int | float) and not isinstance(value, bool) and len(said) < 12:
             said.append(f"{key.replace('_', ' ')} {value if isinstance(value, str) else figure(float(value))}")

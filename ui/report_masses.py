@@ -27,7 +27,7 @@ from stillshaft.ui.report_material import (
 )
 from stillshaft.ui.report_pictures import masses_picture
 from stillshaft.ui.report_runs import masses_words
-from stillshaft.ui.report_words import angle, figure, listed, moment
+from stillshaft.ui.report_words import angle, figure, listed, moment, speed
 
 _SAME_PLACE_DEG = 0.5
 CAUTIONS = (
@@ -250,12 +250,12 @@ def _drawn(material: Material, places: Sequence[Place], *, large: bool) -> Itera
     yield Table(columns, tuple(rows), large=large)
     if sure := [_sureness(material, n, p) for n, p in numbered if p.planned]:
         yield Text(f"How sure, 95 %: {listed(sure)}.", "quiet")
-    speed = material.speed_rpm
+    rpm = material.speed_rpm
     end = "" if face is None else f" from the {face.reference_end} end"
     yield Text(
         "Angles and distances along the rim count from the mark that trips the pulse sensor, against rotation. The clock face "
         f"is as seen{end} with the mark under the pulse sensor. "
-        + ("Forces cannot be told: no speed was recorded." if speed is None else f"Forces are at {figure(speed, 5)} r/min."),
+        + ("Forces cannot be told: no speed was recorded." if rpm is None else f"Forces are at {speed(rpm)}."),
         "quiet",
     )  # fmt: skip
 

@@ -288,18 +288,14 @@ def _table(block: Table, width: float) -> Any:
     ]
     for row in block.rows:
         if row.band:
-            for part in _parts("\n".join(row.cells), width - 2.0 * _PAD, _CELL):
+            for number, part in enumerate(_parts("\n".join(row.cells), width - 2.0 * _PAD, _CELL)):
                 at = len(rows)
-                # what a band is about follows on the same page
-                style += [
-                    ("SPAN", (0, at), (-1, at)),
-                    ("BACKGROUND", (0, at), (-1, at), _hex("ground")),
-                    ("NOSPLIT", (0, at), (-1, at + 1)),
-                ]
-                rows.append([_band(part, first=part.startswith(row.cells[0])), *[""] * (len(widths) - 1)])
+                style += [("SPAN", (0, at), (-1, at)), ("BACKGROUND", (0, at), (-1, at), _hex("ground"))]
+                rows.append([_band(part, first=number == 0), *[""] * (len(widths) - 1)])
+            if row is not block.rows[-1]:  # what it is about follows on the same page
+                style.append(("NOSPLIT", (0, at), (-1, at + 1)))
         else:
             rows += _cells(row, block, widths, size)
-    style = [s for s in style if s[0] != "NOSPLIT" or s[2][1] < len(rows)]
     return _grid(rows, colWidths=widths, repeatRows=1, style=style)
 
 
@@ -341,8 +337,7 @@ def _parts(text: str, width: float, size: float) -> list[str]:
     shown = "".join(part for _, part in typeface.pieces(text))
     parts, used = [""], 0
     for line in shown.split("\n"):
-        for begin in range(0, max(1, len(line)), in_line * lines):
-            piece = line[begin : begin + in_line * lines]
+        for piece in _pieces_of(line, in_line * lines):
             needed = max(1, math.ceil(len(piece) / in_line))
             if used and used + needed > lines:
                 parts.append("")
@@ -350,6 +345,16 @@ def _parts(text: str, width: float, size: float) -> list[str]:
             parts[-1] += ("\n" if used else "") + piece
             used += needed
     return parts
+
+
+def _pieces_of(line: str, most: int) -> Iterator[str]:
+    """A line in pieces of at most so many characters, divided between words where there are some."""
+    while len(line) > most:
+        space = line.rfind(" ", most // 2, most)
+        cut = space + 1 if space > 0 else most
+        yield line[:cut]
+        line = line[cut:]
+    yield line
 
 
 def _signature(block: Signature, width: float) -> Any:

@@ -246,6 +246,7 @@ def polar_picture(name: str, unit: str, dots: Sequence[Dot], limit: float | None
         if degrees % 90 == 0:
             x, y = at(1.1 * spoke)
             shapes.append(Words(x, y + 2.5, f"{degrees}°", 7.0, "middle", colour="quiet"))
+            taken.append((x - 8.0, y - 4.5, x + 8.0, y + 4.5))
     if limit is not None:
         shapes.append(Disc(*middle, radius * limit / outer, "good", 1.2, dash=(4.0, 2.0)))
     for dot in dots:

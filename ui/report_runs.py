@@ -13,7 +13,7 @@ from stillshaft.solver.state import JobRun
 from stillshaft.ui.report_layout import Block, Column, Picture, Pictures, Row, Section, Table, Text
 from stillshaft.ui.report_material import Material
 from stillshaft.ui.report_pictures import Dot, polar_key, polar_picture, ribbon_picture
-from stillshaft.ui.report_words import angle, figure, listed, moment, quantity_of, signed, with_half
+from stillshaft.ui.report_words import angle, figure, listed, moment, quantity_of, signed, speed, with_half
 
 _NORMAL_95 = 1.959963984540054
 _LONGEST_NAME = 48
@@ -161,7 +161,7 @@ def _about(material: Material, run: JobRun) -> tuple[str, ...]:
         f"Run {material.number_of(run)}",
         what.name,
         what.purpose,
-        f"{figure(what.speed_rpm, 5)} r/min",
+        speed(what.speed_rpm),
         moment(run.event.at),
     ]
     lines = [" · ".join([*head, run.event.by] if run.event.by else head)]

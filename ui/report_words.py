@@ -50,6 +50,11 @@ def signed(value: float, half: float | None, unit: str) -> str:
     return f"{sign}{with_half(value, half)}{unit}"
 
 
+def speed(rpm: float) -> str:
+    """A speed to four digits, to 1 r/min from 1000 on."""
+    return f"{rpm:.0f} r/min" if rpm >= 1000.0 else f"{figure(rpm, 4)} r/min"
+
+
 def angle(value_deg: float, half_deg: float | None = None) -> str:
     """An angle to a degree, 0 to 359, with its half width where there is one."""
     text = f"{round(value_deg) % 360}°"

@@ -157,13 +157,15 @@ def correct(case: Case) -> Said | None:
         return "stop-exhausted", (
             f"the next correction, {_text(wanted)}, is below the smallest piece of {smallest:.3g} g: stop here"
         )
-    inside = all(c.mass_ci95 is None or c.mass <= c.mass_ci95 for c in wanted)
+    name = None if solution.proposed is None else solution.proposed.alternative.name
+    fewer = name not in (None, couple.ALL)
+    # where fewer unknowns serve better, the planes may each be uncertain and still do something together
+    inside = not fewer and all(c.mass_ci95 is None or c.mass <= c.mass_ci95 for c in wanted)
     if inside and not passed(state, "stop-scatter"):
         return "stop-scatter", (
             f"the next correction, {_text(wanted)}, lies inside its own scatter: stop here, or repeat the run"
         )
-    name = None if solution.proposed is None else solution.proposed.alternative.name
-    proposed = "" if name in (None, couple.ALL) else f"; {name} is to be preferred"
+    proposed = f"; {name} is to be preferred" if fewer else ""
     return ("trim" if progress.corrected(state) else "put-on-correction"), f"{how} {_text(wanted)}{proposed}"
 
 

@@ -102,6 +102,11 @@ def acts() -> tuple[str, ...]:
     return tuple(a.key for a in _table().act)
 
 
+def while_running() -> tuple[str, ...]:
+    """Keys of the inspection's checks that take a running machine."""
+    return tuple(_table().checks.while_running)
+
+
 def passed(state: JobState, act: str) -> bool:
     """Whether the person decided to pass over it."""
     how = act_named(act).passed
@@ -296,7 +301,7 @@ def overhung(case: Case) -> Said | None:
 
 def inspect(case: Case) -> Said | None:
     """Checks at standstill that fit the machine and are open, before the first run that counts."""
-    state, running = case.state, _table().checks.while_running
+    state, running = case.state, while_running()
     if run_checks.counted(state):
         return None
     fitting = [c for c in inspection.checks(inspection.facts_from(state.brief)) if c.key not in running]

@@ -163,39 +163,30 @@ class Changed:
 
 
 def influence_change(state: JobState, clear_of_noise: float) -> Changed | None:
-    """The last corrected run's move against the one that the plan before it expected.
+    """What the last corrected run's masses did to the initial state, against what the plan before it expected.
 
     One complex factor c over all points, the least-squares one: c = Σ conj(expected)·seen / Σ |expected|². None where no plan
     was made before it, or the move is not so many times the scatter of both runs.
     """
-    runs = usable(state)
     last = next((r for r in reversed(corrected(state))), None)
     if last is None:
         return None
     masses = run_vectors.masses_on(last, state.brief)
-    before = next(
-        (
-            r
-            for r in reversed(runs)
-            if r.id < last.id and not run_vectors.same_masses(masses, run_vectors.masses_on(r, state.brief))
-        ),
-        None,
-    )
+    # against the state without masses: runs with others may have been made with the coefficients as they were
+    before = next((r for r in reversed(bare(state)) if r.id < last.id), None)
     plan = next((p for p in reversed(state.plans) if p.id < last.id and last.id not in p.what.inputs), None)
     if before is None or plan is None:
         return None
     unit = next((r.what.unit for r in state.runs if r.id == plan.what.inputs[0]), None) if plan.what.inputs else None
     if unit is None:
         return None
-    put = {p: masses.get(p, 0j) for p in masses | run_vectors.masses_on(before, state.brief)}
-    put = {p: m - run_vectors.masses_on(before, state.brief).get(p, 0j) for p, m in put.items()}
     now, was = run_vectors.of_job(last, unit), run_vectors.of_job(before, unit)
     expected: dict[str, complex] = {}
     for row in _rows(plan.what.result.get("influence")):
         near = abs(row.get("speed_rpm", 0.0) / last.what.speed_rpm - 1.0) <= inspection.SPEED_CAUTION / 100.0
-        if near and row.get("point") in now and row.get("point") in was and row.get("plane") in put:
+        if near and row.get("point") in now and row.get("point") in was and row.get("plane") in masses:
             h = vectors.vector(row["amplitude"], row["angle_deg"])
-            expected[row["point"]] = expected.get(row["point"], 0j) + h * put[row["plane"]]
+            expected[row["point"]] = expected.get(row["point"], 0j) + h * masses[row["plane"]]
     repeats = run_vectors.repeatability(state)
     size = sum(abs(e) ** 2 for e in expected.values())
     scatter = sum(float(np.trace(run_vectors.between_runs(m[p], repeats))) for p in expected for m in (now, was))

@@ -27,7 +27,7 @@ def faults(window):
             problem = check(widget, window)
             if problem:
                 found.append(f"{_called(widget)}: {problem}")
-    return found + _same_mnemonic(window) + _not_reached(window) + _faint(window)
+    return found + _same_mnemonic(window) + _not_reached(window) + faint(window)
 
 
 def small_targets(window):
@@ -219,7 +219,7 @@ def _not_reached(window):
     return [f"{_called(w)}: Tab does not reach it" for w in wanted - reached]
 
 
-def _faint(window, scale=3):
+def faint(window, scale=3):
     """Text whose contrast with its ground is under 4.5 to 1, or 3 to 1 where it is large (WCAG 2.2, 1.4.3)."""
     image = QtGui.QImage(window.size() * scale, QtGui.QImage.Format.Format_RGB32)
     image.setDevicePixelRatio(scale)

@@ -182,6 +182,8 @@ class Frame(QtWidgets.QMainWindow):
         self.stack.addWidget(self._areas[stage])
         if stage is self._open:
             self.open(stage)
+        else:
+            self._renew()
         QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._build_next)
 
     def _renew(self) -> None:

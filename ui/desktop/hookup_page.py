@@ -32,11 +32,11 @@ class HookupPage(Page):
         self._findings: tuple[check.Finding, ...] = ()
         self._checked_of: object | None = None  # the hook-up that was checked
         self._taught = feed.teaching
-        self.check = parts.button(
+        self.check_signals = parts.button(
             "Chec&k signals", feed.examine, tip=f"Look at the last {CHECK_S:.0f} s and say what is wrong"
         )
         self.start_stop = parts.button("S&tart", self._start_or_stop, "main", "Let the source run, or stop it")
-        self.head.addWidget(self.check)
+        self.head.addWidget(self.check_signals)
         self.head.addWidget(self.start_stop)
         self.inputs, self.pulse, self.findings = InputsCard(), PulseCard(), FindingsCard()
         self.face, self.panel = RotorFace(), RotorPanel()
@@ -136,7 +136,7 @@ class HookupPage(Page):
         running = feed.status in (Status.STARTING, Status.RUNNING)
         self.start_stop.setText("S&top" if running else "S&tart")
         self.start_stop.setAccessibleName("Stop" if running else "Start")
-        self.check.setEnabled(feed.status is Status.RUNNING and not feed.checking)
+        self.check_signals.setEnabled(feed.status is Status.RUNNING and not feed.checking)
         self.find_inputs.setEnabled(not feed.looking)
         self.find_inputs.setText("Looking …" if feed.looking else "Find &inputs")
         self.file.setEnabled(feed.choice != SIMULATED)

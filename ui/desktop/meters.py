@@ -34,7 +34,7 @@ class LevelMeter(Picture):
     """One input: rms as a bar, peak and held peak as lines, on a scale in dB of full scale; clipping in words."""
 
     def __init__(self, name: str) -> None:
-        super().__init__(f"Level of {name}", (8.0, 2.8))
+        super().__init__(f"Level of {name}", (7.0, 2.8))
         self._name = name
         self._level: Level | None = None
         self._said_of = ""

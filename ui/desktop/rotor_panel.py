@@ -41,7 +41,7 @@ class RotorPanel(QtWidgets.QWidget):
         self.case.addItems([*CASES, _OWN])
         self.case.activated.connect(self._take_case)
         grid = QtWidgets.QGridLayout()
-        grid.setHorizontalSpacing(look.TIGHT)
+        grid.setHorizontalSpacing(look.HAIR)
         grid.setVerticalSpacing(look.HAIR)
         grid.setColumnStretch(1, 1)
         grid.setColumnStretch(2, 1)

@@ -82,7 +82,9 @@ class ViewPanel(QtWidgets.QFrame):
 
     def _focus_moved(self, _old: QtWidgets.QWidget | None, new: QtWidgets.QWidget | None) -> None:
         if new is not None and not self.isAncestorOf(new):
-            self.put_away()
+            QtCore.QTimer.singleShot(
+                0, self.put_away
+            )  # a click's press comes after its focus, and is still to be caught
 
     def eventFilter(self, watched: QtCore.QObject, event: QtCore.QEvent) -> bool:  # noqa: N802 - Qt's name
         """A click beside it puts it away, and does nothing else."""

@@ -7,6 +7,7 @@ import time
 import pytest
 from PySide6 import QtCore
 from stillshaft.ui.desktop import app, look
+from stillshaft.ui.desktop.feed import Status
 
 
 def _wait(milliseconds):
@@ -55,6 +56,16 @@ def program(dressed, qtbot, wait_until, tmp_path):
     wait_until(lambda: made.feed.hookup is not None)
     yield made
     made.frame.close()
+
+
+@pytest.fixture
+def running(program, wait_until):
+    """The program with the simulated rotor running for a while."""
+    program.feed.start()
+    wait_until(lambda: program.feed.snapshot is not None and program.feed.snapshot.seconds > 12.0, 40.0)
+    yield program
+    program.feed.stop()
+    wait_until(lambda: program.feed.status is Status.STOPPED)
 
 
 @pytest.fixture

@@ -73,7 +73,7 @@ def advise(state: JobState, facts: Facts) -> Advice:
     found = starts(state, facts.now)
     act, sentence = next(_said(Case(state, facts, found.left)))
     if next_steps.act_named(act).start:
-        act, sentence = _when_it_may_start(found, facts.now, act, sentence)
+        act, sentence = _when_it_may_start(state, found, facts.now, (act, sentence))
     told = next_steps.act_named(act)
     return Advice(told.stage, act, f"{sentence[0].upper()}{sentence[1:]}.", told.why, told.command)
 
@@ -95,14 +95,14 @@ _RULES = (
 )  # fmt: skip
 
 
-def _when_it_may_start(found: Starts, now: datetime, act: str, sentence: str) -> Said:
+def _when_it_may_start(state: JobState, found: Starts, now: datetime, said: Said) -> Said:
     """The act, or what has to be waited for first."""
     if found.left == 0:
         return "no-starts-left", f"no start is left ({found.sentence}): agree on more with the owner, or close the job"
-    if found.earliest is not None:
+    if found.earliest is not None and not next_steps.passed(state, "wait-for-start"):
         minutes = (found.earliest - now).total_seconds() / 60.0
-        return "wait-for-start", f"wait {minutes:.0f} min for the next start ({found.sentence}); then {sentence}"
-    return act, sentence
+        return "wait-for-start", f"wait {minutes:.0f} min for the next start ({found.sentence}); then {said[1]}"
+    return said
 
 
 # starts

@@ -271,8 +271,7 @@ def left_at_the_end(state: JobState, worse_percent: float) -> Iterator[tuple[str
     if bare_of_photo := [o.piece for o in final if o.of not in shown]:
         yield "photograph", f"no photo yet of {'; '.join(cautions.describe(p) for p in bare_of_photo)}"
     runs = usable(state)
-    last_mass = max((m.id for m in state.masses), default=0)
-    if not runs or runs[-1].id < last_mass:
+    if not runs or _changed_since(state, runs[-1]):
         yield "final-run", "masses or their fixing changed since the last run that counts"
         return
     first = (bare(state) or runs)[0]
@@ -283,6 +282,16 @@ def left_at_the_end(state: JobState, worse_percent: float) -> Iterator[tuple[str
     )
     if alike.verdict == "not comparable":
         yield "unlike-conditions", f'"{first.what.name}" and "{runs[-1].what.name}": {"; ".join(alike.reasons)}'
+
+
+def _changed_since(state: JobState, run: JobRun) -> bool:
+    """Whether masses or their fixing are other than in a run; a photo of them alone changes nothing."""
+    if run.id > max((m.id for m in state.masses), default=0):
+        return False
+    alike = run_vectors.same_masses(on_now(state), run_vectors.masses_on(run, state.brief))
+    return not alike or sorted(o.piece.fixing or "" for o in state.on_rotor) != sorted(
+        p.fixing or "" for p in run.what.masses
+    )
 
 
 def _worse(first: JobRun, last: JobRun, worse_percent: float) -> Iterator[tuple[str, str]]:

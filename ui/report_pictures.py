@@ -117,7 +117,7 @@ def hookup_picture(face: Face) -> Picture:
 
     Sensors are drawn with their numbers; the table beside says their names.
     """
-    width, height = 330.0, _FACE_HEIGHT
+    width, height = 400.0, _FACE_HEIGHT
     middle, radius = (0.5 * width, 0.5 * height), 78.0
     shapes: list[Shape] = list(_rotor(face, middle, radius))
     shapes += _rotation_arrow(face, middle, 0.62 * radius)
@@ -127,14 +127,18 @@ def hookup_picture(face: Face) -> Picture:
     )
     labels: list[tuple[complex, str, str]] = [(datum, "datum 0°", "quiet")]
     pulse = faces.stator_place(face, face.pulse_angle_deg, _REFERENCE)
-    labels.append((pulse, f"pulse sensor {face.pulse_angle_deg:g}°", "bad"))
+    labels.append((pulse, f"pulse sensor {_told(face.pulse_angle_deg)}", "bad"))
     for angle_deg, numbers in _grouped(face):
         place = faces.stator_place(face, angle_deg, _REFERENCE)
         shapes.append(Stroke((_xy(1.04 * place, middle, radius), _xy(1.2 * place, middle, radius)), "accent", 3.0))
         told = "·".join(map(str, numbers[:6])) + ("…" if len(numbers) > 6 else "")
-        labels.append((place, f"{told} at {angle_deg:g}°", "accent"))
+        labels.append((place, f"{told} at {_told(angle_deg)}", "accent"))
     shapes += _beside(labels, middle, radius)
     return Picture(width, height, tuple(shapes), faces.words(face, _REFERENCE, "against rotation"))
+
+
+def _told(angle_deg: float) -> str:
+    return f"{round(angle_deg, 1):g}°"
 
 
 def _beside(labels: Sequence[tuple[complex, str, str]], middle: tuple[float, float], radius: float) -> Iterator[Shape]:
@@ -146,7 +150,12 @@ def _beside(labels: Sequence[tuple[complex, str, str]], middle: tuple[float, flo
         sides[side].append((middle[1] - 1.3 * radius * place.imag, place, text, colour))
     for side, column in sides.items():
         column.sort(key=lambda entry: entry[0])
-        for (_, place, text, colour), y in zip(column, _spread([entry[0] for entry in column], 12.0), strict=True):
+        heights = _spread([entry[0] for entry in column], 12.0)
+        # within the picture: the whole column is moved
+        up = max(0.0, heights[-1] - (2.0 * middle[1] - 6.0)) if heights else 0.0
+        down = max(0.0, 8.0 - heights[0]) if heights else 0.0
+        for (_, place, text, colour), height in zip(column, heights, strict=True):
+            y = height - up + down
             x = middle[0] + side * 1.32 * radius
             yield Stroke((_xy(1.22 * place, middle, radius), (x, y)), "line", 0.6)
             anchor: Anchor = "start" if side > 0 else "end"
@@ -154,12 +163,34 @@ def _beside(labels: Sequence[tuple[complex, str, str]], middle: tuple[float, flo
 
 
 def _spread(wanted: Sequence[float], least: float) -> list[float]:
-    """Rising heights at least so far apart, the crowded ones moved both ways."""
-    placed: list[float] = []
-    for height in wanted:
-        placed.append(max(height, placed[-1] + least) if placed else height)
-    shift = 0.5 * max((p - w for p, w in zip(placed, wanted, strict=True)), default=0.0)
-    return [p - shift for p in placed]
+    """Rising values moved as little as may be, in squares, until they are so far apart: pools of neighbours that touch."""
+    pools: list[tuple[float, int]] = []  # mean of what is wanted less the steps before it, and how many
+    for number, value in enumerate(wanted):
+        mean, count = value - number * least, 1
+        while pools and pools[-1][0] > mean:
+            before, many = pools.pop()
+            mean, count = (before * many + mean * count) / (many + count), many + count
+        pools.append((mean, count))
+    means = [mean for mean, count in pools for _ in range(count)]
+    return [mean + number * least for number, mean in enumerate(means)]
+
+
+def _around(places: Sequence[complex], least_deg: float) -> list[complex]:
+    """Places at the rim moved along it until they are so far apart, as far as there is room."""
+    angles = [math.degrees(cmath.phase(p)) % 360.0 for p in places]
+    order = sorted(range(len(places)), key=lambda i: angles[i])
+    gaps = [(angles[order[k]] - angles[order[k - 1]]) % 360.0 for k in range(len(order))]
+    cut = max(range(len(gaps)), key=lambda k: gaps[k]) if len(order) > 1 and max(gaps) > 0.0 else 0
+    order = order[cut:] + order[:cut]
+    start = angles[order[0]]
+    step = min(least_deg, 360.0 / len(order))
+    moved = _spread([(angles[i] - start) % 360.0 for i in order], step)
+    if moved[-1] - moved[0] > 360.0 - step:  # the two ends of the row met
+        moved = [moved[0] + 360.0 / len(order) * k for k in range(len(order))]
+    found = [0j] * len(places)
+    for i, at in zip(order, moved, strict=True):
+        found[i] = cmath.rect(1.0, math.radians(start + at))
+    return found
 
 
 def _grouped(face: Face) -> list[tuple[float, list[int]]]:
@@ -182,7 +213,7 @@ def masses_picture(title: str, face: Face) -> Picture:
     shapes += _rotor(face, middle, radius)
     shapes += _rotation_arrow(face, middle, 0.5 * radius)
     places = [faces.rotor_place(face, p.angle_deg, _REFERENCE) for p in face.pieces]
-    around = faces.apart([*places, faces.rotor_place(face, 0.0, _REFERENCE)], math.radians(12.0))
+    around = _around([*places, faces.rotor_place(face, 0.0, _REFERENCE)], 16.0)
     for piece, place, beside in zip(face.pieces, places, around, strict=False):
         share = min(1.0, max(0.2, piece.radius_share))
         if piece.planned and piece.angle_ci95_deg is not None:

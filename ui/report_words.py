@@ -29,7 +29,7 @@ def figure(value: float, digits: int = 3) -> str:
     """A number with three digits worth reading, never an exponent where people do not expect one."""
     if not math.isfinite(value):
         return "?"
-    size = abs(value)
+    size = abs(float(f"{value:.{digits - 1}e}"))  # rounded: 9.999 has as many decimals as 10
     if size >= _LARGE or 0.0 < size < 1e-6:
         return f"{value:.{digits}g}".replace("-", "−")
     decimals = 0 if size == 0.0 else max(0, digits - 1 - math.floor(math.log10(size)))

@@ -11,6 +11,7 @@ import contextlib
 import functools
 import hashlib
 import os
+import stat
 import types
 import typing
 import zlib
@@ -24,12 +25,12 @@ from typing import Annotated, Any, Literal
 import msgspec
 from stillshaft.solver import events
 from stillshaft.solver.events import KINDS, Event
-from stillshaft.solver.folder import RecordError, open_own, read_all
+from stillshaft.solver.folder import NO_FOLLOWING, RecordError, open_own, read_all
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import LARGEST, MOST_BYTES, MOST_LINE_BYTES, MOST_LINES, NAME
 from stillshaft.solver.state import JobRun, JobState, fold
 
-_SHOWN = ("started", "brief", "run", "plan", "verdict", "closed", "reopened", "use", "withdrawn")
+_SHOWN = frozenset(("started", "brief", "run", "plan", "verdict", "closed", "reopened", "use", "withdrawn"))
 _CRC_BYTES = len(',"crc":"00000000"}')
 _DEPTH = 6  # tables within tables that are read quickly
 _MOST_ID = 2**53
@@ -92,7 +93,7 @@ class JobShown:
 
 def look(folder: Path) -> tuple[JobShown, tuple[int, ...] | None]:
     """What is to be shown of a job, and the stamp of its file if it may be remembered. Raises RecordError."""
-    file = open_own(folder / NAME, os.O_RDONLY)
+    file = _opened(folder)
     try:
         before = os.fstat(file)
         data = read_all(file) if before.st_size <= MOST_BYTES else b""
@@ -108,6 +109,18 @@ def look(folder: Path) -> tuple[JobShown, tuple[int, ...] | None]:
             state, problems = job.state, job.problems
     stamp = stamp_of(before)
     return _shown(folder, state, problems, data), stamp if stamp == stamp_of(after) else None
+
+
+def _opened(folder: Path) -> int:
+    """The record's file, opened without a link in between. Raises RecordError."""
+    try:
+        file = os.open(os.path.join(folder, NAME), os.O_RDONLY | NO_FOLLOWING)
+    except (OSError, ValueError):
+        return open_own(folder / NAME, os.O_RDONLY)  # which says what is wrong
+    if not stat.S_ISREG(os.fstat(file).st_mode):
+        os.close(file)
+        return open_own(folder / NAME, os.O_RDONLY)
+    return file
 
 
 def stamp_of(about: os.stat_result) -> tuple[int, ...]:
@@ -182,6 +195,8 @@ def _decoded(number: int, line: bytes, head: _Head) -> Event[Any]:
         kind = KINDS[head.kind]
         row = _rows(head.kind).decode(line)
         at, by = row.at, row.by
+        if head.kind == "run":
+            row.recording = None  # its patterns say more than the check would, and it is not shown
         what = kind(*[getattr(row, name) for name in kind.__struct_fields__])
     if datetime.fromisoformat(at).utcoffset() != _NO_OFFSET:
         raise ValueError("a time that is not UTC")
@@ -195,6 +210,17 @@ _NO_OFFSET = datetime.fromisoformat("2000-01-01T00:00:00+00:00").utcoffset()
 # as the record bounds them; a whole number beyond 64 bits is left to the record
 _Number = Annotated[float, msgspec.Meta(ge=-LARGEST, le=LARGEST)]
 _Whole = Annotated[int, msgspec.Meta(ge=-(2**63), le=2**63 - 1)]
+
+
+_Hash = Annotated[str, msgspec.Meta(pattern=r"^[0-9a-f]{64}\Z")]
+
+
+class _PlainFile(events.File):
+    """A recording by the name that the program gives it."""
+
+    path: Annotated[str, msgspec.Meta(pattern=r"^recordings/[0-9]{4,9}\.au\Z")]
+    sha256: _Hash
+    events_sha256: _Hash | None = None
 
 
 @functools.cache
@@ -244,6 +270,8 @@ def _bounded(hint: Any) -> Any:
     """A type as it is described, with every number in it bounded."""
     if hint is float or hint is int or hint is Any:
         return {float: _Number, int: _Whole, Any: _anything()}[hint]
+    if hint is events.File:
+        return _PlainFile
     if isinstance(hint, type) and issubclass(hint, msgspec.Struct):
         return msgspec.defstruct(hint.__name__, _bounded_fields(hint), bases=(hint,), kw_only=True)
     origin, inner = typing.get_origin(hint), typing.get_args(hint)
@@ -286,19 +314,21 @@ def _name(text: str | None) -> str | None:
 
 
 def _readings(runs: Sequence[JobRun]) -> tuple[PointReadings, ...]:
-    first: dict[str, Reading] = {}
-    last: dict[str, Reading] = {}
+    first: dict[str, tuple[JobRun, events.Vector]] = {}
+    last: dict[str, tuple[JobRun, events.Vector]] = {}
     for run in runs:
-        what = run.what
-        if not run.counts or what.purpose == "slow roll":
-            continue
-        for v in what.vectors:
-            last[v.point] = Reading(
-                run.event.at, what.name, what.purpose, what.speed_rpm, what.unit, v.amplitude, v.amplitude_ci95, v.overall,
-                v.verdict,
-            )  # fmt: skip
-            first.setdefault(v.point, last[v.point])
-    return tuple(PointReadings(point, first[point], last[point]) for point in first)
+        if run.counts and run.what.purpose != "slow roll":
+            for vector in run.what.vectors:
+                last[vector.point] = (run, vector)
+                first.setdefault(vector.point, last[vector.point])
+    return tuple(PointReadings(point, _reading(*first[point]), _reading(*last[point])) for point in first)
+
+
+def _reading(run: JobRun, v: events.Vector) -> Reading:
+    what = run.what
+    return Reading(
+        run.event.at, what.name, what.purpose, what.speed_rpm, what.unit, v.amplitude, v.amplitude_ci95, v.overall, v.verdict
+    )  # fmt: skip
 
 
 def _speeds(state: JobState) -> tuple[float, ...]:

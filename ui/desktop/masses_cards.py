@@ -20,7 +20,7 @@ from stillshaft.ui.theme import Theme
 
 WHOLE, STATIC, COUPLE = "each plane", "static part", "couple"
 _PARTS = {WHOLE: "all", STATIC: "static", COUPLE: "couple"}
-_ROW_EMS = 4.3  # of a point's room in the picture of what is expected
+_ROW_EMS = 5.4  # of a point's room in the picture of what is expected
 
 
 class Rows(QtWidgets.QWidget):
@@ -46,7 +46,7 @@ class Rows(QtWidgets.QWidget):
         self.setVisible(bool(texts))
 
     @property
-    def texts(self) -> tuple[str, ...]:
+    def said(self) -> tuple[str, ...]:
         """What is shown."""
         return tuple(e.text() for e in self._labels if not e.isHidden())
 
@@ -242,7 +242,9 @@ class CorrectionCard(parts.Card):
             self.warnings.show_texts(())
             return
         self.condition.setText(f"Method {solution.method}; {condition_words(solution.condition_number)}.")
-        self.warnings.show_texts(list(solution.warnings))
+        self.warnings.show_texts(
+            [text.replace("the file does not", "the brief does not") for text in solution.warnings]
+        )
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

@@ -125,6 +125,28 @@ def work_out(state: JobState, folder: Path, wanted: Wanted) -> Known:
     return Known(wanted, measured, fits, solution, verdict, priors, None)
 
 
+def purposes(state: JobState) -> dict[int, str | None]:
+    """What the pieces of each entry were put on for, as `Session.purposes` says it."""
+    found: dict[int, str | None] = {}
+    for event in state.masses:
+        of = event.what.of
+        found[event.id] = event.what.purpose or (None if of is None else found.get(of))
+    return found
+
+
+def acknowledged_by(state: JobState) -> str:
+    """Who acknowledged the cautions before hands go in since the last start or run; empty: nobody."""
+    last = max([r.id for r in state.runs] + [s.id for s in state.starts], default=0)
+    return next((e.what.who for e in reversed(state.cautions) if e.id > last and _for_hands(e.what.texts)), "")
+
+
+def _for_hands(texts: Sequence[str]) -> bool:
+    from stillshaft.solver import cautions
+
+    wanted = {c.text for c in cautions.before_hands(JobState()) if c.acknowledge}
+    return wanted <= set(texts)
+
+
 def on_now(state: JobState, runs: Runs) -> Complex:
     """Mass vector (P,) of what the record says is on the rotor, at each plane's own radius, in the mass unit of the runs."""
     found = np.zeros(len(runs.planes), dtype=np.complex128)

@@ -1,0 +1,636 @@
+"""The Masses page: what to put where, what to expect of it, and what was really put on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from typing import Any
+
+from PySide6 import QtWidgets
+from stillshaft.acquire.hookup import Hookup
+from stillshaft.solver.correction import Wanted
+from stillshaft.solver.state import JobState, OnRotor
+from stillshaft.ui.desktop import look, masses_hand, masses_model, masses_pieces, masses_work, parts
+from stillshaft.ui.desktop.face import Face, Piece
+from stillshaft.ui.desktop.masses_cards import (
+    CautionsCard,
+    CorrectionCard,
+    ExpectedPicture,
+    TrialCard,
+    shown_unit,
+)
+from stillshaft.ui.desktop.masses_entry import EntryCard, OnCard
+from stillshaft.ui.desktop.masses_face import Marked, PlacingFace
+from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop.masses_model import Draft, Known
+from stillshaft.ui.desktop.masses_pieces import AIMS, PiecesCard
+from stillshaft.ui.desktop.masses_sheet_dialog import SheetDialog, sheets_of
+from stillshaft.ui.desktop.masses_work import MassesKnown
+from stillshaft.ui.desktop.open_job import OpenJob
+from stillshaft.ui.desktop.page import Page
+from stillshaft.ui.desktop.places import face_of
+from stillshaft.ui.desktop.settings import View
+from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
+from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.job_masses import positions_deg
+from stillshaft.ui.theme import Theme
+
+TRIAL, CORRECTION, PIECES, PUT_ON, CAUTIONS = "Trial", "Correction", "Pieces", "Put on", "Cautions"
+_BESIDE_EMS = 66  # heights of text that two columns need
+_LEGEND = (
+    "Dark: on the rotor. Dashed: thought of; drag it, or use the arrow keys, + and −. Wedge: the correction, 95 %."
+)
+_USUAL_G = 10.0  # of a piece that is added by hand
+
+
+class MassesPage(Page):
+    """Suggestions, what-if and entry of masses, all on one rotor face."""
+
+    def __init__(self, job: OpenJob) -> None:
+        super().__init__(Stage.MASSES)
+        self.job = job
+        self.drafts: tuple[Draft, ...] = ()
+        self._chosen = ""
+        self._plane = ""
+        self._view = View()
+        self._worked: MassesKnown | None = None
+        self._asked: tuple[int, Wanted] | None = None
+        self._tasks = Tasks(self)
+        self.undo = parts.button("&Undo", self._undo, tip="Take back the last entry of the record (Ctrl+Z)")
+        self.redo = parts.button("Redo", self._redo, tip="Put back what was undone (Ctrl+Shift+Z)")
+        self.undo.setShortcut("Ctrl+Z")
+        self.redo.setShortcut("Ctrl+Shift+Z")
+        self.sheet = parts.button(
+            "P&lacement sheet", self._sheet, tip="For the person at the rotor: on paper or on a phone"
+        )
+        for each in (self.undo, self.redo, self.sheet):
+            self.head.addWidget(each)
+        self.trouble = Said()
+        self.body.addWidget(self.trouble)
+        self.nothing = parts.label("No job is open, or its brief has no plane yet: begin on the Brief page.", wrap=True)
+        self.body.addWidget(self.nothing)
+        self.face, self.expected = PlacingFace(), ExpectedPicture()
+        self.trial, self.correction, self.pieces = TrialCard(), CorrectionCard(), PiecesCard()
+        self.entry, self.cautions = EntryCard(), CautionsCard()
+        self.on = OnCard(self._add, self._remove, self._take_off, self._elsewhere, self._trials_off)
+        self.columns = self._lay_out()
+        self.body.addWidget(self.columns, 1)
+        self.body.addStretch(0)
+        self.turn_to(TRIAL)
+        self._connect()
+        self._renew()
+
+    def _lay_out(self) -> parts.Columns:
+        self.planes = QtWidgets.QWidget()
+        self._planes = QtWidgets.QHBoxLayout(self.planes)
+        self._planes.setContentsMargins(0, 0, 0, 0)
+        self.which: parts.Segments | None = None
+        self._face_card = parts.Card()
+        self._face_card.body.addWidget(self.planes)
+        self._face_card.body.addWidget(self.face, 1)
+        self._face_card.body.addWidget(parts.label(_LEGEND, "small", wrap=True))
+        left, right = QtWidgets.QVBoxLayout(), QtWidgets.QVBoxLayout()
+        for column in (left, right):
+            column.setSpacing(look.GAP)
+        left.addWidget(self._face_card, 1)
+        self.cards = {
+            TRIAL: (self.trial,), CORRECTION: (self.correction,), PIECES: (self.pieces,), PUT_ON: (self.on, self.entry),
+            CAUTIONS: (self.cautions,),
+        }  # fmt: skip
+        self.turn = parts.Segments("What is done", tuple(self.cards))
+        self.turn.chosen.connect(self.turn_to)
+        right.addWidget(self.turn)
+        for card in (c for cards in self.cards.values() for c in cards):
+            right.addWidget(card)
+        right.addStretch(1)
+        self._expected_card = parts.Card("Expected vibration", "with what is thought of")
+        self._expected_card.body.addWidget(self.expected)
+        left.addWidget(self._expected_card)
+        return parts.Columns(left, right, (1, 1))
+
+    def _connect(self) -> None:
+        self.job.changed.connect(self._renew)
+        self.face.chosen.connect(self.choose)
+        self.face.moved.connect(self._move)
+        self.face.stepped.connect(self._step)
+        self.face.grown.connect(self._grow)
+        self.on.chosen.connect(self.choose)
+        self.trial.wanted.connect(self._try_trial)
+        self.correction.asked.connect(self._ask)
+        self.correction.taken.connect(self._try_correction)
+        self.correction.kept.connect(self._keep_plan)
+        self.pieces.stocked.connect(self._restock)
+        self.pieces.asked.connect(self.find_pieces)
+        self.pieces.taken.connect(self._try_pieces)
+        self.pieces.kept.connect(self._keep_pieces)
+        self.entry.changed.connect(self._replace)
+        self.entry.combined.connect(self._combine)
+        self.entry.recorded.connect(self._record)
+        self.entry.to_cautions.connect(lambda: self.turn_to(CAUTIONS))
+        self.cautions.acknowledged.connect(self._acknowledge)
+
+    def turn_to(self, what: str) -> None:
+        """Show one of the cards at the right."""
+        self.turn.set(what)
+        for name, cards in self.cards.items():
+            for card in cards:
+                card.setVisible(name == what)
+
+    # what is known
+
+    @property
+    def known(self) -> Known | None:
+        """What the runs tell, as far as it is worked out."""
+        return None if self._worked is None else self._worked.known
+
+    @property
+    def _state(self) -> JobState:
+        return JobState() if self.job.shown is None else self.job.shown.state
+
+    @property
+    def _hookup(self) -> Hookup | None:
+        return None if self.job.shown is None else self.job.shown.hookup
+
+    @property
+    def _angles(self) -> str:
+        return self._view.angles
+
+    def _renew(self) -> None:
+        """The job stands elsewhere: show it, and work out what follows."""
+        state = self._state
+        names = [p.name for p in state.brief.planes]
+        there = bool(names)
+        self.nothing.setVisible(not there)
+        self.columns.setVisible(there)
+        shown = self.job.shown
+        may = shown is not None and not shown.read_only and not state.closed
+        self.undo.setEnabled(may)
+        self.redo.setEnabled(may)
+        self.sheet.setEnabled(there and self._hookup is not None)
+        if self._plane not in names:
+            self._plane = names[0] if names else ""
+        self._show_planes(names)
+        gone = {(on.of, on.number) for on in state.on_rotor}
+        self.drafts = tuple(d for d in self.drafts if d.plane in names and (d.moves is None or d.moves in gone))
+        self.pieces.stock.set(masses_pieces.stock_words(state.brief.stock))
+        self._ask()
+        self._show()
+
+    def _show_planes(self, names: Sequence[str]) -> None:
+        """A choice of planes where there are several."""
+        if self.which is None or list(self.which.buttons) != list(names):
+            if self.which is not None:
+                self._planes.removeWidget(self.which)
+                self.which.hide()
+                self.which.deleteLater()
+            self.which = parts.Segments("Plane", names, 3)
+            self.which.chosen.connect(self.show_plane)
+            self._planes.addWidget(self.which)
+        self.which.set(self._plane)
+        self.planes.setVisible(len(names) > 1)
+
+    def show_plane(self, name: str) -> None:
+        """Show another plane on the face."""
+        self._plane = name
+        if self.which is not None:
+            self.which.set(name)
+        self._show()
+
+    def _ask(self) -> None:
+        """Have the correction worked out, unless that is under way for the same question."""
+        shown = self.job.shown
+        if shown is None:
+            self._worked, self._asked = None, None
+            return
+        state, folder, wanted = shown.state, shown.folder, self.correction.wanted
+        asked = (shown.entries, wanted)
+        if self._asked == asked:
+            self._show()  # trial masses stay on or not: worked out already
+            return
+        self._asked = asked
+
+        def done(found: MassesKnown) -> None:
+            if self._asked == asked:
+                self._worked = found
+                self._show()
+                self.changed.emit()
+
+        self._tasks.run("masses", lambda: masses_work.gather(state, folder, wanted), done, self.trouble.say)
+
+    # showing
+
+    def _show(self) -> None:
+        """All that follows from what is known and thought of."""
+        state, known = self._state, self.known
+        plane, trial = masses_model.plane_of(state, self._plane), None
+        worked = self._worked
+        if worked is not None:
+            trial, why = worked.trials.get(self._plane, (None, "the brief has no such plane"))
+            self.trial.show_trial(self._plane, trial, why, self._angles)
+            by = masses_model.acknowledged_by(state)
+            said = f"{by} said since the last start that all of it holds." if by else ""
+            shown = self.job.shown
+            self.cautions.show_cautions(worked.cautions, "" if shown is None else shown.by, said)
+        if known is not None:
+            runs = known.runs
+            names = [p.name for p in state.brief.planes]
+            may_stay = runs is not None and masses_model.last_run_still_on(state, runs)
+            self.correction.set_machine(names, () if runs is None else runs.points, may_stay=may_stay)
+            grams = 1.0 if runs is None else 1000.0 * runs.kg_per_mass_unit
+            self.correction.show_solution(known.solution, known.why, grams, state, self._angles)
+            self.pieces.find.setEnabled(known.solution is not None and not self.pieces.work.busy)
+        subtitle = f"{len(state.on_rotor)} on the rotor, {len(self.drafts)} thought of." if plane is not None else ""
+        self.subtitle.setText(subtitle or f"{self.stage.purpose}.")
+        self._show_drafts()
+
+    def _marks(self) -> tuple[list[tuple[str, OnRotor]], list[tuple[str, Draft]]]:
+        """Marks of what is on, and of what is thought of, on all planes."""
+        on = [(_letter(n), o) for n, o in enumerate(self._state.on_rotor)]
+        return on, [(str(n), d) for n, d in enumerate(self.drafts, start=1)]
+
+    def _show_drafts(self) -> None:
+        """What changes while a piece is moved: face, lists, expected vibration, the chosen piece."""
+        on, thought = self._marks()
+        state = self._state
+        plane = masses_model.plane_of(state, self._plane)
+        own = masses_model.radius_mm(plane)
+
+        def share(radius: float | None) -> float:
+            return 1.0 if radius is None or own is None else radius / own
+
+        moved = {d.moves for _, d in thought}
+        self.face.show_pieces(
+            self._bare_face(),
+            [
+                Marked(mark, Piece(f"{o.piece.mass_g:.4g} g", o.piece.angle_deg, None, share(o.piece.radius_mm)))
+                for mark, o in on
+                if o.piece.plane == self._plane and (o.of, o.number) not in moved
+            ],
+            [
+                Marked(mark, Piece(f"{d.total_g:.4g} g", d.angle_deg, None, share(d.radius_mm), planned=True))
+                for mark, d in thought
+                if d.plane == self._plane
+            ],
+            self._wedges(),
+            self._chosen,
+        )
+        several = len(state.brief.planes) > 1
+        purposes = masses_model.purposes(state)
+        self.on.show_pieces(
+            [(mark, self._on_words(o, purposes, several=several)) for mark, o in on],
+            [
+                (mark, (f"{d.plane}: " if several else "") + masses_model.draft_words(d, self._angles))
+                for mark, d in thought
+            ],
+            self._chosen,
+            trials="trial" in {purposes.get(o.of) for _, o in on},
+        )
+        self._show_expected()
+        draft = dict(thought).get(self._chosen)
+        together = sum(draft is not None and d.plane == draft.plane and d.moves is None for d in self.drafts)
+        hands = (
+            ""
+            if masses_model.acknowledged_by(state)
+            else "before hands go in, go through the cautions: nobody has said since the last start that they hold."
+        )
+        self.entry.show_piece(draft, state, together, len(self.drafts), self._angles, hands)
+
+    def _on_words(self, on: OnRotor, purposes: dict[int, str | None], *, several: bool) -> str:
+        piece = on.piece
+        place = masses_model.place_words(piece.angle_deg, piece.position, self._angles)
+        more = "".join(f", {text}" for text in (purposes.get(on.of), piece.fixing) if text)
+        off = " off" if piece.mass_g < 0.0 else ""
+        return f"{piece.plane + ': ' if several else ''}{abs(piece.mass_g):.4g} g{off} at {place}{more}"
+
+    def _bare_face(self) -> Face | None:
+        plane = masses_model.plane_of(self._state, self._plane)
+        if plane is None or self._hookup is None:
+            return None
+        at = positions_deg(plane)
+        return face_of(self._hookup, None if at is None else "hole", at or ())
+
+    def _wedges(self) -> list[Piece]:
+        known = self.known
+        if known is None or known.solution is None:
+            return []
+        found = known.solution.additional if self.correction.left_on else known.solution.corrections
+        return [
+            Piece("wanted", c.angle_deg, c.angle_ci95_deg, planned=True)
+            for c in found
+            if c.plane == self._plane and c.determined and c.mass > 0.0
+        ]
+
+    def _show_expected(self) -> None:
+        known = self.known
+        if known is None or known.runs is None:
+            self.expected.show_rows((), 1.0, "")
+            return
+        rows = masses_model.expected(known, self.drafts, left_on=self.correction.left_on)
+        speed = known.fits[0].speed_rpm if known.fits else 1.0
+        self.expected.show_rows(rows, *shown_unit(known.runs.vibration_unit, self._view.unit, speed))
+
+    # what is thought of
+
+    def choose(self, mark: str) -> None:
+        """Choose a piece by its mark."""
+        self._chosen = mark
+        on, thought = self._marks()
+        piece = dict(thought).get(mark)
+        is_on = dict(on).get(mark)
+        plane = piece.plane if piece is not None else is_on.piece.plane if is_on is not None else self._plane
+        if plane != self._plane:
+            self.show_plane(plane)
+        else:
+            self._show_drafts()
+
+    def think_of(self, drafts: Sequence[Draft], purpose: str = "") -> None:
+        """Put pieces on the face to look at, in the place of those thought of before."""
+        self.drafts = tuple(drafts)
+        self._chosen = "1" if drafts else ""
+        if purpose:
+            self.entry.purpose.set(purpose)
+        if drafts:
+            self._plane = drafts[0].plane
+        self._renew_drafts()
+
+    def _renew_drafts(self) -> None:
+        self._show_planes([p.name for p in self._state.brief.planes])
+        self._show()
+        self.changed.emit()
+
+    def _draft(self, mark: str) -> Draft | None:
+        return dict(self._marks()[1]).get(mark)
+
+    def _put(self, mark: str, angle_deg: float) -> None:
+        draft = self._draft(mark)
+        if draft is None:
+            return
+        plane = masses_model.plane_of(self._state, draft.plane)
+        new = replace(draft, angle_deg=angle_deg, position=masses_model.position_at(plane, angle_deg))
+        if new != draft:
+            self._replace(draft, [new])
+
+    def _move(self, mark: str, angle_deg: float) -> None:
+        draft = self._draft(mark)
+        if draft is not None:
+            self._put(mark, masses_model.nearest(masses_model.plane_of(self._state, draft.plane), angle_deg))
+
+    def _step(self, mark: str, step: int) -> None:
+        draft = self._draft(mark)
+        if draft is not None:
+            plane = masses_model.plane_of(self._state, draft.plane)
+            self._put(mark, masses_model.neighbours(plane, draft.angle_deg, step))
+
+    def _grow(self, mark: str, step: int) -> None:
+        draft = self._draft(mark)
+        if draft is not None:
+            grams = 0.1 if abs(draft.mass_g) < 20.0 else 1.0
+            new = round(draft.mass_g + step * grams, 4)
+            if new:
+                self._replace(draft, [replace(draft, mass_g=new)])
+
+    def _replace(self, old: Draft | None, new: Sequence[Draft]) -> None:
+        """Put other pieces in the place of one."""
+        if old is None or old not in self.drafts:
+            return
+        at = self.drafts.index(old)
+        self.drafts = (*self.drafts[:at], *new, *self.drafts[at + 1 :])
+        if len(new) == 1 and new[0].plane == old.plane:
+            self._show_drafts()  # while a piece is moved: nothing else changes
+        else:
+            self._plane = new[0].plane if new else self._plane
+            self._renew_drafts()
+
+    def _add(self) -> None:
+        plane = masses_model.plane_of(self._state, self._plane)
+        angle = masses_model.nearest(plane, 0.0)
+        self.drafts = (*self.drafts, Draft(self._plane, _USUAL_G, angle, masses_model.position_at(plane, angle)))
+        self._chosen = str(len(self.drafts))
+        self.turn_to(PUT_ON)
+        self._renew_drafts()
+
+    def _remove(self) -> None:
+        draft = self._draft(self._chosen)
+        if draft is not None:
+            self._replace(draft, [])
+
+    def _combine(self, name: str) -> None:
+        plane = masses_model.plane_of(self._state, name)
+        same = [d for d in self.drafts if d.plane == name and d.moves is None]
+        if plane is None or len(same) < 2:
+            return
+        self.drafts = (*(d for d in self.drafts if d not in same), masses_hand.one_of(same, plane))
+        self._chosen = str(len(self.drafts))
+        self._renew_drafts()
+
+    def _try_trial(self) -> None:
+        trial = self.trial.trial
+        if trial is not None:
+            plane = masses_model.plane_of(self._state, trial.plane)
+            angle = masses_model.nearest(plane, trial.angle_deg or 0.0)
+            mass = max(0.1, round(1000.0 * trial.mass_kg, 1))
+            self.think_of([Draft(trial.plane, mass, angle, masses_model.position_at(plane, angle))], "trial")
+            self.turn_to(PUT_ON)
+
+    def _try_correction(self) -> None:
+        if self.known is not None:
+            left_on = self.correction.left_on
+            self.think_of(masses_model.drafts_of(self.known, left_on=left_on), "trim" if left_on else "correction")
+
+    # pieces
+
+    def find_pieces(self) -> None:
+        """Search the stock on a thread."""
+        known, stock = self.known, self._state.brief.stock
+        if known is None or known.solution is None:
+            return
+        if not stock:
+            self.pieces.show_plan(
+                None, "the stock is empty: write what is at hand, such as 6 × 2 g, 4 × 5 g.", self._angles
+            )
+            return
+        aim, most = AIMS[self.pieces.aim.value], self.pieces.most.value() or None
+        left_on = self.correction.left_on
+        self.pieces.find.setEnabled(False)
+        self.pieces.show_plan(None, "", self._angles)
+
+        def work(report: Callable[[float, str], None]) -> Any:
+            return masses_pieces.search(known, stock, aim, most, left_on=left_on, report=report)
+
+        def over(plan: Any, why: str) -> None:
+            self.pieces.find.setEnabled(True)
+            self.pieces.show_plan(plan, why, self._angles)
+
+        self.pieces.work.run(work, lambda plan: over(plan, ""), lambda why: over(None, why or "broken off."))
+
+    def _try_pieces(self) -> None:
+        if self.pieces.plan is not None:
+            left_on = self.pieces.plan.left_on
+            self.think_of(masses_pieces.drafts_of(self.pieces.plan), "trim" if left_on else "correction")
+
+    # acts: each is written into the record
+
+    def _act(
+        self, work: Callable[[Any], Any], say: Said | None = None, done: Callable[[Any], None] | None = None
+    ) -> None:
+        where = say or self.trouble
+        where.say("")
+        self.job.act(work, done, lambda why: where.say(f"{why}."))
+
+    def _undo(self) -> None:
+        self._act(lambda session: session.undo())
+
+    def _redo(self) -> None:
+        self._act(lambda session: session.redo())
+
+    def _restock(self, stock: list[dict[str, Any]]) -> None:
+        self._act(lambda session: session.describe({"stock": stock}), self.pieces.trouble)
+
+    def _keep_plan(self) -> None:
+        known = self.known
+        if known is None:
+            return
+        if self.correction.usual:
+            self._act(lambda session: session.solve(), self.correction.trouble)
+        else:
+            self._act(lambda session: masses_work.keep_chosen(session, known), self.correction.trouble)
+
+    def _keep_pieces(self) -> None:
+        plan = self.pieces.plan
+        if plan is not None:
+            self._act(lambda session: masses_pieces.keep(session, plan), self.pieces.trouble)
+
+    def _record(self, purpose: str, note: str) -> None:
+        """What is thought of was put on; or the chosen piece really sits elsewhere."""
+        draft = self._draft(self._chosen)
+        if draft is not None and draft.moves is not None:
+            of, number = draft.moves
+            pieces = [
+                draft.fields() if on.number == number else _plain(on) for on in self._state.on_rotor if on.of == of
+            ]
+            self._act(lambda s: s.really_placed(of, pieces, note), self.entry.trouble, lambda _: self._done([draft]))
+            return
+        put = [d for d in self.drafts if d.moves is None]
+        fields = [d.fields() for d in put]
+        self._act(lambda s: s.put_on(fields, purpose, note), self.entry.trouble, lambda _: self._done(put))
+
+    def _done(self, recorded: Sequence[Draft]) -> None:
+        self.entry.note.clear()
+        self.drafts = tuple(d for d in self.drafts if d not in recorded)
+        self._chosen = ""
+        self._renew_drafts()
+
+    def _take_off(self) -> None:
+        on = dict(self._marks()[0]).get(self._chosen)
+        if on is not None:
+            self._act(lambda session: session.take_off([on]))
+
+    def _trials_off(self) -> None:
+        purposes = masses_model.purposes(self._state)
+        on = [o for o in self._state.on_rotor if purposes.get(o.of) == "trial"]
+        self._act(lambda session: session.take_off(on))
+
+    def _elsewhere(self) -> None:
+        """Think of where a piece that is on really sits; recording it moves it there."""
+        on = dict(self._marks()[0]).get(self._chosen)
+        if on is None:
+            return
+        piece = on.piece
+        fixing = piece.fixing if piece.fixing in masses_model.FIXINGS else masses_model.FIXINGS[0]
+        draft = Draft(
+            piece.plane, piece.mass_g, piece.angle_deg, piece.position, piece.radius_mm, fixing, moves=(on.of, on.number)
+        )  # fmt: skip
+        self.drafts = (*(d for d in self.drafts if d.moves != draft.moves), draft)
+        self._chosen = str(len(self.drafts))
+        self.turn_to(PUT_ON)
+        self._renew_drafts()
+
+    def _acknowledge(self, texts: list[str], who: str) -> None:
+        self._act(lambda session: session.acknowledge(texts, who), self.cautions.trouble)
+
+    # the sheet
+
+    def _sheet(self) -> None:
+        shown, hookup = self.job.shown, self._hookup
+        if shown is None or hookup is None:
+            return
+        state, view, known = shown.state, self._view, self.known
+        drafts, left_on = tuple(d for d in self.drafts if d.moves is None), self.correction.left_on
+        self.sheet.setEnabled(False)
+
+        def over(pages: Any, why: str = "") -> None:
+            self.sheet.setEnabled(True)
+            self.trouble.say(why)
+            if pages:
+                SheetDialog(self, pages, state.name).open()
+
+        self._tasks.run(
+            "placement sheet", lambda: sheets_of(state, hookup, drafts, known, view, left_on=left_on), over,
+            lambda why: over((), f"{why}."),
+        )  # fmt: skip
+
+    # the page
+
+    def state(self) -> State:
+        """Done once a correction was run with; attention where a plane is not determined or trial masses were left on."""
+        state = self._state
+        purposes = masses_model.purposes(state)
+        on = {purposes.get(o.of) for o in state.on_rotor}
+        solution = None if self.known is None else self.known.solution
+        if solution is not None and solution.reasons:
+            return State.ATTENTION
+        last_run = state.runs[-1].id if state.runs else 0
+        if on & {"correction", "trim"} and "trial" not in on and last_run > state.masses[-1].id:
+            return State.DONE
+        return State.UNDER_WAY if state.masses or self.drafts or solution is not None else State.EMPTY
+
+    def sentence(self) -> Sentence | None:
+        """What matters most about the masses."""
+        state, known = self._state, self.known
+        if self.drafts and not masses_model.acknowledged_by(state):
+            text = "Before hands go in: nobody has said since the last start that the cautions hold."
+            return Sentence(text, Stage.MASSES, Weight.CAUTION, "Masses")
+        if known is None or known.solution is None:
+            return None
+        if known.solution.reasons:
+            return Sentence(f"{parts.begun(known.solution.reasons[0])}.", Stage.MASSES, Weight.CAUTION, "Masses")
+        if not state.on_rotor:
+            told = "; ".join(
+                f"{d.plane} {masses_model.draft_words(d, self._angles)}"
+                for d in masses_model.drafts_of(known, left_on=False)
+            )
+            return Sentence(f"Correction: {told}.", Stage.MASSES, action="Masses")
+        return None
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        for part in (self.face, self.expected, self.trial, self.correction, self.pieces, self.entry, self.cautions):
+            part.set_theme(theme)
+        self.trouble.set_theme(theme)
+
+    def set_view(self, view: View) -> None:
+        """Unit, angles and viewing end."""
+        self._view = view
+        self.face.set_sight(view.seen_from, view.angles)
+        self._show()
+
+    def set_room(self, width_px: int, body_px: int) -> None:
+        """The cards beside or below the face."""
+        self.columns.set_beside(width_px >= _BESIDE_EMS * body_px)
+
+    def close_down(self) -> None:
+        """Stop what runs."""
+        self.pieces.work.close_down()
+        self._tasks.close()
+
+
+def _letter(number: int) -> str:
+    """A, B, … Z, then A2, B2 and so on."""
+    round_, letter = divmod(number, 26)
+    return chr(ord("A") + letter) + (str(round_ + 1) if round_ else "")
+
+
+def _plain(on: OnRotor) -> dict[str, Any]:
+    import msgspec
+
+    return {key: value for key, value in msgspec.to_builtins(on.piece).items() if value is not None}

@@ -1,0 +1,170 @@
+"""The card of pieces: the stock at hand, the search on a thread, and what it found."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, Any
+
+from PySide6 import QtCore, QtWidgets
+from stillshaft.solver.brief import Stock
+from stillshaft.solver.runs import StockMass
+from stillshaft.ui.desktop import look, masses_model, parts
+from stillshaft.ui.desktop.masses_cards import Rows
+from stillshaft.ui.desktop.masses_field import Field, Said
+from stillshaft.ui.desktop.masses_model import Draft, EntryError, Known
+from stillshaft.ui.desktop.work_row import WorkRow
+from stillshaft.ui.report_words import figure
+from stillshaft.ui.theme import Theme
+
+if TYPE_CHECKING:
+    from stillshaft.solver.pieces import Plan
+    from stillshaft.ui.session import Session
+
+AIMS = {"few and good": "proposal", "least vibration": "best", "fewest for the limits": "fewest"}
+_PART = re.compile(r"\s*(\d{1,4})\s*[x×*]\s*(.+?)\s*")
+
+
+def stock_words(stock: Sequence[Stock]) -> str:
+    """A stock as a person writes it in one line."""
+    return ", ".join(f"{s.count} × {s.mass}" for s in stock)
+
+
+def stock_from(text: str) -> list[dict[str, Any]]:
+    """The stock of a text such as "6 × 2 g, 4 × 5 g", as the brief holds it. Raises EntryError."""
+    found = []
+    for part in (p for p in re.split(r"[,;]", text) if p.strip()):
+        match = _PART.fullmatch(part)
+        if not match or int(match[1]) < 1:
+            raise EntryError(f'"{part.strip()}": write number and mass, such as 6 × 2 g, 4 × 5 g')
+        mass = match[2] if re.search(r"[A-Za-z]", match[2]) else f"{match[2]} g"
+        if not masses_model.mass_from(mass):
+            raise EntryError(f'"{part.strip()}": 0 g is no piece')
+        found.append({"mass": mass, "count": int(match[1])})
+    return found
+
+
+def drafts_of(plan: Plan) -> tuple[Draft, ...]:
+    """The pieces of a plan, to be looked at on the face."""
+    from stillshaft.solver import pieces
+
+    found = []
+    for placed in plan.chosen.pieces:
+        plane = plan.planes[placed.plane]
+        radius = None if placed.leverage == 1.0 or plane.radius_mm is None else placed.leverage * plane.radius_mm
+        found.append(Draft(plane.name, placed.mass, placed.angle_deg, pieces.number_of(plane, placed), radius))
+    return tuple(found)
+
+
+def keep(session: Session, plan: Plan) -> None:
+    """Write the pieces that were found into the record, as evidence, in the form of `Session.choose_pieces`."""
+    rows = [
+        {"plane": d.plane, "mass_g": d.mass_g, "angle_deg": d.angle_deg, "position": d.position}
+        for d in drafts_of(plan)
+    ]
+    figures = {"pieces": rows, "largest": plan.chosen.largest, "unit": plan.unit, "left_on": plan.left_on}
+    session.job.append("measured", what="pieces", trusted=plan.trusted, reasons=list(plan.reasons), figures=figures)
+
+
+def search(
+    known: Known,
+    stock: Sequence[Stock],
+    aim: str,
+    most: int | None,
+    *,
+    left_on: bool,
+    report: Callable[[float, str], None],
+) -> Plan:
+    """Pieces of a stock for what the runs tell. Raises PlacementError, and what `report` raises to break off."""
+    from stillshaft.solver import pieces
+
+    assert known.runs is not None
+    grams = 1000.0 * known.runs.kg_per_mass_unit
+    at_hand = [StockMass(masses_model.mass_from(s.mass) / grams, s.count) for s in stock]
+    return pieces.plan(
+        known.runs, at_hand, aim=aim, most=most, left_on=left_on, priors=known.priors, report=report
+    )  # fmt: skip
+
+
+class PiecesCard(parts.Card):
+    """Emits `stocked` with another stock, `asked` to search, `taken` to look at what was found, `kept` to record it."""
+
+    stocked = QtCore.Signal(list)
+    asked = QtCore.Signal()
+    taken = QtCore.Signal()
+    kept = QtCore.Signal()
+
+    def __init__(self) -> None:
+        super().__init__("Pieces from the stock")
+        self.stock = Field("&Stock at hand", self._restock, "such as 6 × 2 g, 4 × 5 g", 12.0)
+        self.body.addWidget(self.stock)
+        self.aim = parts.Segments("What the pieces are to do", tuple(AIMS))
+        self.aim.set("few and good")
+        self.body.addWidget(self.aim)
+        row = QtWidgets.QHBoxLayout()
+        row.setSpacing(look.TIGHT)
+        self.most = QtWidgets.QSpinBox()
+        self.most.setRange(0, 24)
+        self.most.setSpecialValueText("as it takes")
+        self.most.lineEdit().setTextMargins(look.TIGHT, 0, 0, 0)
+        row.addWidget(parts.labelled("Pieces at &most", self.most))
+        row.addWidget(self.most)
+        row.addStretch(1)
+        self.find = parts.button("Find &pieces", self.asked.emit, "main", "Search the stock for the least vibration")
+        row.addWidget(self.find)
+        self.body.addLayout(row)
+        self.work = WorkRow("finding pieces")
+        self.body.addWidget(self.work)
+        self.trouble = Said()
+        self.body.addWidget(self.trouble)
+        self.result = parts.label("", "sentence", wrap=True)
+        self.rows, self.warnings = Rows(), Rows("quiet")
+        for part in (self.result, self.rows, self.warnings):
+            self.body.addWidget(part)
+        foot = QtWidgets.QHBoxLayout()
+        foot.setSpacing(look.TIGHT)
+        self.take = parts.button(
+            "Try them on the &face", self.taken.emit, "main", "Put the pieces on the face to look at"
+        )
+        self.keep = parts.button("&Keep choice", self.kept.emit, tip="Write these pieces into the record of the job")
+        foot.addWidget(self.take)
+        foot.addWidget(self.keep)
+        foot.addStretch(1)
+        self.body.addLayout(foot)
+        self.plan: Plan | None = None
+        self.show_plan(None, "", "")
+
+    def _restock(self, text: str) -> None:
+        self.stocked.emit(stock_from(text))
+
+    def show_plan(self, plan: Plan | None, why: str, angles: str) -> None:
+        """Show what was found, or why nothing was; an empty reason: nothing was looked for."""
+        self.plan = plan
+        self.trouble.say(why)
+        for part in (self.result, self.take, self.keep):
+            part.setVisible(plan is not None)
+        if plan is None:
+            self.rows.show_texts(())
+            self.warnings.show_texts(())
+            return
+        chosen = plan.chosen
+        count = len(chosen.pieces)
+        unit = "of the limit" if plan.unit == "of the limit" else plan.unit
+        self.result.setText(f"{count} piece{'s' * (count != 1)}: largest point {figure(chosen.largest)} {unit}")
+        texts = [f"{d.plane}: {masses_model.draft_words(d, angles)}" for d in drafts_of(plan)]
+        self.rows.show_texts(texts)
+        more = [f"{len(c.pieces)}: {figure(c.largest)}" for c in plan.curve.choices]
+        proof = (
+            "proven to be the best of so many" if chosen.optimal else f"none of so many is below {figure(chosen.bound)}"
+        )
+        told = [f"by number of pieces: {', '.join(dict.fromkeys(more))} {unit}; {proof}"]
+        if plan.handbook is not None:
+            told.append(
+                f"the handbook's split takes {plan.handbook[0]} pieces and leaves {figure(plan.handbook[1])} {unit}"
+            )
+        self.warnings.show_texts([*plan.reasons, *told, *plan.warnings])
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self.stock.set_theme(theme)
+        self.trouble.set_theme(theme)

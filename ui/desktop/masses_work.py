@@ -1,0 +1,60 @@
+"""All that the Masses page has worked out on a thread from a job's state. No Qt here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from stillshaft.solver import cautions, correction
+from stillshaft.solver.cautions import Caution
+from stillshaft.solver.correction import Wanted
+from stillshaft.solver.state import JobState
+from stillshaft.solver.trial import Trial
+from stillshaft.ui import job_facts
+from stillshaft.ui.desktop import masses_model
+from stillshaft.ui.desktop.masses_model import Known
+
+if TYPE_CHECKING:
+    from stillshaft.ui.session import Session
+
+
+@dataclass(frozen=True)
+class MassesKnown:
+    """What the runs tell, trial masses by plane with why there is none, and what must hold before hands go in."""
+
+    state: JobState
+    known: Known
+    trials: dict[str, tuple[Trial | None, str]]
+    cautions: tuple[Caution, ...]
+
+
+def gather(state: JobState, folder: Path, wanted: Wanted) -> MassesKnown:
+    """Work it all out."""
+    trials: dict[str, tuple[Trial | None, str]] = {}
+    for plane in state.brief.planes:
+        try:
+            trials[plane.name] = (job_facts.trial_for(state, folder, plane.name), "")
+        except ValueError as error:
+            if not type(error).__module__.startswith("stillshaft."):
+                raise
+            trials[plane.name] = (None, str(error))
+    return MassesKnown(state, masses_model.work_out(state, folder, wanted), trials, cautions.before_hands(state))
+
+
+def keep_chosen(session: Session, known: Known) -> None:
+    """Write a correction that was asked for in a way of its own into the record, as evidence with its choice."""
+    solution = known.solution
+    if solution is None:
+        return
+    told: dict[str, Any] = {k: v for k, v in correction.to_json(solution, "").items() if k != "version"}
+    wanted = known.wanted
+    said = [
+        f"{wanted.parts} part" if wanted.parts != "all" else "",
+        f"mass on {', '.join(wanted.planes)} only" if wanted.planes else "",
+        f"without {', '.join(wanted.left_out)}" if wanted.left_out else "",
+    ]
+    session.job.append(
+        "measured", what="correction as chosen", figures=told, trusted=solution.trusted, reasons=list(solution.reasons),
+        note="; ".join(s for s in said if s),
+    )  # fmt: skip

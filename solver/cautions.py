@@ -143,7 +143,10 @@ def running_speed(state: JobState) -> float | None:
 def _radius(brief: Brief, plane: str) -> float | None:
     """Radius of a plane in mm."""
     text = next((p.radius for p in brief.planes if p.name == plane), None)
-    return None if text is None else units.parse(text, "mm", f'plane "{plane}".radius')
+    try:
+        return None if text is None else units.parse(text, "mm", f'plane "{plane}".radius')
+    except units.UnitError:  # a start is not to hang on it: the force is then not known
+        return None
 
 
 def _chosen(path: Path, when: str, circumstances: Mapping[str, _Filled]) -> tuple[Caution, ...]:

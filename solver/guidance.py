@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import Literal
 
+from stillshaft.dsp import units
 from stillshaft.solver import inspection, next_masses, next_steps, progress, run_checks, run_vectors
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.cautions import fixing_of
@@ -22,6 +23,7 @@ from stillshaft.solver.limits import Tolerance
 from stillshaft.solver.next_steps import Case, Said, StageName
 from stillshaft.solver.state import JobState
 
+_SHORTEST_MINUTES, _LONGEST_MINUTES = 0.01, 1e6  # between starts: beyond them a slip of the pen
 STAGES: tuple[StageName, ...] = ("brief", "inspect", "hook-up", "runs", "masses", "close-out")
 
 
@@ -71,7 +73,10 @@ class Starts:
 def advise(state: JobState, facts: Facts) -> Advice:
     """The most important thing about the job now."""
     found = starts(state, facts.now)
-    act, sentence = next(_said(Case(state, facts, found.left)))
+    try:
+        act, sentence = next(_said(Case(state, facts, found.left)))
+    except units.UnitError as error:
+        act, sentence = "mend-record", f"the record has what is no unit or number: {error}"
     if next_steps.act_named(act).start:
         act, sentence = _when_it_may_start(state, found, facts.now, (act, sentence))
     told = next_steps.act_named(act)
@@ -119,6 +124,7 @@ def starts(state: JobState, now: datetime) -> Starts:
     pairs = ((said.allowed, count), (said.cold_allowed, cold), (said.hot_allowed, hot))
     left = [max(0, allowed - used) for allowed, used in pairs if allowed is not None]
     minutes = max(said.minutes_between or 0.0, (said.coast_down_minutes or 0.0) + (said.lock_out_minutes or 0.0))
+    minutes = min(minutes, _LONGEST_MINUTES) if minutes > _SHORTEST_MINUTES else 0.0
     earliest = None
     if minutes and state.starts:
         earliest = datetime.fromisoformat(state.starts[-1].at) + timedelta(minutes=minutes)
@@ -154,8 +160,12 @@ def _time(text: str | None) -> datetime | None:
 def state_of_stages(state: JobState, facts: Facts) -> dict[StageName, Stage]:
     """How far each stage is, with the reason."""
     case = Case(state, facts, starts(state, facts.now).left)
-    found = (_brief(state.brief), _inspect(state), _hook_up(state), _runs(case), _masses(case), _close_out(case))
-    return dict(zip(STAGES, found, strict=True))
+    early = [_brief(state.brief), _inspect(state), _hook_up(state)]
+    try:
+        late = [_runs(case), _masses(case), _close_out(case)]
+    except units.UnitError as error:
+        late = [Stage("needs attention", f"the record has what is no unit or number: {error}")] * 3
+    return dict(zip(STAGES, early + late, strict=True))
 
 
 def _brief(brief: Brief) -> Stage:

@@ -46,7 +46,10 @@ def _over_abort(state: JobState, solution: Solution, masses: dict[str, complex])
 
     A point that is above already without masses is passed over: no mass is refused for that.
     """
-    found, first = [], progress.bare(state)[0]
+    found, bare = [], progress.bare(state)
+    if not bare:
+        return None
+    first = bare[0]
     for level in state.brief.abort:
         vector = next((v for v in first.what.vectors if v.point == level.point), None)
         rows = [i for i in solution.influence if i.point == level.point and i.plane in masses]

@@ -372,7 +372,7 @@ def not_unbalance(case: Case) -> Said | None:
     runs = [r for r in progress.usable(case.state) if r.what.purpose != "trial"]
     share = progress.share_of_1x(runs[-1]) if runs else None
     if share is not None and share[1] < limits().share_of_1x:
-        return "stop-not-unbalance", (
+        return "stop-other-orders", (
             f"1x makes only {100.0 * share[1]:.0f} % of the vibration's square at {share[0]}: other orders dominate, which "
             "balancing does not change"
         )

@@ -183,7 +183,10 @@ def influence_change(state: JobState, clear_of_noise: float) -> Changed | None:
     now, was = run_vectors.of_job(last, unit), run_vectors.of_job(before, unit)
     expected: dict[str, complex] = {}
     for row in _rows(plan.what.result.get("influence")):
-        near = abs(row.get("speed_rpm", 0.0) / last.what.speed_rpm - 1.0) <= inspection.SPEED_CAUTION / 100.0
+        numbers = [row.get(key) for key in ("speed_rpm", "amplitude", "angle_deg")]
+        if not all(isinstance(n, int | float) for n in numbers):
+            continue
+        near = abs(row["speed_rpm"] / last.what.speed_rpm - 1.0) <= inspection.SPEED_CAUTION / 100.0
         if near and row.get("point") in now and row.get("point") in was and row.get("plane") in masses:
             h = vectors.vector(row["amplitude"], row["angle_deg"])
             expected[row["point"]] = expected.get(row["point"], 0j) + h * masses[row["plane"]]

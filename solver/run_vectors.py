@@ -34,9 +34,11 @@ class Measured:
 def run_from(fields: dict[str, Any]) -> Run:
     """The keys of a "run" event as its description; purpose and name may be missing. Raises RecordError that names the key."""
     try:
-        return tables.checked({"purpose": "other", "name": "new run"} | fields, Run)
-    except tables.TableError as error:
+        run = tables.checked({"purpose": "other", "name": "new run"} | fields, Run)
+        units.vibration_unit(run.unit, "unit")
+    except (tables.TableError, units.UnitError) as error:
         raise RecordError(f"run: {shown(error, 300)}") from None
+    return run
 
 
 def factor(of: str, into: str, speed_rpm: float) -> complex:
@@ -99,7 +101,8 @@ def masses_of(pieces: Sequence[Piece], brief: Brief, turn_deg: float = 0.0) -> d
         share = 1.0
         if piece.radius_mm is not None:
             text = next((p.radius for p in brief.planes if p.name == piece.plane), None)
-            share = 1.0 if text is None else piece.radius_mm / units.parse(text, "mm", "radius")
+            own_mm = 0.0 if text is None else units.parse(text, "mm", f'plane "{piece.plane}".radius')
+            share = piece.radius_mm / own_mm if own_mm > 0.0 else 1.0
         vector = share * piece.mass_g * vectors.vector(1.0, piece.angle_deg + turn_deg)
         total[piece.plane] = total.get(piece.plane, 0j) + vector
     return {plane: mass for plane, mass in total.items() if abs(mass) > 0.0}

@@ -1,10 +1,12 @@
 """Cautions before hands go in and before each start: what fits the record is said, with its figures."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from stillshaft.solver import cautions
+from stillshaft.solver.brief import Brief, Plane, Rotor
 from stillshaft.solver.cautions import CautionError, before_hands, before_start, fixing_of, for_piece, forces
 from stillshaft.solver.events import Piece
 from stillshaft.solver.job import Job
@@ -79,6 +81,15 @@ def test_every_mass_pulls_with_its_force_at_speed(job):
     assert [c.id for c in found if c.id in ("bolted", "removed", "fixing-unknown")] == [
         "bolted", "bolted", "fixing-unknown", "removed",
     ]  # fmt: skip
+
+
+def test_a_radius_that_is_no_length_leaves_the_force_unknown(job):
+    """A record that was written by hand may hold it; the cautions come all the same."""
+    job.append("mass", act="put on", pieces=[{"plane": "left", "mass_g": 10.0, "angle_deg": 0.0}])
+    brief = Brief(rotor=Rotor(speed_rpm=1480.0), planes=[Plane("left", radius="a foot or so")])
+    found = before_start(replace(job.state, brief=brief))
+    assert "forces-unknown" in ids(found)
+    assert "forces" not in ids(found)
 
 
 def test_the_first_start_after_any_mass_is_slow(job):

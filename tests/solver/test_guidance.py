@@ -333,8 +333,8 @@ def test_the_diagnosis_may_speak_against_balancing(measured):
 
 def test_where_other_orders_dominate_balancing_changes_little(ready):
     ready.run("initial", overall=2.0)
-    expect(ready, "stop-not-unbalance", "25 % of the vibration's square at A")
-    ready.job.append("decision", **progress.skip_fields("stop-not-unbalance", "1x is to come down anyway"))
+    expect(ready, "stop-other-orders", "25 % of the vibration's square at A")
+    ready.job.append("decision", **progress.skip_fields("stop-other-orders", "1x is to come down anyway"))
     expect(ready, "repeat-initial")
 
 
@@ -729,6 +729,32 @@ def test_a_contract_decides_by_all_and_an_agreement_by_vibration(tried):
         told[basis] = [next_steps.goal_verdict(tried.state.brief, t) for t in (loose, strict, None)]
     assert told["contract"] == ["not met", "not met", "cannot be told"]
     assert told["limit table"] == told["agreed"] == ["not met", "met", "cannot be told"]
+
+
+def test_a_record_with_what_is_no_unit_is_said_not_guessed_at(measured):
+    measured.run("typed in", "repeat", unit="furlong")
+    expect(measured, "mend-record", '"furlong" needs a measure')
+    measured.job.append("decision", **progress.stop_fields("window over"))
+    stages = state_of_stages(measured.state, measured.facts())
+    assert stages["close-out"].state == "needs attention"
+    assert "furlong" in stages["close-out"].reason
+
+
+def test_a_cleaned_rotor_with_weak_trials_has_its_stages(measured):
+    measured.put(0.5, 120.0)
+    last = measured.run("trial left", "trial")
+    measured.clear()
+    measured.job.append("decision", **new_initial_state_fields(last.id, "blades scraped"))
+    assert measured.stages()["masses"] == "needs attention"
+
+
+@pytest.mark.parametrize("minutes", [1e30, 1e-30, -5.0])
+def test_minutes_between_starts_that_cannot_be_break_nothing(bare, minutes):
+    end = (datetime.now(UTC) + timedelta(hours=1)).isoformat()
+    bare.job.append("brief", starts={"minutes_between": minutes, "window_end": end})
+    bare.job.append("start")
+    found = starts(bare.state, datetime.now(UTC))
+    assert (found.earliest is not None) == (minutes > 1.0)
 
 
 # stages

@@ -190,6 +190,8 @@ def test_what_is_recorded_says_every_sentence_and_counts_only_with_a_reason(job)
 def test_keys_that_no_run_has_are_refused(job):
     with pytest.raises(RecordError, match="run: speed_rpm: must be a number, not a text"):
         judge_run(job.state, run(speed_rpm="fast"))
+    with pytest.raises(RecordError, match='run: unit: "furlong" needs a measure'):
+        judge_run(job.state, run(unit="furlong"))
     with pytest.raises(RecordError, match="run: pulse: unknown key"):
         judge_run(job.state, run(pulse=1))
 

@@ -412,5 +412,6 @@ def _mean(values: Sequence[float], variances: Sequence[float]) -> tuple[float, f
     if count < _FEW_HITS:
         return mean, 1.96 * own
     off = np.asarray(values) - mean
-    scatter = math.sqrt(float(np.sum((weights * off) ** 2)) * count / (count - 1))
-    return mean, float(stdtrit(count - 1, 0.975)) * scatter
+    worth = 1.0 / float(np.sum(weights**2))  # hits of equal weight that would tell as much
+    scatter = math.sqrt(float(np.sum((weights * off) ** 2)) * worth / (worth - 1.0))
+    return mean, float(stdtrit(worth - 1.0, 0.975)) * scatter

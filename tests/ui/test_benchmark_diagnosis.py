@@ -15,7 +15,7 @@ from stillshaft.solver import diagnosis
 SEEDS = 16
 SIZES = (1.0, 0.5)
 # least share ranked first on clear machines, percent, set below what was measured by what 16 machines scatter
-WANTED = dict.fromkeys(("rub", "belt", "flow", "soft foot", "bearing wear", "misalignment"), 70.0)
+WANTED = dict.fromkeys(("rub", "belt", "flow", "soft foot", "bearing wear"), 70.0)
 ELSE_WANTED = 90.0
 
 

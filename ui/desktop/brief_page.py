@@ -177,7 +177,8 @@ class BriefPage(Page):
         self._tell_unit()
         for sheet in self.sheets:
             sheet.show_brief(state.brief)
-        self.photos.show_photos(_photos(shown.folder, state))
+        of_checks = {check.title for check in shown.checks}  # those show their photos themselves
+        self.photos.show_photos([p for p in _photos(shown.folder, state) if p.name not in of_checks])
         self.changed.emit()
 
     def _tell_unit(self) -> None:

@@ -34,6 +34,7 @@ def font(px: float, *, strong: bool = False) -> QtGui.QFont:
     made.setWeight(QtGui.QFont.Weight.DemiBold if strong else QtGui.QFont.Weight.Normal)
     made.setHintingPreference(QtGui.QFont.HintingPreference.PreferNoHinting)
     made.setFeature(QtGui.QFont.Tag("tnum"), 1)
+    made.setFeature(QtGui.QFont.Tag("calt"), 0)  # it would make a times sign of the x in 1x
     return made
 
 
@@ -104,6 +105,12 @@ def style_sheet(theme: Theme, body_px: int) -> str:
     QScrollBar::handle:vertical:hover {{ background: {theme.quiet}; }}
     QScrollBar::add-line:vertical, QScrollBar::sub-line:vertical {{ height: 0px; }}
     QScrollBar::add-page:vertical, QScrollBar::sub-page:vertical {{ background: transparent; }}
+    QListView {{ background: {theme.panel}; border: {border}px solid {theme.line}; border-radius: {RADIUS_PX}px;
+        outline: none; padding: 4px; }}
+    QListView:focus {{ border-color: {theme.accent}; }}
+    QProgressBar {{ background: {theme.sunken}; border: {border}px solid {theme.quiet}; border-radius: {RADIUS_PX}px;
+        min-height: 18px; max-height: 18px; }}
+    QProgressBar::chunk {{ background: {theme.accent}; border-radius: {RADIUS_PX - 2}px; }}
     QTableWidget {{ background: {theme.panel}; border: none; gridline-color: {theme.grid}; outline: none; }}
     QTableWidget::item {{ padding: 0px {TIGHT}px; }}
     QTableWidget::item:selected {{ background: {theme.soft}; color: {theme.text}; }}

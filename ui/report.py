@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from stillshaft.dsp import tables
@@ -50,12 +50,14 @@ def layout_of(material: Material) -> Layout:
     state = material.state
     name = state.name or material.folder
     begun = f"begun {moment(state.started_at)}, " if state.started_at else ""
+    masses = tuple(report_masses.sections(material))
+    standing = report_outcome.standing(material)
     sections = (
         report_outcome.opening(material),
         *report_machine.sections(material),
         *report_runs.sections(material),
-        *report_masses.sections(material),
-        report_outcome.standing(material),
+        *masses,
+        replace(standing, new_page=masses[-1].new_page),  # the placement sheet stands alone
         *report_record.sections(material),
         report_outcome.not_done(material),
         report_outcome.acceptance(material),

@@ -267,9 +267,9 @@ def plane_words(name: str) -> str:
 
 def _sureness(material: Material, number: int, place: Place) -> str:
     """Half widths of a planned piece's mass and angle."""
-    if place.mass_half_g is None or place.angle_half_deg is None:
-        return f"piece {number} not determined"
-    return f"piece {number} ± {material.units.amount(place.mass_half_g, 'g')}, ± {max(1, round(place.angle_half_deg))}°"
+    mass = "any mass" if place.mass_half_g is None else f"± {material.units.amount(place.mass_half_g, 'g')}"
+    at = "at any angle" if place.angle_half_deg is None else f"± {max(1, round(place.angle_half_deg))}°"
+    return f"piece {number} {mass}, {at}"
 
 
 def _picture(material: Material, bare: Face, name: str, numbered: Sequence[tuple[int, Place]]) -> Picture:

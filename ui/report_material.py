@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from importlib import metadata
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from stillshaft.dsp import units
@@ -21,6 +22,7 @@ from stillshaft.ui.report_pictures import Ribbon
 from stillshaft.ui.report_words import Units
 
 if TYPE_CHECKING:
+    from stillshaft.acquire.hookup import Hookup
     from stillshaft.solver.brief import Plane
     from stillshaft.solver.runs import Runs
 
@@ -139,7 +141,6 @@ def _standing(state: JobState, solved: Runs | None, unsolved: str) -> tuple[dict
 
 def _ribbons(job: Job, run: JobRun, tell: Progress) -> tuple[Ribbon, ...] | str:
     """Phase ribbons of a run's recording, or why there are none."""
-    from stillshaft.acquire.hookup import hookup_from
     from stillshaft.ui import analysis
     from stillshaft.ui.desktop import figures
 
@@ -147,7 +148,7 @@ def _ribbons(job: Job, run: JobRun, tell: Progress) -> tuple[Ribbon, ...] | str:
         return "it has no recording"
     try:
         path = job.file(run.what.recording.path)
-        wiring = analysis.hookup_of(path, None) if job.state.hookup is None else hookup_from(job.state.hookup)
+        wiring = _wiring(job, path)
         measured = analysis.measure_recording(
             path, wiring, report=lambda share, _: tell(share, f"reading {run.what.recording.path}")  # type: ignore[union-attr]
         )  # fmt: skip
@@ -158,6 +159,19 @@ def _ribbons(job: Job, run: JobRun, tell: Progress) -> tuple[Ribbon, ...] | str:
     return tuple(
         Ribbon(r.name, r.times_s, r.phase_deg, r.fit_times_s, r.fit_deg, r.words) for r in figures.ribbon(measured)
     )
+
+
+def _wiring(job: Job, recording: Path) -> Hookup:
+    """The hook-up that a recording was made with: what it carries, else the job's."""
+    from stillshaft.acquire.hookup import hookup_from
+    from stillshaft.ui import analysis
+
+    try:
+        return analysis.hookup_of(recording, None)
+    except analysis.AnalysisError:
+        if job.state.hookup is None:
+            raise
+        return hookup_from(job.state.hookup)
 
 
 def _doubts(job: Job) -> dict[int, tuple[str, ...]]:

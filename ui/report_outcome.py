@@ -102,7 +102,7 @@ def _before_and_after(material: Material) -> Iterator[Block]:
 
 def standing(material: Material) -> Section:
     """Residual unbalance and vibration against the limits."""
-    return Section("Residual unbalance and limits", tuple(_standing(material)), new_page=True)
+    return Section("Residual unbalance and limits", tuple(_standing(material)))
 
 
 def _standing(material: Material) -> Iterator[Block]:
@@ -151,7 +151,11 @@ def _standing(material: Material) -> Iterator[Block]:
 
 def _of_the_job(text: str) -> str:
     """What the solver says of its runs file, said of a job."""
-    return text.replace("the runs file's own", "the brief's own").replace("runs file, 1x", "agreed in the brief, 1x")
+    return (
+        text.replace("the runs file's own", "the brief's own")
+        .replace("runs file, 1x", "agreed in the brief, 1x")
+        .replace(": job: ", ": ")
+    )
 
 
 def _plane_row(material: Material, plane: dict[str, Any]) -> Row:

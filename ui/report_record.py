@@ -168,7 +168,7 @@ def _people(material: Material) -> Iterator[Block]:
         ("begun", f"{moment(state.started_at)}, program {state.program}" if state.started_at else "its beginning cannot be read"),
         ("this report", f"{moment(material.made_at)}, program {material.program}"),
         ("state", "closed" if state.closed else "not closed"),
-        ("record", f"{len(material.history)} lines, format 1"),
+        ("record", f"{len(material.history)} line{'s' if len(material.history) != 1 else ''}, format 1"),
     ))  # fmt: skip
     for problem in material.problems:
         yield Text(f"The record: {problem}", "doubt")

@@ -16,6 +16,8 @@ from stillshaft.solver.state import JobState
 if TYPE_CHECKING:
     from stillshaft.solver.correction import Correction, Solution
 
+_HARDLY_ANY = 0.05  # of a part's mass: what is left of it then is not put on
+
 
 def due(case: Case) -> Said | None:
     """Masses on the rotor that were not measured yet."""
@@ -155,21 +157,34 @@ def correct(case: Case) -> Said | None:
     state, solution = case.state, case.facts.solution
     assert solution is not None
     wanted, how = _to_put_on(state, solution)
+    inside = all(c.mass_ci95 is None or c.mass <= c.mass_ci95 for c in wanted)
+    # planes that are each uncertain may still do something together; an overhung rotor begins with one part
+    part = _part(state, solution) if inside or state.brief.rotor.kind == "overhung" else {}
+    largest = max(abs(m) for m in part.values()) if part else max(c.mass for c in wanted)
+    told = run_vectors.mass_text(part) if part else _text(wanted)
     smallest = min((1000.0 * units.parse(s.mass, "kg", "stock") for s in state.brief.stock), default=0.0)
-    if max(c.mass for c in wanted) < smallest and not passed(state, "stop-exhausted"):
-        return "stop-exhausted", (
-            f"the next correction, {_text(wanted)}, is below the smallest piece of {smallest:.3g} g: stop here"
+    if largest < smallest and not passed(state, "stop-exhausted"):
+        return (
+            "stop-exhausted",
+            f"the next correction, {told}, is below the smallest piece of {smallest:.3g} g: stop here",
         )
-    name = None if solution.proposed is None else solution.proposed.alternative.name
-    fewer = name not in (None, couple.ALL)
-    # where fewer unknowns serve better, the planes may each be uncertain and still do something together
-    inside = not fewer and all(c.mass_ci95 is None or c.mass <= c.mass_ci95 for c in wanted)
+    if part and solution.proposed is not None:
+        return "put-on-part", f"{how} {told}: {solution.proposed.alternative.name} is to be preferred to all planes"
     if inside and not passed(state, "stop-scatter"):
-        return "stop-scatter", (
-            f"the next correction, {_text(wanted)}, lies inside its own scatter: stop here, or repeat the run"
-        )
-    proposed = f"; {name} is to be preferred" if fewer else ""
-    return ("trim" if progress.corrected(state) else "put-on-correction"), f"{how} {_text(wanted)}{proposed}"
+        return "stop-scatter", f"the next correction, {told}, lies inside its own scatter: stop here, or repeat the run"
+    return ("trim" if progress.corrected(state) else "put-on-correction"), f"{how} {told}"
+
+
+def _part(state: JobState, solution: Solution) -> dict[str, complex]:
+    """What to put on by plane where fewer unknowns than planes are to be preferred; nothing where they are not, or it is on."""
+    if solution.proposed is None or solution.proposed.alternative.name == couple.ALL:
+        return {}
+    masses = [complex(m) for m in solution.proposed.alternative.masses]
+    stays = {} if progress.trials_on(state) else progress.on_now(state)
+    planes = [c.plane for c in solution.corrections]
+    left = {p: m - stays.get(p, 0j) for p, m in zip(planes, masses, strict=True)}
+    least = _HARDLY_ANY * max(abs(m) for m in masses)
+    return {p: m for p, m in left.items() if abs(m) > least}
 
 
 def _to_put_on(state: JobState, solution: Solution) -> tuple[tuple[Correction, ...], str]:

@@ -6,7 +6,7 @@ import re
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from stillshaft.solver import correction, guidance, inspection, limits, next_steps, progress
+from stillshaft.solver import correction, guidance, inspection, limits, next_steps, progress, run_vectors
 from stillshaft.solver.diagnosis import Figure, Word, diagnose
 from stillshaft.solver.guidance import STAGES, Facts, advise, starts, state_of_stages
 from stillshaft.solver.job import Job
@@ -553,7 +553,31 @@ def test_the_static_part_is_named_where_it_is_to_be_preferred(measured):
     name = facts.solution.proposed.alternative.name
     assert name != "all planes"
     measured.job.append("decision", **progress.skip_fields("larger-trial", "seen"))
-    assert f"{name} is to be preferred" in measured.advice().sentence
+    put = dict(zip(("left", "right"), facts.solution.proposed.alternative.masses, strict=True))
+    expect(measured, "put-on-part", run_vectors.mass_text(put), f"{name} is to be preferred to all planes")
+    for plane, mass in put.items():
+        measured.put(abs(mass), math.degrees(cmath.phase(mass)), "correction", plane)
+    measured.run("correction", "check")
+    assert measured.advice().act in ("stop-met", "photograph")
+    measured.job.append("brief", limits=[{"point": p, "amplitude": 0.01, "unit": "mm/s rms"} for p in "AB"])
+    assert measured.advice().act == "stop-scatter"
+    measured.job.append("decision", **progress.skip_fields("stop-scatter", "go on"))
+    expect(measured, "trim")
+
+
+def test_an_overhung_rotor_with_two_planes_takes_one_part_first(measured):
+    measured.job.append(
+        "brief", rotor={"kind": "overhung"}, planes=[{"name": n, "radius": "300 mm"} for n in ("near", "far")]
+    )
+    measured.job.append("decision", **progress.skip_fields("one-plane-first", "the owner wants both"))
+    measured.h = {"A": {"near": 0.4, "far": 0.3j}, "B": {"near": -0.2j, "far": 0.5}}
+    for plane in ("near", "far"):
+        measured.put(10.0, 120.0, plane=plane)
+        measured.run(f"trial {plane}", "trial")
+        measured.clear()
+    found = expect(measured, "put-on-part", "is to be preferred to all planes")
+    assert measured.facts().solution.proposed.alternative.unknowns == 1
+    assert len(re.findall(" g at ", found.sentence)) == 1
 
 
 def test_a_correction_below_the_smallest_piece_is_the_end(tried):

@@ -50,7 +50,9 @@ class Choice:
     found: soundcard.SoundInput | None = None
 
 
-SIMULATED = Choice("Simulated rotor", "makes its own samples, true to the set-up below; for learning and teaching")
+SIMULATED = Choice(
+    "Simulated rotor", "makes its own samples, with the faults and masses of its panel; for learning and teaching"
+)
 
 
 def sound_choice(found: soundcard.SoundInput) -> Choice:

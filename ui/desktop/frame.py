@@ -51,7 +51,7 @@ class NextLine(QtWidgets.QFrame):
         self.sign.show_weight(sentence.weight)
         leads = sentence.action is not None and sentence.stage is not open_stage
         if leads:
-            words = f"&Go: {sentence.action}"
+            words = f"&Go to {sentence.action}"
             self.go.setText(words)
             self.go.setAccessibleName(words.replace("&", ""))
         self.go.setVisible(leads)

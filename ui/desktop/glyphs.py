@@ -26,11 +26,11 @@ def _brief() -> QtGui.QPainterPath:
 
 
 def _inspect() -> QtGui.QPainterPath:
-    """A lamp's beam on a surface."""
-    path = _lines([(5, 4), (9.5, 8.5)], [(3, 20.5), (21, 20.5)], [(9.2, 12.2), (7, 17.5)], [(13.2, 8.2), (18.5, 17.5)])
-    path.moveTo(8, 11.5)
-    path.lineTo(12.5, 7)
-    path.cubicTo(14, 9.5, 10.5, 13, 8, 11.5)
+    """An eye."""
+    path = QtGui.QPainterPath(QtCore.QPointF(2.5, 12.0))
+    path.quadTo(12.0, 2.5, 21.5, 12.0)
+    path.quadTo(12.0, 21.5, 2.5, 12.0)
+    path.addEllipse(QtCore.QPointF(12.0, 12.0), 3.0, 3.0)
     return path
 
 

@@ -30,7 +30,6 @@ class HookupPage(Page):
         self.feed = feed
         self._shown = True
         self._findings: tuple[check.Finding, ...] = ()
-        self._checked_of: object | None = None  # the hook-up that was checked
         self._taught = feed.teaching
         self.check_signals = parts.button(
             "Chec&k signals", feed.examine, tip=f"Look at the last {CHECK_S:.0f} s and say what is wrong"
@@ -155,7 +154,10 @@ class HookupPage(Page):
         if not running:
             self.inputs.show_levels(())
             self.pulse.show_pulse(None)
-        if feed.checking:
+        if feed.status is Status.STARTING:
+            self._findings = ()
+            self.findings.show_findings((), "Not checked since the source was started.")
+        elif feed.checking:
             self.findings.show_findings((), "Looking at the last seconds …")
         self.changed.emit()
 
@@ -165,7 +167,7 @@ class HookupPage(Page):
             self.pulse.show_pulse(glance.pulse)
 
     def _take_findings(self, findings: tuple[check.Finding, ...]) -> None:
-        self._findings, self._checked_of = findings, self.feed.hookup
+        self._findings = findings
         grave = sum(f.weight == check.BLOCKS for f in findings)
         cautions = sum(f.weight == check.CAUTION for f in findings)
         if grave or cautions:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6 import QtCore, QtWidgets
+from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.acquire.hookup import Hookup, Point
 from stillshaft.dsp import check
 from stillshaft.ui.desktop import look, parts
@@ -146,6 +146,11 @@ class PulseCard(parts.Card):
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         self.picture.set_theme(theme)
+
+    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Room for two lines of words, whether there are two or one: what is below must stand still."""
+        self.words.setMinimumHeight(2 * self.words.fontMetrics().lineSpacing())
+        super().resizeEvent(event)
 
     def show_pulse(self, seen: PulseSeen | None) -> None:
         """Draw the newest."""

@@ -124,7 +124,7 @@ class PulsePicture(Graph):
             step = 10.0 ** math.floor(math.log10(max(high - low, 1.0)))
             y_low, y_high = step * math.floor((low - room) / step), step * math.ceil((high + room) / step)
         span = float(seen.times_ms[-1])
-        x_high = x_high if 0.7 * x_high < span <= x_high else math.ceil(span / 10.0) * 10.0
+        x_high = x_high if 0.95 * x_high < span <= x_high else math.ceil(1.01 * span)
         self.set_ranges(0.0, x_high, y_low, y_high)
         self.summarise(pulse_words(seen))
         self.update()
@@ -141,7 +141,9 @@ class PulsePicture(Graph):
             painter.setPen(self.pen(theme.caution, 1.5, (6.0, 4.0)))
             painter.drawLine(QtCore.QPointF(frame.area.left(), y), QtCore.QPointF(frame.area.right(), y))
             painter.setFont(self.small())
-            self.draw_text(painter, frame.area.right() - 4.0, y - 2.0, "threshold", theme.caution, across=1.0)
+            self.draw_text(
+                painter, frame.area.right() - 4.0, y - 3.0, "threshold", theme.caution, across=1.0, backed=True
+            )
         level = columns(100.0 * seen.values, max(16, int(frame.area.width())))
         x = np.linspace(float(frame.x(seen.times_ms[:1])[0]), float(frame.x(seen.times_ms[-1:])[0]), level.size)
         self.draw_noisy(painter, self._line.set(x, frame.y(level)), theme.text)

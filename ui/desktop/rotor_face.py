@@ -156,7 +156,7 @@ class RotorFace(Picture):
             if room < 1.3:
                 continue
             at, words = self._at(written_at * place), f"{faces.shown_angle(degrees, self._angles):.0f}°"
-            self.draw_text(painter, at.x(), at.y(), words, self.theme.quiet, across=0.5, down=0.5)
+            self.draw_text(painter, at.x(), at.y(), words, self.theme.quiet, across=0.5, down=0.5, backed=True)
 
     def _draw_pieces(self, painter: QtGui.QPainter, face: Face) -> None:
         _, radius = self._middle()

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.dsp import units
 from stillshaft.solver.cautions import Caution
 from stillshaft.solver.correction import Correction, Solution, Wanted
 from stillshaft.solver.state import JobState
@@ -442,14 +441,3 @@ class CautionsCard(parts.Card):
         """Recolour."""
         for part in (self.done, self.trouble):
             part.set_theme(theme)
-
-
-def shown_unit(own: str, wanted: str, speed_rpm: float) -> tuple[float, str]:
-    """What a value is multiplied by to be shown in the chosen unit, and that unit; its own where nothing is chosen."""
-    from stillshaft.dsp import vectors
-
-    if wanted == "as hooked up":
-        return 1.0, own
-    one, other = units.vibration_unit(own, "unit"), units.vibration_unit(wanted, "unit")
-    turned = abs(vectors.quantity_factor(one.quantity, other.quantity, speed_rpm / 60.0))
-    return turned * other.per_si_peak / one.per_si_peak, wanted

@@ -315,6 +315,15 @@ def nearest(plane: Plane | None, angle_deg: float) -> float:
 # words
 
 
+def shown_unit(own: str, wanted: str, speed_rpm: float) -> tuple[float, str]:
+    """What a value is multiplied by to be shown in the chosen unit, and that unit; its own where nothing is chosen."""
+    if wanted == "as hooked up":
+        return 1.0, own
+    one, other = units.vibration_unit(own, "unit"), units.vibration_unit(wanted, "unit")
+    turned = abs(vectors.quantity_factor(one.quantity, other.quantity, speed_rpm / 60.0))
+    return turned * other.per_si_peak / one.per_si_peak, wanted
+
+
 def force_n(state: JobState, mass_g: float, radius_in_mm: float | None) -> float | None:
     """What a piece pulls at the highest speed the record knows; None where speed or radius is not known."""
     speed = running_speed(state)

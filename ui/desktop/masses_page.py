@@ -17,7 +17,6 @@ from stillshaft.ui.desktop.masses_cards import (
     CorrectionCard,
     ExpectedPicture,
     TrialCard,
-    shown_unit,
 )
 from stillshaft.ui.desktop.masses_entry import EntryCard, OnCard
 from stillshaft.ui.desktop.masses_face import Marked, PlacingFace
@@ -327,7 +326,7 @@ class MassesPage(Page):
             return
         rows = masses_model.expected(known, self.drafts, left_on=self.correction.left_on)
         speed = known.fits[0].speed_rpm if known.fits else 1.0
-        self.expected.show_rows(rows, *shown_unit(known.runs.vibration_unit, self._view.unit, speed))
+        self.expected.show_rows(rows, *masses_model.shown_unit(known.runs.vibration_unit, self._view.unit, speed))
 
     # what is thought of
 

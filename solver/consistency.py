@@ -160,15 +160,15 @@ def _mirrored(runs: Runs) -> Runs:
 def drifts(runs: Runs) -> tuple[Drift, ...]:
     """Every later run without masses against the first one at its speed."""
     found: list[Drift] = []
-    first: dict[float, Run] = {}
+    first: list[Run] = []
     for run in runs.runs:
         if np.any(run.masses):
             continue
-        near = [s for s in first if abs(run.speed_rpm / s - 1.0) <= runs.speed_tolerance]
+        near = [before for before in first if _alike(before, run, runs.speed_tolerance)]
         if not near:
-            first[run.speed_rpm] = run
+            first.append(run)
             continue
-        before = first[near[0]]
+        before = near[0]
         moved = run.vectors - before.vectors
         scatter = before.scatter + run.scatter
         reals = np.column_stack([moved.real, moved.imag]).ravel()
@@ -180,6 +180,12 @@ def drifts(runs: Runs) -> tuple[Drift, ...]:
         turned_deg = math.degrees(math.atan2(ratio.imag, ratio.real))
         found.append(Drift(before.name, run.name, runs.points[m], 100.0 * (abs(ratio) - 1.0), turned_deg, p_value))
     return tuple(found)
+
+
+def _alike(first: Run, second: Run, tolerance: float) -> bool:
+    """True for one speed and one initial state."""
+    near = abs(second.speed_rpm / first.speed_rpm - 1.0) <= tolerance
+    return near and first.initial_state == second.initial_state
 
 
 def _together(first: Run, second: Run) -> float:
@@ -199,7 +205,7 @@ def with_measured_repeatability(runs: Runs) -> tuple[Runs, str | None]:
         return runs, None
     along, across, count = 0.0, 0.0, 0
     for number, run in enumerate(repeats):
-        group = [r for r in repeats[:number] if abs(run.speed_rpm / r.speed_rpm - 1.0) <= runs.speed_tolerance]
+        group = [r for r in repeats[:number] if _alike(r, run, runs.speed_tolerance)]
         if not group:
             continue
         mean = np.mean([r.vectors for r in group], axis=0)

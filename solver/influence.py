@@ -3,7 +3,8 @@
 Each run weighs by its full covariance over points, repeatability included. Masses sit where they sit and not quite where
 they were meant: the error of each piece is an unknown with the stated scatter as its prior, the same in every run in
 which the piece is on (errors in variables; Gauss-Newton on v0, H and the errors together). The runout of a slow roll has
-one error in all runs likewise. With as many runs as unknowns this is the handbook answer to all digits.
+one error in all runs likewise. Runs before the rotor was cleaned have a v0 of their own and tell H all the same. With as
+many runs as unknowns this is the handbook answer to all digits.
 """
 
 from __future__ import annotations
@@ -69,7 +70,7 @@ class Freed:
     """What a fit may move beside the unknowns, to see whether that explains what does not fit.
 
     `pieces` are numbers of pieces whose masses are multiplied by one unknown factor; from run `changed_from` on the
-    initial state is another one.
+    initial state is another one, as it is between runs of unlike `initial_state`.
     """
 
     pieces: tuple[int, ...] = ()
@@ -320,7 +321,21 @@ class _Joint:
         self.with_prior = self.of_pieces + max((run.runout.shape[1] for run in runs.runs), default=0)
         self.factor_at = self.with_prior
         self.change_at = self.with_prior + (2 if freed.pieces else 0)
-        self.shared = self.change_at + (2 * self.points if freed.changed_from is not None else 0)
+        self.changes = self._changes()
+        self.shared = self.change_at + 2 * self.points * (1 + max(self.changes.values(), default=-1))
+
+    def _changes(self) -> dict[int, int]:
+        """Number of the change of v0, speed by speed, that runs of an earlier initial state than the last have."""
+        changes: dict[int, int] = {}
+        found: dict[tuple[int, tuple[int, bool]], int] = {}
+        for g, group in enumerate(self.members):
+            since = self.freed.changed_from
+            of = {i: (self.runs.runs[i].initial_state, since is not None and i >= since) for i in group}
+            newest = max(of.values())
+            for i in group:
+                if of[i] != newest:
+                    changes[i] = found.setdefault((g, of[i]), len(found))
+        return changes
 
     def solved(self) -> Model:
         """The model at the least sum of squares."""
@@ -343,8 +358,11 @@ class _Joint:
     def _start(self, group: list[int], prior: Prior | None) -> Complex:
         """Plain least squares; over what is known beforehand where there is some."""
         if prior is None:
-            masses = np.column_stack([np.ones(len(group)), self.meant[group]])
-            return np.asarray(np.linalg.lstsq(masses, self.measured[group], rcond=None)[0].T)
+            earlier = sorted({self.changes[i] for i in group if i in self.changes})
+            states = np.array([[float(self.changes.get(i, -1) == s) for s in earlier] for i in group])
+            masses = np.column_stack([np.ones(len(group)), self.meant[group], states.reshape(len(group), -1)])
+            found = np.linalg.lstsq(masses, self.measured[group], rcond=None)[0].T
+            return np.asarray(found[:, : self.planes + 1])
         initial = np.mean(self.measured[group] - self.meant[group] @ prior.influence.T, axis=0)
         return np.column_stack([initial, prior.influence])
 
@@ -380,8 +398,9 @@ class _Joint:
             runout = self.runs.runs[i].runout
             if runout.size:
                 added[:, self.of_pieces : self.with_prior] = runout
-            if self.freed.changed_from is not None and i >= self.freed.changed_from:
-                added[:, self.change_at :] = np.eye(2 * self.points)
+            if i in self.changes:
+                at = self.change_at + 2 * self.points * self.changes[i]
+                added[:, at : at + 2 * self.points] = np.eye(2 * self.points)
             mover += added
             if self.freed.pieces:
                 mover[:, self.factor_at : self.factor_at + 2] = real_form((influence @ self.moved[i])[:, None])
@@ -566,5 +585,7 @@ def _check_rank(group: list[Run], runs: Runs, prior: Prior | None) -> None:
             raise RunsError(f'{where} there is no trial run with a mass on plane "{plane.name}"; take one')
     if not any(not np.any(run.masses) for run in group):
         raise RunsError(f"{where} there is no initial run without masses; take one")
-    if np.linalg.matrix_rank(masses) < masses.shape[1]:
+    earlier = sorted({run.initial_state for run in group})[:-1]
+    states = np.array([[float(run.initial_state == s) for s in earlier] for run in group]).reshape(len(group), -1)
+    if np.linalg.matrix_rank(np.column_stack([masses, states])) < masses.shape[1] + len(earlier):
         raise RunsError(f"{where} the runs do not tell the planes apart; take a trial run for each plane alone")

@@ -11,7 +11,7 @@ import msgspec
 import numpy as np
 from stillshaft.dsp import measure, units, vectors
 from stillshaft.dsp.measure import Measurement
-from stillshaft.solver import correction
+from stillshaft.solver import correction, run_rules
 from stillshaft.solver.brief import Level, runs_head
 from stillshaft.solver.events import Event, Options, Piece, Plan, files_of
 from stillshaft.solver.folder import RecordError, sha256_of, shown
@@ -104,7 +104,7 @@ def runs_of(state: JobState, inputs: Sequence[int] | None = None, options: Optio
         **given,
         **({"point": described} if described else {}),
         **({"limit": limits} if limits else {}),
-        "run": [_run_table(run, unit, points) for run in runs],
+        "run": [_run_table(run, unit, points) | _initial_state(state, run) for run in runs],
     }
 
 
@@ -149,6 +149,12 @@ def _run_table(run: JobRun, unit: units.VibrationUnit, points: Sequence[str]) ->
     for piece in what.masses:
         table.setdefault("masses", {}).setdefault(piece.plane, []).append(_piece_table(piece, run.angle_turn_deg))
     return table
+
+
+def _initial_state(state: JobState, run: JobRun) -> dict[str, int]:
+    """Which initial state a run belongs to, where the rotor was cleaned or mended since the first."""
+    before = sum(1 for decision in run_rules.new_initial_states(state) if (decision.what.about or 0) < run.id)
+    return {"initial_state": 1 + before} if before else {}
 
 
 def _covariance_table(run: JobRun, factor: float, points: Sequence[str]) -> dict[str, Any]:

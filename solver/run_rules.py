@@ -302,10 +302,14 @@ def new_initial_state_fields(since: int, why: str) -> dict[str, Any]:
     return {"text": NEW_INITIAL_STATE, "why": why, "about": since}
 
 
+def new_initial_states(state: JobState) -> tuple[Event[Decision], ...]:
+    """The decisions that the rotor has a new initial state, none where it has the first one."""
+    return tuple(d for d in state.decisions if d.what.text == NEW_INITIAL_STATE and d.what.about is not None)
+
+
 def new_initial_state(state: JobState) -> Event[Decision] | None:
     """The last decision that the rotor has a new initial state, None where it has the first one."""
-    said = [d for d in state.decisions if d.what.text == NEW_INITIAL_STATE and d.what.about is not None]
-    return said[-1] if said else None
+    return next(reversed(new_initial_states(state)), None)
 
 
 def counting_runs(state: JobState) -> Counting:

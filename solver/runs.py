@@ -19,6 +19,7 @@ Complex = NDArray[np.complex128]
 _DEFAULT_REPEATABILITY = "2 % 2 deg"  # common practice, no source: direct drive, until measured
 _DEFAULT_PLACEMENT = "1 % 2 deg"
 _MOST_POSITIONS = 720
+_MOST_STATES = 100
 _LARGEST = 1e12  # of any number in the file: squares and products of such still fit a float
 
 
@@ -93,6 +94,7 @@ class _Run(tables.Strict):
     vectors: dict[str, _Vector]
     kind: Literal["initial", "trial", "correction", "trim", "check", "slow roll"] | None = None
     setup: int | None = None
+    initial_state: int = 1
     masses: dict[str, _Piece | list[_Piece]] = {}
     covariance: _Covariance | None = None
 
@@ -203,7 +205,7 @@ class Run:
     `runout` (2M, S) times S standard normal errors is the error of the runout that was taken off; the covariance holds it
     too. The scatter of the masses is that of their `pieces`. `overall` (points,) are broadband levels in the displayed
     unit, None where the file does not say. Runs of one `setup` are one turn of the machine, measured at several speeds:
-    what was placed wrongly is the same in all.
+    what was placed wrongly is the same in all. A rotor that was cleaned or mended since has another `initial_state`.
     """
 
     name: str
@@ -217,6 +219,7 @@ class Run:
     pieces: tuple[Piece, ...] = ()
     runout: Real = field(default_factory=lambda: np.zeros((0, 0)))
     overall: tuple[float | None, ...] = ()
+    initial_state: int = 1
 
     @property
     def scatter(self) -> Real:
@@ -519,6 +522,8 @@ def _run(
     slow_roll: _SlowRoll | None,
 ) -> Run:
     where = f'run "{run.name}"'
+    if not 1 <= run.initial_state <= _MOST_STATES:
+        raise RunsError(f"{where}.initial_state: {run.initial_state}: must be 1 to {_MOST_STATES}, counted up in order")
     _finite(run.speed_rpm, f"{where}.speed_rpm", lowest=1.0)
     for name in (*points, *run.vectors):
         if name not in run.vectors or name not in points:
@@ -555,7 +560,7 @@ def _run(
     return Run(
         run.name, run.speed_rpm, z, masses, covariance, run.kind, run.setup,
         _degrees_of_freedom(run, within, covariance), tuple(pieces), runout,
-        tuple(run.vectors[p].overall for p in points),
+        tuple(run.vectors[p].overall for p in points), run.initial_state,
     )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ import simulated_jobs as jobs
 import tomli_w
 from stillshaft.solver import consistency, correction
 from stillshaft.solver.influence import Freed, fit_all, placements
-from stillshaft.solver.runs import load_runs
+from stillshaft.solver.runs import RunsError, load_runs
 
 
 def whole_job(seed, planes, points):
@@ -187,3 +187,35 @@ def test_a_runout_has_one_error_in_all_runs():
     )
     wider = np.diag(with_runout.covariance - plain.covariance)[at_v]
     np.testing.assert_allclose(wider, 0.25, rtol=1e-6)
+
+
+def test_a_cleaned_rotor_has_a_new_initial_state_and_keeps_its_coefficients():
+    job = whole_job(12, 2, 4)
+    before = job.influence.copy()
+    job.take_off()
+    job.initial = 0.4 * job.initial * np.exp(1.0j)
+    job.run()
+    plain = consistency.judge(*both(job.file()))
+    assert plain.doubted
+    job.runs[-1] = replace(job.runs[-1], initial_state=2)
+    runs = job.file()
+    judged = consistency.judge(*both(runs))
+    assert not judged.doubted
+    assert judged.drifts == ()
+    fitted = fit_all(runs).fits[0]
+    np.testing.assert_allclose(fitted.initial, job.initial, atol=0.05 * np.abs(job.initial).max())
+    w = correction.masses_for(runs, fit_all(runs), correction.Wanted())
+    left = job.initial + before @ w
+    best = job.initial - before @ np.linalg.lstsq(before, job.initial, rcond=None)[0]
+    assert jobs.rms(left) < jobs.rms(best) + 0.1 * jobs.rms(job.initial)
+
+
+def test_a_new_state_without_a_run_in_it_cannot_be_told(tmp_path):
+    job = jobs.job(13, planes=1, points=2)
+    jobs.trials(job)
+    job.put_on(0, 3.0)
+    job.run()
+    job.runs[-2] = replace(job.runs[-2], initial_state=2)
+    job.runs[-1] = replace(job.runs[-1], initial_state=3)
+    with pytest.raises(RunsError, match="do not tell the planes apart"):
+        fit_all(job.file())

@@ -21,6 +21,7 @@ from stillshaft.ui.theme import THEMES, Theme
 Real = NDArray[np.float64]
 
 _ROUND = (1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0)
+_SHAPES = 4  # of points
 _KEEP_ABOVE = 0.4  # of its range: data smaller than this get a smaller one
 _AXIS_TITLE_ROOM = 1.35  # heights of small type
 
@@ -166,7 +167,7 @@ class Picture(QtWidgets.QWidget):
 
     def point_colour(self, number: int) -> str:
         """Colour of a point, by its place in the hook-up."""
-        return self.theme.points[number % len(self.theme.points)]
+        return colour_of(self.theme, number)
 
     # drawing
 
@@ -355,6 +356,11 @@ class Graph(Picture):
             right -= width + 10.0
 
 
+def colour_of(theme: Theme, number: int) -> str:
+    """Colour of a point; shapes and colours go round against each other, so that sixteen points differ."""
+    return theme.points[(number + number // _SHAPES) % len(theme.points)]
+
+
 def draw_marker(
     painter: QtGui.QPainter, number: int, at: QtCore.QPointF, radius: float, colour: str, inside: str | None = None
 ) -> None:
@@ -362,7 +368,7 @@ def draw_marker(
     painter.setPen(QtGui.QPen(QtGui.QColor(colour), 1.5))
     painter.setBrush(QtGui.QColor(inside or colour))
     r = radius
-    if number % 4 == 0:
+    if number % _SHAPES == 0:
         painter.drawEllipse(at, r, r)
         return
     shapes = {
@@ -370,7 +376,7 @@ def draw_marker(
         2: ((0.0, -1.25), (1.25, 0.0), (0.0, 1.25), (-1.25, 0.0)),
         3: ((-1.15, -0.85), (1.15, -0.85), (0.0, 1.2)),
     }
-    painter.drawPolygon(QtGui.QPolygonF([at + QtCore.QPointF(r * x, r * y) for x, y in shapes[number % 4]]))
+    painter.drawPolygon(QtGui.QPolygonF([at + QtCore.QPointF(r * x, r * y) for x, y in shapes[number % _SHAPES]]))
 
 
 class Marker(QtWidgets.QWidget):
@@ -390,7 +396,7 @@ class Marker(QtWidgets.QWidget):
         """Draw."""
         painter = QtGui.QPainter(self)
         painter.setRenderHint(QtGui.QPainter.RenderHint.Antialiasing)
-        colour = self._theme.points[self._number % len(self._theme.points)]
+        colour = colour_of(self._theme, self._number)
         middle = QtCore.QPointF(0.5 * self.width(), 0.5 * self.height())
         draw_marker(painter, self._number, middle, 0.36 * self.width(), colour)
         painter.end()

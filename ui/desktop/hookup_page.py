@@ -194,7 +194,9 @@ class HookupPage(Page):
         worst = next((f for f in self._findings if f.weight != check.FINE), None)
         if worst is not None:
             weight = Weight.STOP if worst.weight == check.BLOCKS else Weight.CAUTION
-            return Sentence(f"{parts.begun(worst.where)} {worst.what}: {worst.cure}.", Stage.HOOK_UP, weight, "Hook-up")
+            return Sentence(
+                f"{parts.begun(worst.where)}: {worst.what}; {worst.cure}.", Stage.HOOK_UP, weight, "Hook-up"
+            )
         if self.feed.status is Status.RUNNING and not self._findings:
             return Sentence("Signals come in: check them before the first run.", Stage.HOOK_UP, action="Hook-up")
         return None

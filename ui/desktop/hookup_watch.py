@@ -57,7 +57,7 @@ class InputRow:
         column = QtWidgets.QVBoxLayout(self.names)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(parts.label(name, "heading"))
+        column.addWidget(parts.label(name, "heading", wrap=True))
         column.addWidget(parts.label(words, "small", wrap=True))
         self.meter = LevelMeter(name)
         self.sign = parts.Sign(18)

@@ -204,9 +204,9 @@ class Watch(Live):
             trouble = "no pulses are seen yet: check sensor, mark and threshold"
             return None if x.size < 4 else _unknown_pulse(x, rate, trouble)
         period_s, turned = speed
-        turns = min(_TURNS_SEEN, max(1, int(_LONGEST_SEEN_S / period_s)), turned.frames.size - 1)
+        turns = min(_TURNS_SEEN, max(1, int(_LONGEST_SEEN_S / period_s)))
         aside = _ASIDE * period_s * rate
-        begin = int(max(0.0, turned.frames[-1 - turns] - aside))
+        begin = int(max(0.0, turned.frames[-1] - turns * period_s * rate - aside))
         end = min(measuring.frames, int(turned.frames[-1] + aside))
         samples = self.recent.last(measuring.frames - begin)
         x = samples[: max(0, len(samples) - (measuring.frames - end)), index].astype(np.float64)
@@ -224,7 +224,7 @@ class Watch(Live):
             threshold=0.5 * (low + high),
             edges_ms=(knots - begin) * (1000.0 / rate),
             rising=rising,
-            mark_deg=360.0 * (share if rising else 1.0 - share) * x.size / (max(1, knots.size) * period_s * rate),
+            mark_deg=_mark_width(x > 0.5 * (low + high), rising=rising) * 360.0 / (period_s * rate) or None,
             jitter_deg=None if scatter is None else 360.0 * scatter / rate / period_s,
             rpm=60.0 / period_s,
             missing=turned.missing,
@@ -315,6 +315,13 @@ def _levels(x: Real) -> tuple[float, float, float]:
             low, high = float(np.median(x[~above])), float(np.median(x[above]))
             middle = 0.5 * (low + high)
     return low, high, float(np.mean(x > middle))
+
+
+def _mark_width(high: NDArray[np.bool_], *, rising: bool) -> float:
+    """Samples that a mark lasts, the median over those that are seen whole; 0 where none is."""
+    on = high if rising else ~high
+    lengths = np.diff(np.flatnonzero(np.diff(on)))[int(on[0]) :: 2]
+    return float(np.median(lengths)) if lengths.size else 0.0
 
 
 def _unknown_pulse(x: Real, rate_hz: float, trouble: str) -> PulseSeen:

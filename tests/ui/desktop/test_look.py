@@ -5,7 +5,7 @@ from itertools import combinations
 import numpy as np
 import pytest
 from PySide6 import QtCore, QtGui
-from stillshaft.ui.desktop import glyphs, look
+from stillshaft.ui.desktop import canvas, glyphs, look
 from stillshaft.ui.desktop.stages import Stage, State
 from stillshaft.ui.theme import THEMES
 
@@ -78,6 +78,12 @@ def drawn(draw):
     draw(painter)
     painter.end()
     return bytes(image.constBits())
+
+
+def test_sixteen_points_differ_in_shape_or_colour():
+    theme = THEMES["dark"]
+    assert len({(n % 4, canvas.colour_of(theme, n)) for n in range(16)}) == 16
+    assert [canvas.colour_of(theme, n) for n in range(4)] == list(theme.points)
 
 
 def test_every_stage_and_state_has_its_own_shape(dressed):

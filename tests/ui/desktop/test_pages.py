@@ -173,6 +173,18 @@ def test_a_hook_up_file_that_is_wrong_is_said_in_words(program, wait_until, tmp_
     assert program.frame.rail.buttons[Stage.HOOK_UP].state is State.ATTENTION
 
 
+def test_a_source_that_does_not_open_is_said_in_words(program, wait_until, tmp_path):
+    feed = program.feed
+    (tmp_path / "h.toml").write_text(HOOKUP)
+    feed.use_hookup(tmp_path / "h.toml")
+    feed.choose(sound_choice(SoundInput("ALSA", "no such card", 8, 48_000.0, False)))
+    feed.start()
+    wait_until(lambda: feed.trouble is not None)
+    wait_until(lambda: feed.status is Status.STOPPED)
+    assert program.frame.next_line.shown.weight is Weight.CAUTION
+    assert program.frame.next_line.text.text().endswith(".")
+
+
 @pytest.mark.parametrize(
     ("found", "words", "caution"),
     [

@@ -148,6 +148,14 @@ def test_cases_show_what_they_teach(case, verdicts):
     assert said == ({"steady"} if verdicts == {"steady"} else {"beat"})
 
 
+def test_missing_pulses_do_not_widen_what_is_seen():
+    seen = watched(simulator.order(CASES["loose pulses"], 1, real_time=False), simulator.hookup(), 10.0)
+    pulse = seen.glance.pulse
+    assert pulse.missing > 5
+    assert pulse.times_ms[-1] < 4.0 * 60_000.0 / pulse.rpm
+    assert pulse.jitter_deg > 0.5
+
+
 def test_a_fitted_beat_follows_the_phase():
     seen = watched(simulator.order(CASES["neighbour close in speed"], 1, real_time=False), simulator.hookup(), 14.0)
     for point in figures.ribbon(seen.latest.measured):

@@ -9,12 +9,14 @@ from pathlib import Path
 from PySide6 import QtWidgets
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.state import JobState
+from stillshaft.ui import library
 from stillshaft.ui.desktop import brief_entries as entries
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.brief_cards import ConditionsCard, FormCard, LevelsCard, Patch, PlanesCard, Sheet
 from stillshaft.ui.desktop.brief_fields import Field, PickField, Remark
 from stillshaft.ui.desktop.brief_photos import Photo, Photos
 from stillshaft.ui.desktop.brief_start import StartCard
+from stillshaft.ui.desktop.machines_page import MachinesPage
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.settings import UNITS, View
@@ -28,9 +30,14 @@ _BESIDE_EMS = 58  # heights of text that two columns need
 
 
 class BriefPage(Page):
-    """What the job is about. `room` is the folder that new jobs go into, None: the usual one."""
+    """What the job is about; before a job is open, and on demand, where to begin one or take one up.
 
-    def __init__(self, job: OpenJob, room: Path | None = None) -> None:
+    `room` is the folder that new jobs go into, None: the usual one; `index` says where the list of machines is remembered.
+    """
+
+    def __init__(
+        self, job: OpenJob, room: Path | None = None, index: Callable[[Path], Path | None] = library.default_index
+    ) -> None:
         super().__init__(Stage.BRIEF)
         self.job = job
         self._unit = UNITS[0]
@@ -42,6 +49,8 @@ class BriefPage(Page):
             self.head.addWidget(each)
         self.start = StartCard(job, room)
         self.start.begun.connect(self._begun)
+        self.machines = MachinesPage(job, self.start.room, lambda: self.start.by, index)
+        self.machines.begun.connect(self._begun)
         self.remark = Remark()
         self.sheets: list[Sheet] = []
         self.planes = PlanesCard(self._record, self._used_planes)
@@ -56,6 +65,7 @@ class BriefPage(Page):
         for name in entries.limit_tables():
             table.offer(name)
         self.body.addWidget(self.start)
+        self.body.addWidget(self.machines)
         self.body.addWidget(self.remark)
         self.forms = QtWidgets.QWidget()
         column = QtWidgets.QVBoxLayout(self.forms)
@@ -141,12 +151,21 @@ class BriefPage(Page):
             self._act(lambda session, f=file: session.add_photo(f, note=f.name))
 
     def _toggle_start(self) -> None:
-        self.start.setVisible(not self.start.isVisible())
-        if self.start.isVisible():
+        self._show_start(self.start.isHidden())
+
+    def _show_start(self, on: bool) -> None:
+        """Where jobs begin takes the place of the forms."""
+        self.start.setVisible(on)
+        self.machines.setVisible(on)
+        self.forms.setVisible(not on)
+        self.change_job.setText("Back to the &job" if on else "Other &job…")
+        self.change_job.setAccessibleName(self.change_job.text().replace("&", ""))
+        if on and self.isVisible():
+            self.machines.enter()
             self.start.called.line.setFocus()
 
     def _begun(self) -> None:
-        self.start.hide()
+        self._show_start(False)
         self.field("machine.name").control.setFocus()
 
     # what comes of it
@@ -158,17 +177,16 @@ class BriefPage(Page):
     def _renew(self) -> None:
         """Show the job as it stands."""
         shown = self.job.shown
-        self.forms.setVisible(shown is not None)
         for each in (self.undo, self.redo, self.change_job):
             each.setVisible(shown is not None)
         if shown is None:
-            self.start.show()
+            self._show_start(True)
             self.subtitle.setText("No job is open: begin one, or open one.")
             self.changed.emit()
             return
         if shown.folder != self._folder:  # another job: what was said of the one before goes
             self._folder = shown.folder
-            self.start.hide()
+            self._show_start(False)
             self.remark.say(f"{parts.begun(shown.problems[0])}." if shown.problems else "", refused=True)
         state = shown.state
         kind = ", to read only" if shown.read_only else ", closed" if state.closed else ""
@@ -212,7 +230,7 @@ class BriefPage(Page):
         """Recolour."""
         for sheet in self.sheets:
             sheet.set_theme(theme)
-        for part in (self.start, self.photos, self.remark):
+        for part in (self.start, self.machines, self.photos, self.remark):
             part.set_theme(theme)
 
     def set_view(self, view: View) -> None:
@@ -230,6 +248,12 @@ class BriefPage(Page):
             sheet.set_width(card, body_px)
         self.photos.set_width(card - 2 * look.ROOM)
         self.start.set_width(room, body_px)
+        self.machines.set_room(room, body_px)
+
+    def enter(self) -> None:
+        """The list of machines is read when it is looked at first."""
+        if not self.machines.isHidden():
+            self.machines.enter()
 
     def close_down(self) -> None:
         """Record what is being typed."""
@@ -238,6 +262,7 @@ class BriefPage(Page):
                 if field.control.hasFocus():
                     field.commit()
         self.photos.close_down()
+        self.machines.close_down()
 
 
 def _photos(folder: Path, state: JobState) -> list[Photo]:

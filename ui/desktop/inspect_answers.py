@@ -88,9 +88,15 @@ def _figure(text: str, unit: str) -> Figure:
 
 def evidence_for(check: Check, state: JobState) -> int | None:
     """Number of the newest entry that a check rests on; None where nothing was measured or answered."""
-    found = [newest(state, what) for what in BY_CHECK.get(check.key, ())]
+    found = [e for what in BY_CHECK.get(check.key, ()) if (e := newest(state, what)) is not None and _tells(e, check)]
     found += [events[-1] for key in check.feeds if (events := answer_events(state, key))]
-    return max((event.id for event in found if event is not None), default=None)
+    return max((event.id for event in found), default=None)
+
+
+def _tells(event: Event[Measured], check: Check) -> bool:
+    """Whether a measured check says anything of what this check is about."""
+    evidence = event.what.figures.get("evidence")
+    return not evidence or any(key in evidence for key in check.feeds)
 
 
 def rows(checks: Sequence[Check], state: JobState, diagnosis: Diagnosis) -> list[Row]:

@@ -144,9 +144,8 @@ class NextCard(parts.Card):
         super().__init__("What would tell more")
         self.links: list[Link] = []
         for check in checks:
-            apart = " from ".join(check.parts)
-            title = titles.get(check.check, check.check)
-            text = f"{parts.begun(title)}: {check.how}" + (f" Tells {apart}." if check.parts else "")
+            tells = f", which tells {' from '.join(check.parts)}" if check.parts else ""
+            text = f"{parts.begun(titles[check.check])}: {check.how}{tells}"
             link = Link(text, lambda q=check.quantity: go(q), "Goes to this check")
             link.set_theme(theme)
             self.links.append(link)
@@ -265,7 +264,11 @@ class DiagnosisPane(QtWidgets.QWidget):
         shown = [c for c in told if c.verdict in _SHOWN]
         self.causes = [CauseCard(c, self.go.emit, self._theme) for c in shown]
         titles = {c.key: c.title for c in self._checks}
-        checks = [c for c in found.next_checks if c.check in titles][:_MOST_NEXT]
+        first: dict[str, NextCheck] = {}  # of each check the quantity that tells most
+        for each in found.next_checks:
+            if each.check in titles:
+                first.setdefault(each.check, each)
+        checks = list(first.values())[:_MOST_NEXT]
         self.next = NextCard(checks, titles, self.go.emit, self._theme) if checks else None
         said = [f"{parts.begun(w)}." for w in found.warnings]
         if told:

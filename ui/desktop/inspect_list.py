@@ -1,4 +1,4 @@
-"""The list of checks: one row each, with the shape and the word of its outcome. Arrow keys go through it."""
+"""A list of rows, each with a title and the shape and the word of how it stands. Arrow keys go through it."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ class Row:
 class _RowPainter(QtWidgets.QStyledItemDelegate):
     """Draws a row; `rows` are those of the list."""
 
-    def __init__(self, parent: CheckList) -> None:
+    def __init__(self, parent: RowList) -> None:
         super().__init__(parent)
         self.list = parent
 
@@ -39,9 +39,15 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         option: QtWidgets.QStyleOptionViewItem,
         index: QtCore.QModelIndex | QtCore.QPersistentModelIndex,
     ) -> QtCore.QSize:
-        """Two lines."""
+        """The title, which may need two lines, and the word."""
         name, word = (QtGui.QFontMetrics(f) for f in self._fonts())
-        return QtCore.QSize(100, max(look.TARGET_PX, name.height() + word.height() + look.GAP))
+        title = self._title(name, self.list.rows[index.row()].title, self.list.viewport().width())
+        return QtCore.QSize(100, max(look.TARGET_PX, title.height() + word.height() + look.GAP))
+
+    @staticmethod
+    def _title(metrics: QtGui.QFontMetrics, text: str, width: int) -> QtCore.QRect:
+        room = QtCore.QRect(0, 0, max(60, width - _TEXT_X - look.TIGHT), 10_000)
+        return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, text)
 
     def paint(
         self,
@@ -62,24 +68,25 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         centre = QtCore.QPointF(box.left() + _SHAPE_X, box.center().y() + 0.5)
         glyphs.draw_state(painter, row.state, centre, _RADIUS, theme, behind)
         name, word = self._fonts()
-        names, words = QtGui.QFontMetrics(name), QtGui.QFontMetrics(word)
-        top = box.top() + 0.5 * (box.height() - names.height() - words.height())
+        words = QtGui.QFontMetrics(word)
+        title = self._title(QtGui.QFontMetrics(name), row.title, box.width())
+        top = box.top() + 0.5 * (box.height() - title.height() - words.height())
         room = box.width() - _TEXT_X - look.TIGHT
         painter.setPen(QtGui.QColor(theme.text))
         painter.setFont(name)
-        title = names.elidedText(row.title, QtCore.Qt.TextElideMode.ElideRight, room)
-        painter.drawText(QtCore.QPointF(box.left() + _TEXT_X, top + names.ascent()), title)
+        at = QtCore.QRectF(box.left() + _TEXT_X, top, room, title.height() + 1)
+        painter.drawText(at, QtCore.Qt.TextFlag.TextWordWrap.value, row.title)
         painter.setPen(QtGui.QColor(glyphs.state_colour(row.state, theme)))
         painter.setFont(word)
         said = words.elidedText(row.word, QtCore.Qt.TextElideMode.ElideRight, room)
-        painter.drawText(QtCore.QPointF(box.left() + _TEXT_X, top + names.height() + words.ascent()), said)
+        painter.drawText(QtCore.QPointF(box.left() + _TEXT_X, top + title.height() + words.ascent()), said)
         if chosen and self.list.hasFocus():
             painter.setPen(QtGui.QPen(QtGui.QColor(theme.accent), 2.0))
             painter.drawRoundedRect(QtCore.QRectF(box).adjusted(1, 1, -1, -1), 4, 4)
         painter.restore()
 
 
-class CheckList(QtWidgets.QListWidget):
+class RowList(QtWidgets.QListWidget):
     """Rows to choose from; emits `chosen` with the key of the row that is current."""
 
     chosen = QtCore.Signal(str)
@@ -146,10 +153,15 @@ class CheckList(QtWidgets.QListWidget):
         if event.type() in (QtCore.QEvent.Type.FontChange, QtCore.QEvent.Type.StyleChange):
             self.scheduleDelayedItemsLayout()
 
+    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Titles may need other lines."""
+        super().resizeEvent(event)
+        self.scheduleDelayedItemsLayout()
+
     def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
         """Some rows, and a title of usual length."""
         px = self.fontInfo().pixelSize()
-        return QtCore.QSize(14 * px, 11 * px)
+        return QtCore.QSize(14 * px, 7 * px)
 
     def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
         """The same: it takes what it is given."""

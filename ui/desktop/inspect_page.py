@@ -14,7 +14,7 @@ from stillshaft.ui.desktop import inspect_source, look, parts
 from stillshaft.ui.desktop.feed import SIMULATED, Feed, Status
 from stillshaft.ui.desktop.inspect_check import CheckPane
 from stillshaft.ui.desktop.inspect_diagnosis import DiagnosisPane
-from stillshaft.ui.desktop.inspect_list import CheckList
+from stillshaft.ui.desktop.inspect_list import RowList
 from stillshaft.ui.desktop.inspect_measure import KINDS, Measuring
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
@@ -22,8 +22,8 @@ from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.theme import THEMES, Theme
 
 _BESIDE_EMS = 52  # heights of text that list and pane need side by side
-_LIST_EMS = 17
-_LOW_LIST_EMS = 13
+_LIST_EMS = 18
+_LOW_LIST_EMS = 9
 RECORDINGS = "Recordings (*.au *.wav *.flac *.caf *.csv *.txt *.uff *.unv *.h5 *.hdf5 *.tdms);;All files (*)"
 
 
@@ -44,7 +44,7 @@ class InspectPage(Page):
         self._seed = 0
         self._waiting: Callable[[], None] | None = None  # until the source is free
         self.measuring = Measuring(job, self)
-        self.list = CheckList("Checks")
+        self.list = RowList("Checks")
         self.list.chosen.connect(self._turn_to)
         self.diagnosis = DiagnosisPane(job)
         self.diagnosis.go.connect(self.go_to)

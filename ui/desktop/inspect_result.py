@@ -220,9 +220,10 @@ class ResultCard(parts.Card):
         what = event.what
         self.sign.show_weight(State.DONE if what.trusted else Weight.CAUTION)
         verdict = f"Measured {moment(event.at)}" + ("" if event.by == "" else f" by {event.by}")
-        self.verdict.setText(verdict if what.trusted else f"{verdict}; not to be trusted: {'; '.join(what.reasons)}")
+        self.verdict.setText(verdict if what.trusted else f"{verdict}; not to be trusted yet")
+        doubts = [] if what.trusted else [f"{parts.begun(reason)}." for reason in what.reasons]
         try:
-            lines = told(event)
+            lines = [*doubts, *told(event)]
             if isinstance(self.picture, SpectrumPlot):
                 self.picture.show_spectrum(spectrum_of(what.figures))
             elif isinstance(self.picture, SweepPlot):

@@ -1,0 +1,118 @@
+"""What is said of machines and their jobs in lists and comparisons. No Qt here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from stillshaft.solver.folder import shown
+from stillshaft.ui import library
+from stillshaft.ui.desktop.inspect_list import Row
+from stillshaft.ui.desktop.stages import State
+from stillshaft.ui.library import Change, Library, Machine
+from stillshaft.ui.library_index import JobShown, Reading
+
+MOST_ROWS = 300  # a longer list is searched, not read
+_STATES = {"met": State.DONE, "not met": State.ATTENTION, "cannot be told": State.UNDER_WAY}
+
+
+@dataclass(frozen=True)
+class Side:
+    """A point in one of two jobs: first and last run, and the change between them."""
+
+    first: str
+    last: str
+    change: str
+
+
+@dataclass(frozen=True)
+class Compared:
+    """A point in two jobs, and the change from the last run of the one to the last run of the other."""
+
+    point: str
+    one: Side | None
+    other: Side | None
+    change: str
+
+
+def key_of(machine: Machine) -> str:
+    """What tells a machine from all others of the list."""
+    return machine.name if machine.named or not machine.jobs else machine.jobs[0].folder
+
+
+def machine_rows(found: Library) -> list[Row]:
+    """A row for each machine, as many as one can look through."""
+    return [machine_row(m) for m in found.machines[:MOST_ROWS]]
+
+
+def machine_row(machine: Machine) -> Row:
+    """Name, newest vibration with its date, verdict."""
+    name = shown(machine.name) if machine.named else f"{shown(machine.name)} (job; no machine named)"
+    said = []
+    if machine.last:
+        at = max(reading.at for _, reading in machine.last)
+        point, reading = max(machine.last, key=lambda entry: entry[1].amplitude)
+        said += [at[:10], f"{shown(point, 40)} {reading_text(reading)}"]
+    said.append(f"{len(machine.jobs)} {'job' if len(machine.jobs) == 1 else 'jobs'}")
+    if machine.verdict is not None:
+        said.append(machine.verdict)
+    return Row(key_of(machine), name, _STATES.get(machine.verdict or "", State.EMPTY), ", ".join(said))
+
+
+def job_row(job: JobShown) -> Row:
+    """Name, date, runs, whether it is closed, verdict."""
+    said = [
+        job.started_at[:10] or "no date",
+        f"{job.counting} of {job.runs} runs count",
+        "closed" if job.closed else "open",
+    ]
+    if job.verdict is not None:
+        said.append(job.verdict)
+    state = State.DONE if job.closed else State.UNDER_WAY
+    return Row(job.folder, shown(job.name) or Path(job.folder).name, state, ", ".join(said))
+
+
+def about(machine: Machine) -> list[str]:
+    """What is known of a machine beside its jobs."""
+    told = [f"{name}: {shown(text)}" for name, text in (("Place", machine.place), ("Serial", machine.serial)) if text]
+    speeds = sorted({round(c.speed_rpm) for c in machine.coefficients})
+    if speeds:
+        told.append(f"Influence coefficients at {', '.join(map(str, speeds))} r/min")
+    return ["; ".join(told), *(shown(remark, 400) for remark in machine.remarks)] if told else list(machine.remarks)
+
+
+def reading_text(reading: Reading) -> str:
+    """Amplitude with its interval and unit."""
+    half = "" if reading.amplitude_ci95 is None else f" ± {reading.amplitude_ci95:.2g}"
+    return f"{reading.amplitude:.3g}{half} {reading.unit}"
+
+
+def change_text(change: Change) -> str:
+    """A change in percent with its interval, or why there is none."""
+    if change.percent is None:
+        return change.why or "cannot be told"
+    half = "" if change.percent_ci95 is None else f" ± {change.percent_ci95:.0f}"
+    return f"{change.percent:+.0f}{half} %"
+
+
+def compared(machine: Machine, one: str, other: str) -> list[Compared]:
+    """Two jobs of a machine, by their folders, point by point."""
+    jobs = {job.folder: job for job in machine.jobs}
+    pair = (jobs[one], jobs[other])
+    # the change between last runs is that between jobs whose first run is their last
+    ends = tuple(replace(j, points=tuple(replace(p, first=p.last) for p in j.points)) for j in pair)
+    between = {t.point: t.rows[-1].since for t in library.trend(replace(machine, jobs=ends)) if len(t.rows) == 2}
+    found = []
+    for point in library.trend(replace(machine, jobs=pair)):
+        sides = {
+            row.folder: Side(
+                f"{row.first.at[:10]}: {reading_text(row.first)}",
+                f"{row.last.at[:10]}: {reading_text(row.last)}",
+                change_text(row.change),
+            )
+            for row in point.rows
+        }
+        since = between.get(point.point)
+        change = "not in both" if since is None else change_text(since)
+        found.append(Compared(point.point, sides.get(one), sides.get(other), change))
+    return found

@@ -151,11 +151,10 @@ def _beside(labels: Sequence[tuple[complex, str, str]], middle: tuple[float, flo
     for side, column in sides.items():
         column.sort(key=lambda entry: entry[0])
         heights = _spread([entry[0] for entry in column], 12.0)
-        # within the picture: the whole column is moved
-        up = max(0.0, heights[-1] - (2.0 * middle[1] - 6.0)) if heights else 0.0
-        down = max(0.0, 8.0 - heights[0]) if heights else 0.0
-        for (_, place, text, colour), height in zip(column, heights, strict=True):
-            y = height - up + down
+        for number, (_, place, text, colour) in enumerate(column):
+            # within the picture, and room for those above and below
+            top, bottom = 8.0 + 12.0 * number, 2.0 * middle[1] - 6.0 - 12.0 * (len(column) - 1 - number)
+            y = max(top, min(bottom, heights[number]))
             x = middle[0] + side * 1.32 * radius
             yield Stroke((_xy(1.22 * place, middle, radius), (x, y)), "line", 0.6)
             anchor: Anchor = "start" if side > 0 else "end"
@@ -286,6 +285,7 @@ def polar_picture(name: str, unit: str, dots: Sequence[Dot], limit: float | None
     for dot in dots:
         if dot.role in ("first", "last"):
             shapes.append(Stroke((middle, at(dot.z)), "caution" if dot.role == "first" else "accent", 1.4))
+            taken += _along(middle, at(dot.z))
     for dot in dots:
         x, y = at(dot.z)
         shapes.append(_marker(dot.role, x, y))
@@ -295,6 +295,14 @@ def polar_picture(name: str, unit: str, dots: Sequence[Dot], limit: float | None
         shapes += _number(_ranges(numbers), place, taken, box)
     said = "; ".join(f"run {d.number}: {figure(abs(d.z))}" for d in dots)
     return Picture(_POLAR_WIDTH, _POLAR_HEIGHT, tuple(shapes), f"{name}, {unit}: {said}")
+
+
+def _along(begin: tuple[float, float], end: tuple[float, float]) -> list[tuple[float, float, float, float]]:
+    """Small boxes along a line, where no number is to stand."""
+    steps = max(1, round(math.dist(begin, end) / 3.0))
+    shares = [k / steps for k in range(steps + 1)]
+    places = [(begin[0] + share * (end[0] - begin[0]), begin[1] + share * (end[1] - begin[1])) for share in shares]
+    return [(x - 1.0, y - 1.0, x + 1.0, y + 1.0) for x, y in places]
 
 
 def _crowds(dots: Sequence[tuple[tuple[float, float], int]]) -> list[tuple[tuple[float, float], list[int]]]:

@@ -105,18 +105,7 @@ def _runs(material: Material) -> Iterator[Block]:
     if not material.state.runs:
         yield Text("No run was recorded.", "doubt")
         return
-    percent, degrees = material.repeatability
-    assumed = "assumed" if material.repeatability_assumed else "as recorded"
-    against = (
-        ""
-        if material.first is None
-        else f' Changes are against run {material.number_of(material.first)}, "{material.first.what.name}".'
-    )
-    yield Text(
-        f"Once-per-rev vibration; ± is the 95 % interval within the run.{against} Their intervals hold also what repeats "
-        f"after a stop and a restart: {percent:.3g} % and {degrees:.3g}° from run to run, {assumed}.",
-        "quiet",
-    )
+    yield Text(" ".join(_reading(material)), "quiet")
     rows: list[Row] = []
     begins, names = by_point(material, material.first), labels(material)
     for run in material.state.runs:
@@ -131,6 +120,19 @@ def _runs(material: Material) -> Iterator[Block]:
         ),
         tuple(rows),
     )  # fmt: skip
+
+
+def _reading(material: Material) -> Iterator[str]:
+    """How the table of runs is to be read."""
+    yield "Once-per-rev vibration; ± is the 95 % interval within the run."
+    if material.first is not None:
+        percent, degrees = material.repeatability
+        assumed = "assumed" if material.repeatability_assumed else "as recorded"
+        yield f'Changes are against run {material.number_of(material.first)}, "{material.first.what.name}"; their intervals hold'
+        yield "also what does not repeat after a stop and a restart:"
+        yield f"{percent:.3g} % and {degrees:.3g}° from run to run, {assumed}."
+    if any(v.overall is not None for r in material.state.runs for v in r.what.vectors):
+        yield "Overall is the broadband rms level in the unit of the amplitude, an equivalent where that is a peak unit."
 
 
 def _vector_row(material: Material, run: JobRun, point: str, now: Shown, first: Shown | None) -> Row:
@@ -160,13 +162,17 @@ def _about(material: Material, run: JobRun) -> tuple[str, ...]:
     head = [
         f"Run {material.number_of(run)}",
         what.name,
-        what.purpose,
+        *([] if what.purpose == what.name else [what.purpose]),
         speed(what.speed_rpm),
         moment(run.event.at),
     ]
     lines = [" · ".join([*head, run.event.by] if run.event.by else head)]
     lines.append(f"on the rotor: {masses_words(material, what.masses) or 'nothing beyond its initial state'}")
-    conditions = [f"{k} {v if isinstance(v, str) else figure(v)}" for k, v in what.conditions.items()]
+    units_of = {c.name: f" {c.unit}" for c in material.state.brief.conditions if c.unit}
+    conditions = [
+        f"{name} {value}" if isinstance(value, str) else f"{name} {figure(value)}{units_of.get(name, '')}"
+        for name, value in what.conditions.items()
+    ]
     conditions += (
         [] if what.minutes_since_start is None else [f"{figure(what.minutes_since_start)} min after the start"]
     )

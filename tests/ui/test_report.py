@@ -107,7 +107,7 @@ def test_the_simulated_job_tells_all_that_was_recorded(jobs, tmp_path):
         "measured, entry 6: sweep; resonance at 2110 r/min, amplification 9.50",
         "seen from the drive end, looking at it", "rotation from there counter-clockwise", "pulse sensor 0°", "datum 0°",
         "drive end horizontal", "1·2 at 90°", "90°, 9 o'clock", "100 mV/g",
-        "Run 1 · initial · initial", "on the rotor: nothing beyond its initial state", "damper open; motor current 41.5",
+        "Run 1 · initial · 1480 r/min", "on the rotor: nothing beyond its initial state", "damper open; motor current 41.5 A",
         "12.0 min after the start", "96 revolutions",
         "Vectors of each point, all runs", "limit for once-per-rev", "Phase against time", 'Run "check", from its recording',
         "correction, trial masses off", "to add to what was on in the last run", "condition number",

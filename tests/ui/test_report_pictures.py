@@ -127,8 +127,24 @@ def test_polar_any_runs_stand_at_their_vectors_with_numbers_apart(vectors, limit
     # 0° is up and lag goes counter-clockwise on paper
     circle = next(s for s in picture.shapes if isinstance(s, Disc) and s.colour == "caution")
     amplitude, phase = vectors[0]
-    if amplitude > 0.5 * max(a for a, _ in vectors):
+    if amplitude > max(2.0, 0.5 * max(a for a, _ in vectors)):  # far enough from the middle to have a direction
         assert apart_deg(clock_deg(circle.x, circle.y, (0.5 * picture.width, 134.0)), -phase) < 1.5
+
+
+@given(st.floats(2.0, 50.0), ANGLES, ANGLES)
+@settings(max_examples=40, deadline=None)
+def test_numbers_stand_beside_the_lines_of_first_and_last(amplitude, phase, other):
+    z = [a * np.exp(1j * np.deg2rad(p)) for a, p in ((amplitude, phase), (0.6 * amplitude, other))]
+    picture = drawn.polar_picture(
+        "p", "mm/s rms", [Dot(1, complex(z[0]), "first"), Dot(2, complex(z[1]), "last")], None
+    )
+    lines = [s.points for s in picture.shapes if isinstance(s, Stroke) and s.width == 1.4 and not s.closed]
+    assert len(lines) == 2
+    numbers = [box for text, box in boxes(picture) if text in ("1", "2", "1, 2")]
+    for (x0, y0), (x1, y1) in lines:
+        for share in np.linspace(0.0, 1.0, 60):
+            x, y = x0 + share * (x1 - x0), y0 + share * (y1 - y0)
+            assert not any(left < x < right and top < y < bottom for left, top, right, bottom in numbers)
 
 
 def test_runs_that_lie_on_each_other_share_their_numbers():

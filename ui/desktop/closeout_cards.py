@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 from PySide6 import QtCore, QtWidgets
@@ -52,10 +53,10 @@ class CloseCard(parts.Card):
         self.body.addWidget(self.choice)
         grid = QtWidgets.QGridLayout()
         grid.setSpacing(look.TIGHT)
-        self.who, self.note = QtWidgets.QLineEdit(), QtWidgets.QLineEdit()
+        self.who, self.remarks = QtWidgets.QLineEdit(), QtWidgets.QLineEdit()
         self.who.setPlaceholderText("for the owner")
-        self.note.setPlaceholderText("basis, remarks, or why it is refused")
-        for number, (name, edit) in enumerate((("&Name", self.who), ("Re&marks", self.note))):
+        self.remarks.setPlaceholderText("basis, remarks, or why it is refused")
+        for number, (name, edit) in enumerate((("&Name", self.who), ("Re&marks", self.remarks))):
             grid.addWidget(parts.labelled(name, edit), number, 0)
             grid.addWidget(edit, number, 1)
         self.body.addLayout(grid)
@@ -91,22 +92,22 @@ class CloseCard(parts.Card):
         self.reopen.setEnabled(may)
 
     def _close(self) -> None:
-        choice, who, note = self.choice.value, self.who.text().strip(), self.note.text().strip()
+        choice, who, note = self.choice.value, self.who.text().strip(), self.remarks.text().strip()
         if choice != NEITHER and not who:
             self.trouble.say(f"Write who {choice} it for the owner.")
             self.who.setFocus()
         elif choice == REFUSE and not note:
             self.trouble.say("Write why it is refused.")
-            self.note.setFocus()
+            self.remarks.setFocus()
         else:
             self.trouble.say("")
             self.closed.emit(who if choice == ACCEPT else "", who if choice == REFUSE else "", note)
 
     def _reopen(self) -> None:
-        note = self.note.text().strip()
+        note = self.remarks.text().strip()
         if not note:
             self.trouble.say("Write in the remarks why the job is reopened.")
-            self.note.setFocus()
+            self.remarks.setFocus()
         else:
             self.trouble.say("")
             self.reopened.emit(note)
@@ -157,8 +158,8 @@ class ReportCard(parts.Card):
         row.addWidget(self.units, 3)
         row.addWidget(self.paper, 2)
         self.body.addLayout(row)
-        for each in (self.units, self.paper):
-            each.chosen.connect(lambda _word: self.show_report(None, ""))
+        for choice in (self.units, self.paper):
+            choice.chosen.connect(lambda _word: self.show_report(None, ""))
         self.make = parts.button(
             "Make the &report", self.asked.emit, "main", "Read the job and show the report as it will be written"
         )
@@ -178,15 +179,13 @@ class ReportCard(parts.Card):
             "Keep in the &job", lambda: self.exported.emit("PDF", None), tip="Write the PDF among the job's own reports"
         )
         self.files = {
-            kind: parts.button(
-                f"Save {kind}", lambda k=kind: self._ask(k), tip=f"Choose a place and write {kind} there"
-            )
+            kind: parts.button(f"Save {kind}", partial(self._ask, kind), tip=f"Choose a place and write {kind} there")
             for kind in KINDS
         }
         grid = QtWidgets.QGridLayout()
         grid.setSpacing(look.TIGHT)
-        for number, each in enumerate((self.keep, *self.files.values())):
-            grid.addWidget(each, *divmod(number, 3))
+        for number, save in enumerate((self.keep, *self.files.values())):
+            grid.addWidget(save, *divmod(number, 3))
         self.body.addLayout(grid)
         self.name = "report"
         self.made: Made | None = None

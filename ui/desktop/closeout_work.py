@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from stillshaft.solver import next_steps, progress
 from stillshaft.solver.state import JobRun, JobState
 from stillshaft.ui import job_facts, job_masses
 from stillshaft.ui.desktop.figures import Bar
-from stillshaft.ui.desktop.masses_model import purposes, shown_unit
+from stillshaft.ui.desktop.masses_model import shown_unit
 from stillshaft.ui.job_facts import Worked
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ Report = Callable[[float, str], None]
 
 MET, NOT_MET, UNTOLD = "met", "not met", "cannot be told yet"
 _NO_BALANCING = {"initial", "repeat", "trial", "slow roll", "re-reference"}
+_BLOCKS = "take-off-trial"  # said as what keeps the job from closing
 KINDS = {"PDF": ".pdf", "HTML": ".html", "CSV": ".csv", "JSON": ".json"}
 
 
@@ -93,7 +95,7 @@ def _bars(
     before_factor, shown = shown_unit(first.what.unit, unit, first.what.speed_rpm)
     after_factor, _ = shown_unit(last.what.unit, shown, last.what.speed_rpm)
     after = {v.point: v for v in last.what.vectors}
-    verdicts = {}
+    verdicts: dict[str, str] = {}
     for row in _vibration(worked):
         if verdicts.get(row.name) != NOT_MET:
             verdicts[row.name] = row.verdict
@@ -161,13 +163,13 @@ def _source(source: str, zone: str | None) -> str:
 
 def _blocking(state: JobState) -> tuple[str, ...]:
     """What `Session.finish` refuses to close a job over."""
-    put_on_for = purposes(state)
+    put_on_for = progress.purposes(state)
     trial = [job_masses.told(o.piece) for o in state.on_rotor if put_on_for.get(o.of) == "trial"]
     return (f"trial masses are still on: {'; '.join(trial)}",) if trial else ()
 
 
 def _missing(state: JobState) -> tuple[str, ...]:
-    """What was not done: photos and fixing of what stays on, cautions, verdict."""
+    """What was not done: by the guidance, and verdict and acceptance."""
     first, last = ends(state)
     said = []
     if first is None:
@@ -176,15 +178,10 @@ def _missing(state: JobState) -> tuple[str, ...]:
         said.append("a run after balancing")
     if not state.brief.limits and state.brief.goal.grade is None and state.brief.goal.table is None:
         said.append("a goal in the brief: a grade, a table or limits")
-    loose = [o.piece for o in state.on_rotor if not o.piece.fixing]
-    if loose:
-        said.append(f"how {len(loose)} of the pieces {'is' if len(loose) == 1 else 'are'} fixed for good")
-    pictured = {p.what.about for p in state.photos}
-    put = {e.id: e.what for e in state.masses}
-    if any(o.of in put and not put[o.of].photos and o.of not in pictured for o in state.on_rotor):
-        said.append("a photo of the pieces that stay on")
-    if state.masses and last is not None and state.on_rotor and state.masses[-1].id > last.id:
-        said.append("a run with the pieces as they are now")
+    if last is not None:
+        said += [
+            text for act, text in progress.left_at_the_end(state, next_steps.limits().worse_percent) if act != _BLOCKS
+        ]
     if not state.verdicts:
         said.append("a recorded verdict")
     elif not (state.verdicts[-1].what.accepted_by or state.verdicts[-1].what.refused_by):

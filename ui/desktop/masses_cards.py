@@ -171,8 +171,10 @@ class CorrectionCard(parts.Card):
         if list(self.planes) == list(planes) and list(self.points) == list(points):
             return
         while (item := self._chosen.takeAt(0)) is not None:
-            if item.widget() is not None:
-                item.widget().deleteLater()
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
         self.planes, self.points = {}, {}
         row = 0
         for words, names, found in (

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from PySide6 import QtCore, QtWidgets
@@ -32,6 +32,7 @@ class PieceList(QtWidgets.QWidget):
         self.nothing = parts.label(empty, "quiet", wrap=True)
         self._column.addWidget(self.nothing)
         self.lines: list[QtWidgets.QPushButton] = []
+        self._marks: list[str] = []
 
     def show_lines(self, lines: Sequence[tuple[str, str]], chosen: str) -> None:
         """Show (mark, words) of each piece."""
@@ -112,16 +113,16 @@ class EntryCard(parts.Card):
         self.hand.combined.connect(lambda: self.combined.emit("" if self._draft is None else self._draft.plane))
         self.body.addWidget(self.hand)
         self.purpose = parts.Segments("Put on as", PURPOSES)
-        self.note = QtWidgets.QLineEdit()
-        self.note.setPlaceholderText("Note, such as who weighed it")
-        self.note.setAccessibleName("Note on what was put on")
+        self.remarks = QtWidgets.QLineEdit()
+        self.remarks.setPlaceholderText("Note, such as who weighed it")
+        self.remarks.setAccessibleName("Note on what was put on")
         self.record = parts.button(
             "&Record as put on", self._record, "main", "Write all pieces thought of into the record"
         )
         row = QtWidgets.QHBoxLayout()
         row.setSpacing(look.TIGHT)
         row.addWidget(self.purpose)
-        row.addWidget(self.note, 1)
+        row.addWidget(self.remarks, 1)
         row.addWidget(self.record)
         self.body.addLayout(row)
         self.trouble = Said()
@@ -143,7 +144,7 @@ class EntryCard(parts.Card):
             part.setVisible(draft is not None)
         moved = draft is not None and draft.moves is not None
         self.purpose.setVisible(number > 0 and not moved)
-        self.note.setVisible(number > 0)
+        self.remarks.setVisible(number > 0)
         self.record.setVisible(number > 0)
         self.record.setText("&Record where it really sits" if moved else "&Record as put on")
         self.record.setAccessibleName(self.record.text().replace("&", ""))
@@ -213,7 +214,7 @@ class EntryCard(parts.Card):
         self._change(draft)
 
     def _record(self) -> None:
-        self.recorded.emit(self.purpose.value or PURPOSES[0], self.note.text().strip())
+        self.recorded.emit(self.purpose.value or PURPOSES[0], self.remarks.text().strip())
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
@@ -226,31 +227,28 @@ class OnCard(parts.Card):
 
     chosen = QtCore.Signal(str)
 
-    def __init__(
-        self,
-        add: Callable[[], None],
-        remove: Callable[[], None],
-        take_off: Callable[[], None],
-        elsewhere: Callable[[], None],
-        trials_off: Callable[[], None],
-    ) -> None:
+    def __init__(self, acts: Mapping[str, Callable[[], None]]) -> None:
         super().__init__()
         self.on = PieceList("On the rotor", "Nothing beyond its initial state.")
         self.thought = PieceList("Thought of", "Nothing yet.")
         for each in (self.on, self.thought):
             each.chosen.connect(self.chosen)
+        self.off = parts.button("&Take off", acts["off"], tip="Record that the chosen piece was taken off")
         self.all_off = parts.button(
-            "All trial masses off", trials_off, tip="Record that every trial mass was taken off"
+            "All trial masses off", acts["all off"], tip="Record that every trial mass was taken off"
         )
-        self.off = parts.button("&Take off", take_off, tip="Record that the chosen piece was taken off")
-        self.sits = parts.button("Sits &elsewhere", elsewhere, tip="Say where the chosen piece really sits")
-        self.add = parts.button("&Add a piece", add, tip="Think of another piece on this plane")
-        self.remove = parts.button("Remove", remove, tip="Think of the chosen piece no more")
+        self.sits = parts.button("Sits &elsewhere", acts["sits"], tip="Say where the chosen piece really sits")
+        self.add = parts.button("&Add a piece", acts["add"], tip="Think of another piece on this plane")
+        self.remove = parts.button("Remove", acts["remove"], tip="Think of the chosen piece no more")
+        self.back = parts.button("Bring back", acts["back"], tip="Think of the piece again that was removed last")
+        self.weighed = QtWidgets.QLineEdit()
+        self.weighed.setPlaceholderText("such as: weighed back in")
+        self.weighed_name = parts.labelled("Note on taking off", self.weighed)
         lists = QtWidgets.QHBoxLayout()
         lists.setSpacing(look.GAP)
         for name, pieces, buttons in (
-            ("On the rotor", self.on, ((self.off, self.sits), (self.all_off,))),
-            ("Thought of", self.thought, ((self.add, self.remove),)),
+            ("On the rotor", self.on, ((self.weighed_name, self.weighed), (self.off, self.sits), (self.all_off,))),
+            ("Thought of", self.thought, ((self.add, self.remove), (self.back,))),
         ):
             column = QtWidgets.QVBoxLayout()
             column.setSpacing(look.TIGHT)
@@ -262,11 +260,25 @@ class OnCard(parts.Card):
             lists.addLayout(column, 1)
         self.body.addLayout(lists)
 
+    @property
+    def note_on_off(self) -> str:
+        """What is said of pieces that are taken off."""
+        return self.weighed.text().strip()
+
     def show_pieces(
-        self, on: Sequence[tuple[str, str]], thought: Sequence[tuple[str, str]], chosen: str, *, trials: bool
+        self,
+        on: Sequence[tuple[str, str]],
+        thought: Sequence[tuple[str, str]],
+        chosen: str,
+        *,
+        trials: bool,
+        gone: bool,
     ) -> None:
-        """Show (mark, words) of the pieces; `trials`: trial masses are among what is on."""
+        """Show (mark, words) of the pieces; `trials`: trial masses are on, `gone`: one was removed."""
         self.all_off.setVisible(trials)
+        self.back.setVisible(gone)
+        for part in (self.weighed, self.weighed_name, self.off, self.sits):
+            part.setVisible(bool(on))
         self.on.show_lines(on, chosen)
         self.thought.show_lines(thought, chosen)
         is_on = any(mark == chosen for mark, _ in on)
@@ -275,7 +287,7 @@ class OnCard(parts.Card):
         self.remove.setEnabled(any(mark == chosen for mark, _ in thought))
 
 
-def _row(*buttons: QtWidgets.QPushButton) -> QtWidgets.QHBoxLayout:
+def _row(*buttons: QtWidgets.QWidget) -> QtWidgets.QHBoxLayout:
     row = QtWidgets.QHBoxLayout()
     row.setSpacing(look.TIGHT)
     for each in buttons:

@@ -221,8 +221,9 @@ class PlacingFace(RotorFace):
             super().keyPressEvent(event)
             return
         clock = {QtCore.Qt.Key.Key_Right: -1, QtCore.Qt.Key.Key_Left: 1}
-        if key in clock:
-            self.stepped.emit(self._chosen, round(clock[key] * self._sense()))
+        turn = clock.get(QtCore.Qt.Key(key))
+        if turn is not None:
+            self.stepped.emit(self._chosen, round(turn * self._sense()))
         elif key in (QtCore.Qt.Key.Key_Plus, QtCore.Qt.Key.Key_Up):
             self.grown.emit(self._chosen, 1)
         elif key in (QtCore.Qt.Key.Key_Minus, QtCore.Qt.Key.Key_Down):

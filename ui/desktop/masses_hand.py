@@ -199,12 +199,3 @@ class HandRows(QtWidgets.QWidget):
         """Recolour."""
         for field in self.fields:
             field.set_theme(theme)
-
-
-def one_of(drafts: Sequence[Draft], plane: Plane) -> Draft:
-    """One piece at the plane's own radius that does what several do. Raises HandworkError without a radius."""
-    own = masses_model.radius_mm(plane) or 1.0
-    mass, angle_deg = handwork.one_for_several([(d.total_g, d.angle_deg, d.radius_mm or own) for d in drafts], own)
-    return Draft(
-        plane.name, round(mass, 2), angle_deg, masses_model.position_at(plane, angle_deg), fixing=drafts[0].fixing
-    )

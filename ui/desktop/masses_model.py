@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units, vectors
-from stillshaft.solver import consistency, correction, influence, stored
+from stillshaft.solver import consistency, correction, handwork, influence, stored
 from stillshaft.solver.brief import Plane
 from stillshaft.solver.cautions import running_speed
 from stillshaft.solver.correction import Predicted, Solution, Wanted
@@ -123,15 +123,6 @@ def work_out(state: JobState, folder: Path, wanted: Wanted) -> Known:
             raise
         return Known(wanted, runs, (), None, None, (), str(error))
     return Known(wanted, measured, fits, solution, verdict, priors, None)
-
-
-def purposes(state: JobState) -> dict[int, str | None]:
-    """What the pieces of each entry were put on for, as `Session.purposes` says it."""
-    found: dict[int, str | None] = {}
-    for event in state.masses:
-        of = event.what.of
-        found[event.id] = event.what.purpose or (None if of is None else found.get(of))
-    return found
 
 
 def acknowledged_by(state: JobState) -> str:
@@ -310,6 +301,13 @@ def nearest(plane: Plane | None, angle_deg: float) -> float:
         return round(angle_deg) % 360.0
     free = [a for number, a in enumerate(at, start=1) if number not in plane.blocked] or list(at)
     return min(free, key=lambda a: abs((a - angle_deg + 180.0) % 360.0 - 180.0))
+
+
+def one_of(drafts: Sequence[Draft], plane: Plane) -> Draft:
+    """One piece at the plane's own radius that does what several do. Raises HandworkError without a radius."""
+    own = radius_mm(plane) or 1.0
+    mass, angle_deg = handwork.one_for_several([(d.total_g, d.angle_deg, d.radius_mm or own) for d in drafts], own)
+    return Draft(plane.name, round(mass, 2), angle_deg, position_at(plane, angle_deg), fixing=drafts[0].fixing)
 
 
 # words

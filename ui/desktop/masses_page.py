@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from typing import Any
 
 from PySide6 import QtWidgets
 from stillshaft.acquire.hookup import Hookup
+from stillshaft.solver import progress
 from stillshaft.solver.correction import Wanted
 from stillshaft.solver.state import JobState, OnRotor
-from stillshaft.ui.desktop import look, masses_hand, masses_model, masses_pieces, masses_work, parts
+from stillshaft.ui.desktop import look, masses_model, masses_pieces, masses_work, parts
 from stillshaft.ui.desktop.face import Face, Piece
 from stillshaft.ui.desktop.masses_cards import (
     CautionsCard,
@@ -18,6 +18,7 @@ from stillshaft.ui.desktop.masses_cards import (
     ExpectedPicture,
     TrialCard,
 )
+from stillshaft.ui.desktop.masses_drafts import Drafts
 from stillshaft.ui.desktop.masses_entry import EntryCard, OnCard
 from stillshaft.ui.desktop.masses_face import Marked, PlacingFace
 from stillshaft.ui.desktop.masses_field import Said
@@ -39,7 +40,6 @@ _BESIDE_EMS = 66  # heights of text that two columns need
 _LEGEND = (
     "Dark: on the rotor. Dashed: thought of; drag it, or use the arrow keys, + and −. Wedge: the correction, 95 %."
 )
-_USUAL_G = 10.0  # of a piece that is added by hand
 
 
 class MassesPage(Page):
@@ -48,8 +48,7 @@ class MassesPage(Page):
     def __init__(self, job: OpenJob) -> None:
         super().__init__(Stage.MASSES)
         self.job = job
-        self.drafts: tuple[Draft, ...] = ()
-        self._chosen = ""
+        self.drafts = Drafts()
         self._plane = ""
         self._view = View()
         self._worked: MassesKnown | None = None
@@ -71,7 +70,16 @@ class MassesPage(Page):
         self.face, self.expected = PlacingFace(), ExpectedPicture()
         self.trial, self.correction, self.pieces = TrialCard(), CorrectionCard(), PiecesCard()
         self.entry, self.cautions = EntryCard(), CautionsCard()
-        self.on = OnCard(self._add, self._remove, self._take_off, self._elsewhere, self._trials_off)
+        self.on = OnCard(
+            {
+                "add": self._add,
+                "remove": self._remove,
+                "back": self._bring_back,
+                "off": self._take_off,
+                "sits": self._elsewhere,
+                "all off": self._trials_off,
+            }  # fmt: skip
+        )
         self.columns = self._lay_out()
         self.body.addWidget(self.columns, 1)
         self.body.addStretch(0)
@@ -169,8 +177,7 @@ class MassesPage(Page):
         if self._plane not in names:
             self._plane = names[0] if names else ""
         self._show_planes(names)
-        gone = {(on.of, on.number) for on in state.on_rotor}
-        self.drafts = tuple(d for d in self.drafts if d.plane in names and (d.moves is None or d.moves in gone))
+        self.drafts.follow(state)
         self.pieces.stock.set(masses_pieces.stock_words(state.brief.stock))
         self._ask()
         self._show()
@@ -237,19 +244,16 @@ class MassesPage(Page):
             self.correction.set_machine(names, () if runs is None else runs.points, may_stay=may_stay)
             grams = 1.0 if runs is None else 1000.0 * runs.kg_per_mass_unit
             self.correction.show_solution(known.solution, known.why, grams, state, self._angles)
-            self.pieces.find.setEnabled(known.solution is not None and not self.pieces.work.busy)
-        subtitle = f"{len(state.on_rotor)} on the rotor, {len(self.drafts)} thought of." if plane is not None else ""
+            self.pieces.search.setEnabled(known.solution is not None and not self.pieces.work.busy)
+        subtitle = (
+            f"{len(state.on_rotor)} on the rotor, {len(self.drafts.pieces)} thought of." if plane is not None else ""
+        )
         self.subtitle.setText(subtitle or f"{self.stage.purpose}.")
         self._show_drafts()
 
-    def _marks(self) -> tuple[list[tuple[str, OnRotor]], list[tuple[str, Draft]]]:
-        """Marks of what is on, and of what is thought of, on all planes."""
-        on = [(_letter(n), o) for n, o in enumerate(self._state.on_rotor)]
-        return on, [(str(n), d) for n, d in enumerate(self.drafts, start=1)]
-
     def _show_drafts(self) -> None:
         """What changes while a piece is moved: face, lists, expected vibration, the chosen piece."""
-        on, thought = self._marks()
+        on, thought, chosen = self.drafts.on, self.drafts.thought, self.drafts.chosen
         state = self._state
         plane = masses_model.plane_of(state, self._plane)
         own = masses_model.radius_mm(plane)
@@ -271,28 +275,29 @@ class MassesPage(Page):
                 if d.plane == self._plane
             ],
             self._wedges(),
-            self._chosen,
+            chosen,
         )
         several = len(state.brief.planes) > 1
-        purposes = masses_model.purposes(state)
+        purposes = progress.purposes(state)
         self.on.show_pieces(
             [(mark, self._on_words(o, purposes, several=several)) for mark, o in on],
             [
                 (mark, (f"{d.plane}: " if several else "") + masses_model.draft_words(d, self._angles))
                 for mark, d in thought
             ],
-            self._chosen,
+            chosen,
             trials="trial" in {purposes.get(o.of) for _, o in on},
+            gone=self.drafts.gone is not None,
         )
         self._show_expected()
-        draft = dict(thought).get(self._chosen)
-        together = sum(draft is not None and d.plane == draft.plane and d.moves is None for d in self.drafts)
+        draft = self.drafts.chosen_draft
+        together = sum(draft is not None and d.plane == draft.plane for d in self.drafts.to_put_on)
         hands = (
             ""
             if masses_model.acknowledged_by(state)
             else "before hands go in, go through the cautions: nobody has said since the last start that they hold."
         )
-        self.entry.show_piece(draft, state, together, len(self.drafts), self._angles, hands)
+        self.entry.show_piece(draft, state, together, len(self.drafts.pieces), self._angles, hands)
 
     def _on_words(self, on: OnRotor, purposes: dict[int, str | None], *, several: bool) -> str:
         piece = on.piece
@@ -324,7 +329,7 @@ class MassesPage(Page):
         if known is None or known.runs is None:
             self.expected.show_rows((), 1.0, "")
             return
-        rows = masses_model.expected(known, self.drafts, left_on=self.correction.left_on)
+        rows = masses_model.expected(known, self.drafts.pieces, left_on=self.correction.left_on)
         speed = known.fits[0].speed_rpm if known.fits else 1.0
         self.expected.show_rows(rows, *masses_model.shown_unit(known.runs.vibration_unit, self._view.unit, speed))
 
@@ -332,11 +337,9 @@ class MassesPage(Page):
 
     def choose(self, mark: str) -> None:
         """Choose a piece by its mark."""
-        self._chosen = mark
-        on, thought = self._marks()
-        piece = dict(thought).get(mark)
-        is_on = dict(on).get(mark)
-        plane = piece.plane if piece is not None else is_on.piece.plane if is_on is not None else self._plane
+        self.drafts.chosen = mark
+        draft, on = self.drafts.chosen_draft, self.drafts.chosen_on
+        plane = draft.plane if draft is not None else on.piece.plane if on is not None else self._plane
         if plane != self._plane:
             self.show_plane(plane)
         else:
@@ -344,83 +347,56 @@ class MassesPage(Page):
 
     def think_of(self, drafts: Sequence[Draft], purpose: str = "") -> None:
         """Put pieces on the face to look at, in the place of those thought of before."""
-        self.drafts = tuple(drafts)
-        self._chosen = "1" if drafts else ""
+        self.drafts.think_of(drafts)
         if purpose:
             self.entry.purpose.set(purpose)
-        if drafts:
-            self._plane = drafts[0].plane
-        self._renew_drafts()
+        self._turn_to_chosen()
 
-    def _renew_drafts(self) -> None:
+    def _turn_to_chosen(self) -> None:
+        """Other pieces are thought of: show the chosen one's plane."""
+        draft = self.drafts.chosen_draft
+        if draft is not None:
+            self._plane = draft.plane
         self._show_planes([p.name for p in self._state.brief.planes])
         self._show()
         self.changed.emit()
 
-    def _draft(self, mark: str) -> Draft | None:
-        return dict(self._marks()[1]).get(mark)
-
-    def _put(self, mark: str, angle_deg: float) -> None:
-        draft = self._draft(mark)
-        if draft is None:
-            return
-        plane = masses_model.plane_of(self._state, draft.plane)
-        new = replace(draft, angle_deg=angle_deg, position=masses_model.position_at(plane, angle_deg))
-        if new != draft:
-            self._replace(draft, [new])
-
     def _move(self, mark: str, angle_deg: float) -> None:
-        draft = self._draft(mark)
-        if draft is not None:
-            self._put(mark, masses_model.nearest(masses_model.plane_of(self._state, draft.plane), angle_deg))
+        self._change(mark, self.drafts.moved(mark, angle_deg))
 
     def _step(self, mark: str, step: int) -> None:
-        draft = self._draft(mark)
-        if draft is not None:
-            plane = masses_model.plane_of(self._state, draft.plane)
-            self._put(mark, masses_model.neighbours(plane, draft.angle_deg, step))
+        self._change(mark, self.drafts.stepped(mark, step))
 
     def _grow(self, mark: str, step: int) -> None:
-        draft = self._draft(mark)
-        if draft is not None:
-            grams = 0.1 if abs(draft.mass_g) < 20.0 else 1.0
-            new = round(draft.mass_g + step * grams, 4)
-            if new:
-                self._replace(draft, [replace(draft, mass_g=new)])
+        self._change(mark, self.drafts.grown(mark, step))
+
+    def _change(self, mark: str, new: Draft | None) -> None:
+        if new is not None:
+            self._replace(self.drafts.get(mark), [new])
 
     def _replace(self, old: Draft | None, new: Sequence[Draft]) -> None:
         """Put other pieces in the place of one."""
-        if old is None or old not in self.drafts:
+        if not self.drafts.replace(old, new):
             return
-        at = self.drafts.index(old)
-        self.drafts = (*self.drafts[:at], *new, *self.drafts[at + 1 :])
-        if len(new) == 1 and new[0].plane == old.plane:
+        if old is not None and len(new) == 1 and new[0].plane == old.plane:
             self._show_drafts()  # while a piece is moved: nothing else changes
         else:
-            self._plane = new[0].plane if new else self._plane
-            self._renew_drafts()
+            self._turn_to_chosen()
 
     def _add(self) -> None:
-        plane = masses_model.plane_of(self._state, self._plane)
-        angle = masses_model.nearest(plane, 0.0)
-        self.drafts = (*self.drafts, Draft(self._plane, _USUAL_G, angle, masses_model.position_at(plane, angle)))
-        self._chosen = str(len(self.drafts))
-        self.turn_to(PUT_ON)
-        self._renew_drafts()
+        self.drafts.add_usual(self._plane)
+        self._turn_to_chosen()
 
     def _remove(self) -> None:
-        draft = self._draft(self._chosen)
-        if draft is not None:
-            self._replace(draft, [])
+        self._replace(self.drafts.chosen_draft, [])
+
+    def _bring_back(self) -> None:
+        self.drafts.bring_back()
+        self._turn_to_chosen()
 
     def _combine(self, name: str) -> None:
-        plane = masses_model.plane_of(self._state, name)
-        same = [d for d in self.drafts if d.plane == name and d.moves is None]
-        if plane is None or len(same) < 2:
-            return
-        self.drafts = (*(d for d in self.drafts if d not in same), masses_hand.one_of(same, plane))
-        self._chosen = str(len(self.drafts))
-        self._renew_drafts()
+        self.drafts.combine(name)
+        self._turn_to_chosen()
 
     def _try_trial(self) -> None:
         trial = self.trial.trial
@@ -450,14 +426,14 @@ class MassesPage(Page):
             return
         aim, most = AIMS[self.pieces.aim.value], self.pieces.most.value() or None
         left_on = self.correction.left_on
-        self.pieces.find.setEnabled(False)
+        self.pieces.search.setEnabled(False)
         self.pieces.show_plan(None, "", self._angles)
 
         def work(report: Callable[[float, str], None]) -> Any:
             return masses_pieces.search(known, stock, aim, most, left_on=left_on, report=report)
 
         def over(plan: Any, why: str) -> None:
-            self.pieces.find.setEnabled(True)
+            self.pieces.search.setEnabled(True)
             self.pieces.show_plan(plan, why, self._angles)
 
         self.pieces.work.run(work, lambda plan: over(plan, ""), lambda why: over(None, why or "broken off."))
@@ -501,7 +477,7 @@ class MassesPage(Page):
 
     def _record(self, purpose: str, note: str) -> None:
         """What is thought of was put on; or the chosen piece really sits elsewhere."""
-        draft = self._draft(self._chosen)
+        draft = self.drafts.chosen_draft
         if draft is not None and draft.moves is not None:
             of, number = draft.moves
             pieces = [
@@ -509,29 +485,31 @@ class MassesPage(Page):
             ]
             self._act(lambda s: s.really_placed(of, pieces, note), self.entry.trouble, lambda _: self._done([draft]))
             return
-        put = [d for d in self.drafts if d.moves is None]
+        put = self.drafts.to_put_on
         fields = [d.fields() for d in put]
         self._act(lambda s: s.put_on(fields, purpose, note), self.entry.trouble, lambda _: self._done(put))
 
     def _done(self, recorded: Sequence[Draft]) -> None:
-        self.entry.note.clear()
-        self.drafts = tuple(d for d in self.drafts if d not in recorded)
-        self._chosen = ""
-        self._renew_drafts()
+        self.entry.remarks.clear()
+        self.drafts.forget(recorded)
+        self._turn_to_chosen()
 
     def _take_off(self) -> None:
-        on = dict(self._marks()[0]).get(self._chosen)
+        on = self.drafts.chosen_on
         if on is not None:
-            self._act(lambda session: session.take_off([on]))
+            self._off([on])
 
     def _trials_off(self) -> None:
-        purposes = masses_model.purposes(self._state)
-        on = [o for o in self._state.on_rotor if purposes.get(o.of) == "trial"]
-        self._act(lambda session: session.take_off(on))
+        purposes = progress.purposes(self._state)
+        self._off([o for o in self._state.on_rotor if purposes.get(o.of) == "trial"])
+
+    def _off(self, pieces: Sequence[OnRotor]) -> None:
+        note = self.on.note_on_off
+        self._act(lambda session: session.take_off(pieces, note), None, lambda _: self.on.weighed.clear())
 
     def _elsewhere(self) -> None:
         """Think of where a piece that is on really sits; recording it moves it there."""
-        on = dict(self._marks()[0]).get(self._chosen)
+        on = self.drafts.chosen_on
         if on is None:
             return
         piece = on.piece
@@ -539,10 +517,8 @@ class MassesPage(Page):
         draft = Draft(
             piece.plane, piece.mass_g, piece.angle_deg, piece.position, piece.radius_mm, fixing, moves=(on.of, on.number)
         )  # fmt: skip
-        self.drafts = (*(d for d in self.drafts if d.moves != draft.moves), draft)
-        self._chosen = str(len(self.drafts))
-        self.turn_to(PUT_ON)
-        self._renew_drafts()
+        self.drafts.add(draft)
+        self._turn_to_chosen()
 
     def _acknowledge(self, texts: list[str], who: str) -> None:
         self._act(lambda session: session.acknowledge(texts, who), self.cautions.trouble)
@@ -554,7 +530,7 @@ class MassesPage(Page):
         if shown is None or hookup is None:
             return
         state, view, known = shown.state, self._view, self.known
-        drafts, left_on = tuple(d for d in self.drafts if d.moves is None), self.correction.left_on
+        drafts, left_on = self.drafts.to_put_on, self.correction.left_on
         self.sheet.setEnabled(False)
 
         def over(pages: Any, why: str = "") -> None:
@@ -573,7 +549,7 @@ class MassesPage(Page):
     def state(self) -> State:
         """Done once a correction was run with; attention where a plane is not determined or trial masses were left on."""
         state = self._state
-        purposes = masses_model.purposes(state)
+        purposes = progress.purposes(state)
         on = {purposes.get(o.of) for o in state.on_rotor}
         solution = None if self.known is None else self.known.solution
         if solution is not None and solution.reasons:
@@ -581,12 +557,12 @@ class MassesPage(Page):
         last_run = state.runs[-1].id if state.runs else 0
         if on & {"correction", "trim"} and "trial" not in on and last_run > state.masses[-1].id:
             return State.DONE
-        return State.UNDER_WAY if state.masses or self.drafts or solution is not None else State.EMPTY
+        return State.UNDER_WAY if state.masses or self.drafts.pieces or solution is not None else State.EMPTY
 
     def sentence(self) -> Sentence | None:
         """What matters most about the masses."""
         state, known = self._state, self.known
-        if self.drafts and not masses_model.acknowledged_by(state):
+        if self.drafts.pieces and not masses_model.acknowledged_by(state):
             text = "Before hands go in: nobody has said since the last start that the cautions hold."
             return Sentence(text, Stage.MASSES, Weight.CAUTION, "Masses")
         if known is None or known.solution is None:
@@ -621,12 +597,6 @@ class MassesPage(Page):
         """Stop what runs."""
         self.pieces.work.close_down()
         self._tasks.close()
-
-
-def _letter(number: int) -> str:
-    """A, B, … Z, then A2, B2 and so on."""
-    round_, letter = divmod(number, 26)
-    return chr(ord("A") + letter) + (str(round_ + 1) if round_ else "")
 
 
 def _plain(on: OnRotor) -> dict[str, Any]:

@@ -126,7 +126,7 @@ def nearest_position(face: Face, rotor_deg: float) -> int | None:
 
 
 def apart(places: Sequence[complex], least: float) -> list[complex]:
-    """Places of words around the rim, moved along it until neighbours are `least` apart; order is kept."""
+    """Places around the rim, moved along it until neighbours are `least` apart; order is kept, the first stays."""
     if len(places) < 2:
         return list(places)
     angle = [math.atan2(p.imag, p.real) for p in places]
@@ -135,11 +135,11 @@ def apart(places: Sequence[complex], least: float) -> list[complex]:
     for _ in range(40):
         for i, here in enumerate(order):
             after = order[(i + 1) % len(order)]
-            gap = (angle[after] - angle[here]) % (2.0 * math.pi)
+            gap = angle[after] - angle[here] + (2.0 * math.pi if i + 1 == len(order) else 0.0)
             if gap < wanted - 1e-6:
-                push = 0.5 * (wanted - gap)
-                angle[here] -= push
-                angle[after] += push
+                push = wanted - gap
+                angle[here] -= {0: 0.0}.get(here, 1.0 if after == 0 else 0.5) * push
+                angle[after] += {0: 0.0}.get(after, 1.0 if here == 0 else 0.5) * push
     return [abs(p) * complex(math.cos(a), math.sin(a)) for p, a in zip(places, angle, strict=True)]
 
 

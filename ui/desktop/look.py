@@ -72,7 +72,7 @@ def style_sheet(theme: Theme, body_px: int) -> str:
     QLabel#largeFigure {{ font-size: {px(LARGE_FIGURE)}px; font-weight: 600; }}
     QLabel#sentence {{ font-size: {px(1.15)}px; font-weight: 600; }}
     QLabel#wordmark {{ font-size: {px(1.2)}px; font-weight: 600; }}
-    QPushButton {{ background: {theme.panel}; border: 2px solid {theme.line}; border-radius: {RADIUS_PX}px;
+    QPushButton {{ outline: none; background: {theme.panel}; border: 2px solid {theme.line}; border-radius: {RADIUS_PX}px;
         padding: 4px {ROOM}px; min-height: {TARGET_PX - 12}px; }}
     QPushButton:hover {{ background: {theme.soft}; }}
     QPushButton:focus {{ border-color: {theme.accent}; }}

@@ -20,8 +20,9 @@ from stillshaft.ui.desktop.watch import Glance
 from stillshaft.ui.live import Snapshot
 from stillshaft.ui.theme import Theme
 
-# room in heights of text: that a card needs; that cloud and curves need side by side; that waveform and spectrum need
-_CARD_EMS, _BESIDE_EMS, _BOTH_EMS, _BOTH_BELOW_EMS = 17.5, 52.0, 80.0, 40.0
+# room in heights of text that the speed and another card need; cloud and curves, waveform and spectrum side by side
+_SPEED_EMS, _CARD_EMS, _BESIDE_EMS, _BOTH_EMS, _BOTH_BELOW_EMS = 13.5, 20.5, 52.0, 80.0, 40.0
+_LEAST_SHARE, _LEAST_DEG = 0.001, 0.15  # finer is not shown: nothing on a machine repeats better
 _VERDICTS: dict[str, tuple[Weight | State, str]] = {
     "steady": (State.DONE, "steady"),
     "drifting": (Weight.CAUTION, "drifting"),
@@ -30,6 +31,14 @@ _VERDICTS: dict[str, tuple[Weight | State, str]] = {
     "unsettled": (Weight.CAUTION, "unsettled"),
     "too-short": (State.UNDER_WAY, "too short to tell"),
 }
+
+
+def _interval(half: float | None, worth: float | None) -> str:
+    """A half width with the decimals that `worth` makes worth reading, or that it is below the last of them."""
+    if half is None or worth is None:
+        return "± ?"
+    shown = account.number(half, max(half, worth))
+    return f"± {shown}" if float(shown) > 0.0 else f"± <{shown[:-1]}1"
 
 
 class SpeedCard(parts.Card):
@@ -121,14 +130,12 @@ class PointCard(parts.Card):
     def _show(self, point: PointVector, unit: str) -> None:
         amplitude, phase_deg = vectors.amplitude_phase(point.z)
         half, half_deg = point.amplitude_ci95, point.phase_ci95_deg
-        self.amplitude.say(account.number(amplitude, half))
-        self.amplitude_interval.say(f"± ? {unit}" if half is None else f"± {account.number(half, half)} {unit}")
-        self.phase.say(
-            f"{phase_deg:.0f}°" if half_deg is None else f"{account.number(phase_deg, max(half_deg, 0.15))}°"
-        )
-        self.phase_interval.say(
-            "not determined" if half_deg is None else f"± {account.number(half_deg, max(half_deg, 0.015))}°"
-        )
+        worth = None if half is None else max(half, _LEAST_SHARE * amplitude)
+        self.amplitude.say(account.number(amplitude, worth))
+        self.amplitude_interval.say(f"{_interval(half, worth)} {unit}")
+        worth_deg = None if half_deg is None else max(half_deg, _LEAST_DEG)
+        self.phase.say(f"{phase_deg:.0f}°" if half_deg is None else f"{account.number(phase_deg, worth_deg)}°")
+        self.phase_interval.say("not determined" if half_deg is None else f"{_interval(half_deg, 0.1 * _LEAST_DEG)}°")
         weight, words = _VERDICTS[point.steadiness.verdict]
         rest = " "
         swing, beat = point.steadiness.phase_swing_deg, point.steadiness.beat
@@ -136,7 +143,7 @@ class PointCard(parts.Card):
             without, without_deg = vectors.amplitude_phase(beat.cleaned)
             rest = f"without it {account.number(without, beat.cleaned_half_widths()[0])} at {without_deg:.1f}°"
         elif swing is not None and weight is State.DONE:
-            words = f"{words}, within {swing:.1f}°"
+            words = f"{words}, within {max(swing, 0.1):.1f}°"
         self.verdict.say(words)
         self.rest.say(rest)
         self.verdict.setToolTip(" ".join(point.steadiness.reasons))
@@ -257,13 +264,15 @@ class RunWatch(QtWidgets.QWidget):
     def _arrange(self) -> None:
         """Cards in as many columns as fit; waveform and spectrum side by side, or one of them where there is little room."""
         room = self._room_ems
-        across = max(1, min(4, 1 + len(self.points), int(room / _CARD_EMS)))
-        whole_row = across < 3  # of the speed: points stay in pairs
+        count = len(self.points)
+        one_row = _SPEED_EMS + count * _CARD_EMS <= room
+        across = 1 + count if one_row else max(1, int(room / _CARD_EMS))
+        whole_row = across < 3 and not one_row  # of the speed: points stay in pairs
         self._strip.addWidget(self.speed, 0, 0, 1, across if whole_row else 1)
         for number, card in enumerate(self.points, start=across if whole_row else 1):
             self._strip.addWidget(card, *divmod(number, across))
-        for column in range(4):
-            share = (2 if column == 0 and across > 2 else 3) if column < across else 0
+        for column in range(max(across, self._strip.columnCount())):
+            share = (2 if column == 0 and one_row else 3) if column < across else 0
             self._strip.setColumnStretch(column, share)
         beside = room >= _BESIDE_EMS
         self.columns.set_beside(beside)

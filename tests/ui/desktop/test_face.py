@@ -112,9 +112,17 @@ def test_the_next_blade_is_found_across_the_mark():
 
 def test_words_beside_each_other_are_moved_apart_in_order():
     moved = faces.apart([UP, UP * cmath.exp(0.01j), DOWN], 0.3)
+    assert close(moved[0], UP)
     assert abs(cmath.phase(moved[1] / moved[0])) == pytest.approx(0.3, abs=1e-3)
     assert cmath.phase(moved[1] / moved[0]) > 0.0
     assert [abs(m) for m in moved] == pytest.approx([1.0, 1.0, 1.0])
+
+
+def test_three_at_one_place_are_all_moved_apart():
+    moved = faces.apart([UP, UP, UP], 0.3)
+    assert close(moved[0], UP)
+    apart = sorted(cmath.phase(m / UP) for m in moved)
+    assert min(b - a for a, b in zip(apart, apart[1:], strict=False)) == pytest.approx(0.3, abs=1e-3)
 
 
 def test_the_face_in_words_follows_the_view():

@@ -14,7 +14,7 @@ import counting
 import numpy as np
 import pytest
 import soundfile
-from stillshaft.acquire import process, recording, replay, simulated, soundcard
+from stillshaft.acquire import process, recording, replay, ring, simulated, soundcard
 from stillshaft.acquire.source import SourceError, SourceLost
 
 
@@ -229,12 +229,21 @@ def test_a_killed_child_is_a_failure_in_words(tmp_path):
     assert soundfile.info(tmp_path / "b.au").frames > 0
 
 
-def test_no_shared_memory_is_left(tmp_path):
-    before = set(os.listdir("/dev/shm")) if Path("/dev/shm").exists() else set()
+def test_no_shared_memory_is_left(tmp_path, monkeypatch):
+    made = []
+    create = ring.Ring.create
+
+    def watched(frames, channels):
+        made.append(create(frames, channels))
+        return made[-1]
+
+    monkeypatch.setattr(ring.Ring, "create", watched)
     with process.Acquisition(replay.Replay(record_file(tmp_path / "a.au"))) as acquisition:
         assert acquisition.channels == 3
-    if before:
-        assert set(os.listdir("/dev/shm")) <= before
+    assert made
+    for one in made:
+        with pytest.raises(FileNotFoundError):
+            ring.Ring.attach(one.shape)
 
 
 def test_simulated_rotor_runs_in_real_time(tmp_path):

@@ -230,20 +230,20 @@ def test_a_killed_child_is_a_failure_in_words(tmp_path):
 
 
 def test_no_shared_memory_is_left(tmp_path, monkeypatch):
-    made = []
-    create = ring.Ring.create
+    attached = []
+    attach = ring.Ring.attach
 
-    def watched(frames, channels):
-        made.append(create(frames, channels))
-        return made[-1]
+    def watched(shape):
+        attached.append(shape)
+        return attach(shape)
 
-    monkeypatch.setattr(ring.Ring, "create", watched)
+    monkeypatch.setattr(ring.Ring, "attach", watched)
     with process.Acquisition(replay.Replay(record_file(tmp_path / "a.au"))) as acquisition:
         assert acquisition.channels == 3
-    assert made
-    for one in made:
+    assert attached
+    for shape in attached:
         with pytest.raises(FileNotFoundError):
-            ring.Ring.attach(one.shape)
+            attach(shape)
 
 
 def test_simulated_rotor_runs_in_real_time(tmp_path):

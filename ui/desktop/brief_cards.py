@@ -391,9 +391,9 @@ class ConditionsCard(Sheet):
             self._names = names
             self.form.clear()
             for name in names:
-                field = LineField(f"{parts.begun(name)} within", "such as 5 %")
-                field.finished.connect(partial(self._finish, name, field))
-                self.form.add(field)
+                made = LineField(f"{parts.begun(name)} within", "such as 5 %")
+                made.finished.connect(partial(self._finish, name, made))
+                self.form.add(made)
         for name, field in zip(names, self.form.fields, strict=True):
             field.show_recorded(brief_record.entry_text(brief, "conditions", name, "tolerance"))
 

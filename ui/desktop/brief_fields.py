@@ -133,8 +133,9 @@ class LineField(Field):
 
     def eventFilter(self, watched: QtCore.QObject, event: QtCore.QEvent) -> bool:  # noqa: N802 - Qt's name
         """Escape."""
-        pressed = isinstance(event, QtGui.QKeyEvent) and event.type() == QtCore.QEvent.Type.KeyPress
-        if pressed and event.key() == QtCore.Qt.Key.Key_Escape and self.text != self.recorded:
+        if not isinstance(event, QtGui.QKeyEvent) or event.type() != QtCore.QEvent.Type.KeyPress:
+            return False
+        if event.key() == QtCore.Qt.Key.Key_Escape and self.text != self.recorded:
             self.put(self.recorded)
             return True
         return False

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
@@ -169,7 +170,7 @@ class Photos(QtWidgets.QWidget):
             tile.set_theme(self._theme)
             tile.clicked.connect(lambda _checked=False, p=photo: Large(self, p, self.tasks).open())
             self.tiles.append(tile)
-            remover = parts.button("Remove", lambda p=photo: self.removed.emit(p.entry))
+            remover = parts.button("Remove", partial(self._remove, photo))
             remover.setAccessibleName(f"Remove photo {photo.name}")
             remover.setVisible(photo.entry is not None)
             self._removers.append(remover)
@@ -207,6 +208,10 @@ class Photos(QtWidgets.QWidget):
         names, _ = QtWidgets.QFileDialog.getOpenFileNames(self, "Photos", "", f"Photos ({ENDINGS});;All files (*)")
         if names:
             self.chosen.emit([Path(name) for name in names])
+
+    def _remove(self, photo: Photo) -> None:
+        if photo.entry is not None:
+            self.removed.emit(photo.entry)
 
     def dragEnterEvent(self, event: QtGui.QDragEnterEvent) -> None:  # noqa: N802 - Qt's name
         """Files may be dropped."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import textwrap
 from collections.abc import Sequence
 
 from stillshaft.solver.diagnosis import Diagnosis, Figure, Word
@@ -22,6 +23,7 @@ ASKED = ("began", "last_work", "process")  # of the interview, kept in the brief
 _BY_HAND = ("runout", "pulley_runout")  # figures that are read off a gauge
 _MEASURED = ("steadiness",)  # words that only a measurement gives
 _LOOKED_AT = "looked at: "
+_LONGEST_WORD = 90  # letters of a reason, in a row
 _ASSUMED = 0.1  # of a figure that was given without what it is known to
 
 
@@ -123,7 +125,7 @@ def row(check: Check, state: JobState) -> Row:
     outcome = event.what.outcome
     state_of = {"fine": State.DONE, "needs attention": State.ATTENTION, "not done": State.EMPTY}[outcome]
     word = f"not done: {event.what.note}" if outcome == "not done" else outcome
-    return Row(check.key, title, state_of, " ".join(word.split()))
+    return Row(check.key, title, state_of, textwrap.shorten(word, _LONGEST_WORD, placeholder=" …"))
 
 
 def check_of(quantity: str) -> str | None:

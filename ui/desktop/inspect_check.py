@@ -144,7 +144,7 @@ class CheckPane(QtWidgets.QWidget):
 
     def _add_photos(self, files: list[Path]) -> None:
         for file in files:
-            self._act(lambda s, f=file: s.add_photo(f, note=self.check.title))
+            self._act(partial(_add_photo, file, self.check.title))
 
     def _answer(self, quantity: Quantity, field: Field, text: str) -> None:
         check, key = self.check, quantity.key
@@ -206,8 +206,11 @@ class CheckPane(QtWidgets.QWidget):
         self._theme = theme
         for sign in self.findChildren(parts.Sign):
             sign.set_theme(theme)
-        for part in (self._form, self.photos, self.note, *self.results):
-            part.set_theme(theme)
+        self._form.set_theme(theme)
+        self.photos.set_theme(theme)
+        self.note.set_theme(theme)
+        for result in self.results:
+            result.set_theme(theme)
 
     def set_width(self, width_px: int, body_px: int) -> None:
         """So much room, for text of this size."""
@@ -221,6 +224,10 @@ class CheckPane(QtWidgets.QWidget):
             if field.control.hasFocus():
                 field.commit()
         self.photos.close_down()
+
+
+def _add_photo(file: Path, note: str, session: Session) -> object:
+    return session.add_photo(file, note=note)
 
 
 def photos_of(shown: Shown, check: Check) -> list[Photo]:

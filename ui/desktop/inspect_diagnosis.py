@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from functools import partial
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.solver.diagnosis import Cause, Diagnosis, NextCheck, Reading
@@ -105,9 +106,9 @@ def reading_text(reading: Reading) -> str:
 
 
 class CauseCard(parts.Card):
-    """A cause with its verdict, what speaks for and against it, and what to do about it."""
+    """A cause with its verdict, what speaks for and against it, and what to do about it; the figures fold away."""
 
-    def __init__(self, cause: Cause, go: Callable[[str], None], theme: Theme) -> None:
+    def __init__(self, cause: Cause, go: Callable[[str], None], theme: Theme, *, unfolded: bool) -> None:
         super().__init__()
         self.cause = cause
         self.setAccessibleName(f"{cause.name}: {cause.verdict}")
@@ -124,15 +125,36 @@ class CauseCard(parts.Card):
             self.body.addWidget(parts.label(f"Most like: {kinds[0]}", wrap=True))
         self.body.addWidget(parts.label(f"{parts.begun(cause.advice)}.", "quiet", wrap=True))
         self.links: list[Link] = []
+        count = len(cause.speaking_for), len(cause.against)
+        self._count = f"{count[0]} for, {count[1]} against"
+        self._unfolded = unfolded
+        self.fold = parts.button("", self._turn)
+        self.fold.setVisible(any(count))
+        row = QtWidgets.QHBoxLayout()
+        row.addWidget(self.fold)
+        row.addStretch(1)
+        self.body.addLayout(row)
         for reading in (*cause.speaking_for, *cause.against):
             where = answers.check_of(reading.quantity)
             goes = "Goes to the check that it comes from" if where is not None else "Goes to the Brief"
-            link = Link(reading_text(reading), lambda q=reading.quantity: go(q), goes)
+            link = Link(reading_text(reading), partial(go, reading.quantity), goes)
             link.set_theme(theme)
             self.links.append(link)
             self.body.addWidget(link)
         if not self.links:
             self.body.addWidget(parts.label("Nothing measured speaks for or against it yet.", "small", wrap=True))
+        self._show_links()
+
+    def _turn(self) -> None:
+        self._unfolded = not self._unfolded
+        self._show_links()
+
+    def _show_links(self) -> None:
+        verb = "Hide" if self._unfolded else "Show"
+        self.fold.setText(f"{verb} figures: {self._count}")
+        self.fold.setAccessibleName(f"{verb} figures of {self.cause.name}: {self._count}")
+        for link in self.links:
+            link.setVisible(self._unfolded)
 
 
 class NextCard(parts.Card):
@@ -146,7 +168,7 @@ class NextCard(parts.Card):
         for check in checks:
             tells = f", which tells {' from '.join(check.parts)}" if check.parts else ""
             text = f"{parts.begun(titles[check.check])}: {check.how}{tells}"
-            link = Link(text, lambda q=check.quantity: go(q), "Goes to this check")
+            link = Link(text, partial(go, check.quantity), "Goes to this check")
             link.set_theme(theme)
             self.links.append(link)
             self.body.addWidget(link)
@@ -162,10 +184,10 @@ class DecisionCard(parts.Card):
             parts.label("The figures suggest; you decide. Decision and reason are recorded.", "quiet", wrap=True)
         )
         self.choice = parts.Segments("Decision", DECISIONS)
-        self.choice.chosen.connect(lambda word: self.what.put(word))
         self.form = Form()
         self.what = LineField("What is decided", "such as: balance", wide=True)
-        self.why = LineField("Because", wide=True)
+        self.why = LineField("Because", "the figures, or what else is known", wide=True)
+        self.choice.chosen.connect(self.what.put)
         self.form.add(self.what)
         self.form.add(self.why)
         self.remark = Remark()
@@ -225,6 +247,7 @@ class DiagnosisPane(QtWidgets.QWidget):
         self.setAccessibleName("What may be wrong")
         self._theme: Theme = THEMES["light"]
         self._shown: Diagnosis | None = None
+        self._stale = False
         self._checks: tuple[Check, ...] = ()
         column = QtWidgets.QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -250,19 +273,30 @@ class DiagnosisPane(QtWidgets.QWidget):
         if shown.diagnosis == self._shown and shown.checks == self._checks:
             return
         self._shown, self._checks = shown.diagnosis, shown.checks
-        self._build()
+        self._stale = True
+        if self.isVisible():
+            self._build()
+
+    def showEvent(self, event: QtGui.QShowEvent) -> None:  # noqa: N802 - Qt's name
+        """What came meanwhile is drawn when it is looked at."""
+        super().showEvent(event)
+        if self._stale:
+            self._build()
 
     def _build(self) -> None:
         found = self._shown
         if found is None:
             return
+        self._stale = False
         for old in (*self.causes, *([self.next] if self.next else [])):
             self._list.removeWidget(old)
             old.hide()
             old.deleteLater()
         told = [c for c in found.causes if c.speaking_for or c.against]
         shown = [c for c in told if c.verdict in _SHOWN]
-        self.causes = [CauseCard(c, self.go.emit, self._theme) for c in shown]
+        self.causes = [
+            CauseCard(c, self.go.emit, self._theme, unfolded=c.verdict == "likely" or c is shown[0]) for c in shown
+        ]
         titles = {c.key: c.title for c in self._checks}
         first: dict[str, NextCheck] = {}  # of each check the quantity that tells most
         for each in found.next_checks:
@@ -289,7 +323,9 @@ class DiagnosisPane(QtWidgets.QWidget):
         """Recolour."""
         self._theme = theme
         self.decision.set_theme(theme)
-        self._build()
+        self._stale = True
+        if self.isVisible():
+            self._build()
 
     def set_width(self, width_px: int, body_px: int) -> None:
         """So much room, for text of this size."""

@@ -39,15 +39,11 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         option: QtWidgets.QStyleOptionViewItem,
         index: QtCore.QModelIndex | QtCore.QPersistentModelIndex,
     ) -> QtCore.QSize:
-        """The title, which may need two lines, and the word."""
+        """Title and word, in as many lines as they need."""
+        row, width = self.list.rows[index.row()], self.list.viewport().width()
         name, word = (QtGui.QFontMetrics(f) for f in self._fonts())
-        title = self._title(name, self.list.rows[index.row()].title, self.list.viewport().width())
-        return QtCore.QSize(100, max(look.TARGET_PX, title.height() + word.height() + look.GAP))
-
-    @staticmethod
-    def _title(metrics: QtGui.QFontMetrics, text: str, width: int) -> QtCore.QRect:
-        room = QtCore.QRect(0, 0, max(60, width - _TEXT_X - look.TIGHT), 10_000)
-        return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, text)
+        high = _box(name, row.title, width).height() + _box(word, row.word, width).height()
+        return QtCore.QSize(100, max(look.TARGET_PX, high + look.GAP))
 
     def paint(
         self,
@@ -56,9 +52,8 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         index: QtCore.QModelIndex | QtCore.QPersistentModelIndex,
     ) -> None:
         """Shape, title, word."""
-        row, theme = self.list.rows[index.row()], self.list.theme
-        box = self.list.row_rect(index.row())
-        chosen = self.list.currentRow() == index.row()
+        row, theme, box = self.list.rows[index.row()], self.list.theme, option.rect
+        chosen = self.list.currentIndex().row() == index.row()
         behind = theme.soft if chosen else theme.panel
         painter.save()
         painter.setRenderHint(QtGui.QPainter.RenderHint.Antialiasing)
@@ -68,25 +63,67 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         centre = QtCore.QPointF(box.left() + _SHAPE_X, box.center().y() + 0.5)
         glyphs.draw_state(painter, row.state, centre, _RADIUS, theme, behind)
         name, word = self._fonts()
-        words = QtGui.QFontMetrics(word)
-        title = self._title(QtGui.QFontMetrics(name), row.title, box.width())
-        top = box.top() + 0.5 * (box.height() - title.height() - words.height())
-        room = box.width() - _TEXT_X - look.TIGHT
+        title = _box(QtGui.QFontMetrics(name), row.title, box.width())
+        said = _box(QtGui.QFontMetrics(word), row.word, box.width())
+        top = box.top() + 0.5 * (box.height() - title.height() - said.height())
+        left, room = box.left() + _TEXT_X, box.width() - _TEXT_X - look.TIGHT
         painter.setPen(QtGui.QColor(theme.text))
         painter.setFont(name)
-        at = QtCore.QRectF(box.left() + _TEXT_X, top, room, title.height() + 1)
-        painter.drawText(at, QtCore.Qt.TextFlag.TextWordWrap.value, row.title)
+        wrap = QtCore.Qt.TextFlag.TextWordWrap.value
+        painter.drawText(QtCore.QRectF(left, top, room, title.height() + 1), wrap, row.title)
         painter.setPen(QtGui.QColor(glyphs.state_colour(row.state, theme)))
         painter.setFont(word)
-        said = words.elidedText(row.word, QtCore.Qt.TextElideMode.ElideRight, room)
-        painter.drawText(QtCore.QPointF(box.left() + _TEXT_X, top + title.height() + words.ascent()), said)
+        painter.drawText(QtCore.QRectF(left, top + title.height(), room, said.height() + 1), wrap, row.word)
         if chosen and self.list.hasFocus():
             painter.setPen(QtGui.QPen(QtGui.QColor(theme.accent), 2.0))
             painter.drawRoundedRect(QtCore.QRectF(box).adjusted(1, 1, -1, -1), 4, 4)
         painter.restore()
 
 
-class RowList(QtWidgets.QListWidget):
+def _box(metrics: QtGui.QFontMetrics, text: str, width: int) -> QtCore.QRect:
+    """Room for a text in a row of this width."""
+    room = QtCore.QRect(0, 0, max(60, width - _TEXT_X - look.TIGHT), 10_000)
+    return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, text)
+
+
+class _Rows(QtCore.QAbstractListModel):
+    """The rows as Qt asks for them; what a screen reader says of each."""
+
+    def __init__(self, parent: QtCore.QObject) -> None:
+        super().__init__(parent)
+        self.rows: tuple[Row, ...] = ()
+
+    def rowCount(  # noqa: N802 - Qt's name
+        self, parent: QtCore.QModelIndex | QtCore.QPersistentModelIndex | None = None
+    ) -> int:
+        """How many there are."""
+        return len(self.rows) if parent is None or not parent.isValid() else 0
+
+    def data(
+        self,
+        index: QtCore.QModelIndex | QtCore.QPersistentModelIndex,
+        role: int = QtCore.Qt.ItemDataRole.DisplayRole,
+    ) -> str | None:
+        """Title and word."""
+        roles = QtCore.Qt.ItemDataRole
+        if role not in (roles.DisplayRole, roles.AccessibleTextRole, roles.ToolTipRole) or not index.isValid():
+            return None
+        row = self.rows[index.row()]
+        return f"{row.title}: {row.word}"
+
+    def take(self, rows: tuple[Row, ...]) -> None:
+        """Other rows, or the same with other words."""
+        if [r.key for r in rows] == [r.key for r in self.rows]:
+            self.rows = rows
+            if rows:
+                self.dataChanged.emit(self.index(0), self.index(len(rows) - 1))
+        else:
+            self.beginResetModel()
+            self.rows = rows
+            self.endResetModel()
+
+
+class RowList(QtWidgets.QListView):
     """Rows to choose from; emits `chosen` with the key of the row that is current."""
 
     chosen = QtCore.Signal(str)
@@ -96,67 +133,65 @@ class RowList(QtWidgets.QListWidget):
         self.setAccessibleName(name)
         self.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollMode(QtWidgets.QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setItemDelegate(_RowPainter(self))
-        self.rows: tuple[Row, ...] = ()
+        self.setResizeMode(QtWidgets.QListView.ResizeMode.Adjust)
         self.theme: Theme = THEMES["light"]
-        self.currentRowChanged.connect(self._tell)
+        self._model = _Rows(self)
+        self._showing = False
+        self.setModel(self._model)
+        self.setItemDelegate(_RowPainter(self))
 
-    def row_rect(self, number: int) -> QtCore.QRect:
-        """Where a row is, in the list's own window."""
-        return self.visualItemRect(self.item(number))
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        """What is listed."""
+        return self._model.rows
 
     def show_rows(self, rows: Sequence[Row]) -> None:
         """Show these; the one that is current stays so."""
         if tuple(rows) == self.rows:
             return
-        key, same = self.key, [r.key for r in rows] == [r.key for r in self.rows]
-        self.rows = tuple(rows)
-        if not same:
-            self.blockSignals(True)
-            self.clear()
-            self.addItems([row.title for row in rows])
+        key = self.key
+        self._showing = True
+        self._model.take(tuple(rows))
+        self.scheduleDelayedItemsLayout()  # words of another length need another height
+        if not self.currentIndex().isValid() and rows:
             keys = [row.key for row in rows]
-            if rows:
-                self.setCurrentRow(keys.index(key) if key in keys else 0)
-            self.blockSignals(False)
-        for number, row in enumerate(rows):
-            self.item(number).setData(QtCore.Qt.ItemDataRole.AccessibleTextRole, f"{row.title}: {row.word}")
-            self.item(number).setToolTip(f"{row.title}: {row.word}")
-        self.viewport().update()
+            self.setCurrentIndex(self._model.index(keys.index(key) if key in keys else 0))
+        self._showing = False
         if self.key != key:
-            self._tell(self.currentRow())
+            self.chosen.emit(self.key)
 
     @property
     def key(self) -> str:
         """The key of the current row."""
-        number = self.currentRow()
-        return self.rows[number].key if 0 <= number < len(self.rows) else ""
+        index = self.currentIndex()
+        return self.rows[index.row()].key if index.isValid() else ""
 
     def choose(self, key: str) -> None:
         """Make a row current."""
         keys = [row.key for row in self.rows]
         if key in keys:
-            self.setCurrentRow(keys.index(key))
+            self.setCurrentIndex(self._model.index(keys.index(key)))
+
+    def currentChanged(  # noqa: N802 - Qt's name
+        self,
+        current: QtCore.QModelIndex | QtCore.QPersistentModelIndex,
+        previous: QtCore.QModelIndex | QtCore.QPersistentModelIndex,
+    ) -> None:
+        """Tell which one it is now."""
+        super().currentChanged(current, previous)
+        if current.isValid() and not self._showing:
+            self.chosen.emit(self.rows[current.row()].key)
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         self.theme = theme
         self.viewport().update()
 
-    def _tell(self, number: int) -> None:
-        if 0 <= number < len(self.rows):
-            self.chosen.emit(self.rows[number].key)
-
     def changeEvent(self, event: QtCore.QEvent) -> None:  # noqa: N802 - Qt's name
         """Rows are as high as their text."""
         super().changeEvent(event)
         if event.type() in (QtCore.QEvent.Type.FontChange, QtCore.QEvent.Type.StyleChange):
             self.scheduleDelayedItemsLayout()
-
-    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
-        """Titles may need other lines."""
-        super().resizeEvent(event)
-        self.scheduleDelayedItemsLayout()
 
     def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
         """Some rows, and a title of usual length."""

@@ -12,18 +12,26 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+# what the checks are worked out with: loaded while one is made, it would make the screen wait
+import scipy.signal  # noqa: F401
+import stillshaft.dsp.average
+import stillshaft.dsp.content
+import stillshaft.dsp.ringdown
+import stillshaft.dsp.standing
+import stillshaft.dsp.sweep  # noqa: F401
 from PySide6 import QtCore
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.solver.events import Event
 from stillshaft.solver.state import JobState
+from stillshaft.ui import job_checks, taking
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.job_checks import Checked
 from stillshaft.ui.session import Session
+from stillshaft.ui.taking import Progress
 
 if TYPE_CHECKING:
     from stillshaft.acquire.source import SourceRequest
-    from stillshaft.ui.taking import Progress
 
 _POLL_MS = 100
 Report = Callable[[float, str], None]
@@ -83,8 +91,6 @@ def newest(state: JobState, what: str) -> Event[Any] | None:
 
 def work_out(what: str, path: Path, hookup: Hookup, state: JobState, report: Report) -> Checked:
     """What a recording says. Raises the errors of the measurement."""
-    from stillshaft.ui import job_checks
-
     first = state.runs[0].what if state.runs else None
     running_rpm = state.brief.rotor.speed_rpm or (None if first is None else first.speed_rpm)
     report(0.0, "working it out")
@@ -128,8 +134,6 @@ class _Attempt:
         self, path: Path, hookup: Hookup, state: JobState, order: Callable[[Hookup], SourceRequest]
     ) -> tuple[Path, Checked]:
         """On the thread: record from a source, and work it out."""
-        from stillshaft.ui import taking
-
         kind = KINDS[self.what]
         self.recording = True
         try:

@@ -204,8 +204,10 @@ class InspectPage(Page):
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         self._theme = theme
-        for part in (self.list, self.diagnosis, *self.panes.values()):
-            part.set_theme(theme)
+        self.list.set_theme(theme)
+        self.diagnosis.set_theme(theme)
+        for pane in self.panes.values():
+            pane.set_theme(theme)
 
     def set_room(self, width_px: int, body_px: int) -> None:
         """List and pane side by side, or one above the other."""
@@ -224,8 +226,9 @@ class InspectPage(Page):
 
     def _set_pane_width(self, width_px: int) -> None:
         self._width = (width_px - look.TIGHT, self._width[1])
-        for part in (self.diagnosis, *self.panes.values()):
-            part.set_width(*self._width)
+        self.diagnosis.set_width(*self._width)
+        for pane in self.panes.values():
+            pane.set_width(*self._width)
 
     def close_down(self) -> None:
         """Break off what is measured; record what is being typed."""

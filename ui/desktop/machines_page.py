@@ -87,14 +87,16 @@ class MachinesPage(QtWidgets.QWidget):
         card = parts.Card("Machines")
         self.search = LineField("Search names, places, notes", "fan, hall 3, …")
         self.search.line.textChanged.connect(lambda _text: self._typing.start())
-        self._form = Form()
-        self._form.add(self.search)
         self.choose = parts.button("Folder of jobs…", self._ask_folder, tip="Choose the folder whose jobs are listed")
         self.again = parts.button("Read again", self.read)
         self.status = parts.label("", "small", wrap=True)
         self.remark = Remark()
-        card.body.addWidget(self._form)
-        card.body.addLayout(line_of_buttons((self.choose, self.again)))
+        row = QtWidgets.QHBoxLayout()
+        row.setSpacing(look.TIGHT)
+        row.addWidget(self.search, 1)
+        for each in (self.choose, self.again):
+            row.addWidget(each, 0, QtCore.Qt.AlignmentFlag.AlignBottom)
+        card.body.addLayout(row)
         card.body.addWidget(self.status)
         card.body.addWidget(self.remark)
         return card
@@ -318,15 +320,14 @@ class MachinesPage(QtWidgets.QWidget):
         if one is None or other is None or one == other:
             self._grid.addWidget(parts.label("Choose two jobs.", wrap=True), 0, 0)
             return
-        for column, title in enumerate(("Point", "Earlier job", "Later job", "Last run to last run")):
-            self._grid.addWidget(parts.label(title, "heading", wrap=True), 0, column)
+        for column, field in enumerate(self.pair):
+            self._grid.addWidget(parts.label(field.text, "heading", wrap=True), 0, column)
             self._grid.setColumnStretch(column, 1)
-        for row, point in enumerate(texts.compared(machine, one, other), start=1):
-            cells = [point.point, *(_side(s) for s in (point.one, point.other)), point.change]
-            for column, text in enumerate(cells):
-                cell = parts.label(text, wrap=True)
-                cell.setAlignment(QtCore.Qt.AlignmentFlag.AlignTop | QtCore.Qt.AlignmentFlag.AlignLeft)
-                self._grid.addWidget(cell, row, column)
+        for number, point in enumerate(texts.compared(machine, one, other)):
+            said = f"{point.point}: {point.change} from last run to last run"
+            self._grid.addWidget(parts.label(said, wrap=True), 2 * number + 1, 0, 1, 2)
+            for column, side in enumerate((point.one, point.other)):
+                self._grid.addWidget(parts.label(_side(side), "quiet", wrap=True), 2 * number + 2, column)
 
     # what the person does with a job
 
@@ -364,8 +365,12 @@ class MachinesPage(QtWidgets.QWidget):
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         self._theme = theme
-        for part in (self.list, self.job_list, self.remark, self._form, self._pair, *self.plots):
-            part.set_theme(theme)
+        for rows in (self.list, self.job_list):
+            rows.set_theme(theme)
+        self.remark.set_theme(theme)
+        self._pair.set_theme(theme)
+        for plot in self.plots:
+            plot.set_theme(theme)
 
     def set_view(self, view: View) -> None:
         """Past readings keep the units that they were recorded in."""
@@ -381,7 +386,6 @@ class MachinesPage(QtWidgets.QWidget):
             self.list.setMinimumWidth(0)
             self.list.setMaximumWidth(16_777_215)
         inner = width_px - (_LIST_EMS * body_px + look.GAP if beside else 0) - 2 * look.ROOM
-        self._form.set_width(width_px - 2 * look.ROOM, body_px)
         self._pair.set_width(inner, body_px)
         self.work.setMinimumHeight((28 if beside else 44) * body_px)
 
@@ -415,7 +419,7 @@ def _side(side: texts.Side | None) -> str:
         return "not measured"
     if side.first == side.last:
         return f"{side.last}\n{side.change}"
-    return f"{side.first}\n{side.last}\n{side.change}"
+    return f"First run {side.first}\nLast run {side.last}\n{side.change}"
 
 
 def _emptied(layout: QtWidgets.QLayout) -> None:

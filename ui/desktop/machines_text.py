@@ -84,7 +84,7 @@ def about(machine: Machine) -> list[str]:
 def reading_text(reading: Reading) -> str:
     """Amplitude with its interval and unit."""
     half = "" if reading.amplitude_ci95 is None else f" ± {reading.amplitude_ci95:.2g}"
-    return f"{reading.amplitude:.3g}{half} {reading.unit}"
+    return f"{reading.amplitude:.3g}{half} {reading.unit}".replace(" ", "\u00a0")
 
 
 def change_text(change: Change) -> str:
@@ -92,7 +92,7 @@ def change_text(change: Change) -> str:
     if change.percent is None:
         return change.why or "cannot be told"
     half = "" if change.percent_ci95 is None else f" ± {change.percent_ci95:.0f}"
-    return f"{change.percent:+.0f}{half} %"
+    return f"{change.percent:+.0f}{half} %".replace("-", "−").replace(" ", "\u00a0")
 
 
 def compared(machine: Machine, one: str, other: str) -> list[Compared]:
@@ -106,8 +106,8 @@ def compared(machine: Machine, one: str, other: str) -> list[Compared]:
     for point in library.trend(replace(machine, jobs=pair)):
         sides = {
             row.folder: Side(
-                f"{row.first.at[:10]}: {reading_text(row.first)}",
-                f"{row.last.at[:10]}: {reading_text(row.last)}",
+                reading_text(row.first),
+                reading_text(row.last),
                 change_text(row.change),
             )
             for row in point.rows

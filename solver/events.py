@@ -371,7 +371,7 @@ def event_from(line: Line) -> Event[Any]:
     where = f"{where} ({shown(head.kind, 40)})"
     try:
         what = _described(head.kind, fields)
-        _check(what, where)
+        check(what, where)
     except tables.TableError as error:
         raise RecordError(f"{where}: {shown(error, 300)}") from None
     return Event(line.number, head.id, head.kind, head.at, head.by, what, fields, line.altered)
@@ -390,7 +390,7 @@ def _is_time(text: str) -> bool:
         return False
 
 
-def _check(what: Any, where: str) -> None:
+def check(what: Any, where: str) -> None:
     """Raise RecordError for values that fit their description but not their sense."""
     for name in getattr(what, "__struct_fields__", ()):
         value = getattr(what, name)

@@ -89,9 +89,13 @@ def _plain(value: Any) -> Any:
 
 def read_line(number: int, raw: bytes) -> Line:
     """Read one line, without its line end. Never raises: what is wrong stands in `problem`."""
-    where, text = f"line {number}", shown(raw[:200].decode("utf-8", "replace"))
+    where = f"line {number}"
+
+    def text() -> str:  # worked out for a line with a problem only: most have none
+        return shown(raw[:200].decode("utf-8", "replace"))
+
     if len(raw) > MOST_LINE_BYTES:
-        return Line(number, None, f"{where} is longer than {MOST_LINE_BYTES} bytes and is left out", text)
+        return Line(number, None, f"{where} is longer than {MOST_LINE_BYTES} bytes and is left out", text())
     found = _CRC.search(raw)
     sound = found is not None and int(found[1], 16) == zlib.crc32(raw[: found.start()] + b"}")
     try:
@@ -100,14 +104,14 @@ def read_line(number: int, raw: bytes) -> Line:
             raise RecordError("it is no table")
         _check_bounds(event, 0)
     except RecordError as error:
-        return Line(number, None, f"{where} cannot be used and is left out: {error}", text)
+        return Line(number, None, f"{where} cannot be used and is left out: {error}", text())
     except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
-        return Line(number, None, f"{where} is damaged and is left out: it begins {text!r}", text)
+        return Line(number, None, f"{where} is damaged and is left out: it begins {text()!r}", text())
     event.pop("crc", None)
     if sound:
         return Line(number, event)
     how = "has no checksum: written by hand?" if found is None else "is not as it was written (its checksum differs)"
-    return Line(number, event, f"{where} {how}; it is read as it stands, look at it", text)
+    return Line(number, event, f"{where} {how}; it is read as it stands, look at it", text())
 
 
 def drafted(event: Mapping[str, Any], number: int) -> Line:

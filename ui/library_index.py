@@ -200,7 +200,7 @@ def _decoded(number: int, line: bytes, head: _Head) -> Event[Any]:
         what = kind(*[getattr(row, name) for name in kind.__struct_fields__])
     if datetime.fromisoformat(at).utcoffset() != _NO_OFFSET:
         raise ValueError("a time that is not UTC")
-    events._check(what, f"line {number}")
+    events.check(what, f"line {number}")
     return Event(number, head.id, head.kind, at, by, what, {})
 
 

@@ -6,13 +6,13 @@ from collections.abc import Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.solver.cautions import Caution
-from stillshaft.solver.correction import Correction, Solution, Wanted
+from stillshaft.solver.correction import Correction, Wanted
 from stillshaft.solver.state import JobState
 from stillshaft.solver.trial import Trial
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.canvas import Picture, draw_marker, round_up
 from stillshaft.ui.desktop.masses_field import Said
-from stillshaft.ui.desktop.masses_model import OFF, STAYS, Expected
+from stillshaft.ui.desktop.masses_model import OFF, STAYS, Expected, Known
 from stillshaft.ui.desktop.stages import Weight
 from stillshaft.ui.report_words import figure, with_half
 from stillshaft.ui.theme import Theme
@@ -101,10 +101,10 @@ class TrialCard(parts.Card):
         self.trouble.set_theme(theme)
 
 
-def correction_words(found: Correction, grams: float, state: JobState, angles: str) -> tuple[str, str]:
+def correction_words(found: Correction, known: Known, grams: float, state: JobState, angles: str) -> tuple[str, str]:
     """A correction in a large line and a small one below it."""
     mass = with_half(grams * found.mass, None if found.mass_ci95 is None else grams * found.mass_ci95, "g")
-    place = masses_model.place_words(float(round(found.angle_deg)) % 360.0, None, angles)
+    place = masses_model.place_words(float(round(known.at_mark(found.angle_deg))) % 360.0, None, angles)
     half = " ± ?" if found.angle_ci95_deg is None else f" ± {max(1, round(found.angle_ci95_deg))}°"
     large = f"{found.plane}: {mass} at {place}{half}"
     plane = masses_model.plane_of(state, found.plane)
@@ -217,10 +217,9 @@ class CorrectionCard(parts.Card):
         """Whether nothing special is asked for: such a correction is kept as a plan that can be solved again."""
         return self.wanted == Wanted()
 
-    def show_solution(
-        self, solution: Solution | None, why: str | None, grams: float, state: JobState, angles: str
-    ) -> None:
+    def show_solution(self, known: Known, grams: float, state: JobState, angles: str) -> None:
         """Show what came of it, or why nothing did."""
+        solution = known.solution
         found = () if solution is None else solution.additional if self.left_on else solution.corrections
         while len(self.lines) < len(found):
             pair = parts.label("", "sentence", wrap=True), parts.label("", "small", wrap=True)
@@ -232,10 +231,10 @@ class CorrectionCard(parts.Card):
             large.setVisible(shown)
             small.setVisible(shown)
             if shown:
-                texts = correction_words(found[number], grams, state, angles)
+                texts = correction_words(found[number], known, grams, state, angles)
                 large.setText(texts[0])
                 small.setText(parts.begun(texts[1]))
-        self.trouble.say("; ".join(solution.reasons) if solution is not None else f"{why}.")
+        self.trouble.say("; ".join(solution.reasons) if solution is not None else f"{known.why}.")
         self.take.setVisible(solution is not None)
         self.keep.setVisible(solution is not None)
         self.condition.setVisible(solution is not None)

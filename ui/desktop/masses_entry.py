@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6 import QtCore, QtWidgets
@@ -223,32 +223,43 @@ class EntryCard(parts.Card):
 
 
 class OnCard(parts.Card):
-    """What is on the rotor and what is thought of, as lines; emits what is to be done with the chosen piece."""
+    """What is on the rotor and what is thought of, as lines; `acts` are what is done with the chosen one."""
 
     chosen = QtCore.Signal(str)
 
-    def __init__(self, acts: Mapping[str, Callable[[], None]]) -> None:
+    def __init__(self) -> None:
         super().__init__()
         self.on = PieceList("On the rotor", "Nothing beyond its initial state.")
         self.thought = PieceList("Thought of", "Nothing yet.")
         for each in (self.on, self.thought):
             each.chosen.connect(self.chosen)
-        self.off = parts.button("&Take off", acts["off"], tip="Record that the chosen piece was taken off")
-        self.all_off = parts.button(
-            "All trial masses off", acts["all off"], tip="Record that every trial mass was taken off"
-        )
-        self.sits = parts.button("Sits &elsewhere", acts["sits"], tip="Say where the chosen piece really sits")
-        self.add = parts.button("&Add a piece", acts["add"], tip="Think of another piece on this plane")
-        self.remove = parts.button("Remove", acts["remove"], tip="Think of the chosen piece no more")
-        self.back = parts.button("Bring back", acts["back"], tip="Think of the piece again that was removed last")
+        self.acts = {
+            act: parts.button(text, lambda: None, tip=tip)
+            for act, text, tip in (
+                ("take off", "&Take off", "Record that the chosen piece was taken off"),
+                ("sits elsewhere", "Sits &elsewhere", "Say where the chosen piece really sits"),
+                ("trials off", "All trial masses off", "Record that every trial mass was taken off"),
+                ("add", "&Add a piece", "Think of another piece on this plane"),
+                ("remove", "Remove", "Think of the chosen piece no more"),
+                ("bring back", "Bring back", "Think of the piece again that was removed last"),
+            )
+        }
         self.weighed = QtWidgets.QLineEdit()
         self.weighed.setPlaceholderText("such as: weighed back in")
         self.weighed_name = parts.labelled("Note on taking off", self.weighed)
         lists = QtWidgets.QHBoxLayout()
         lists.setSpacing(look.GAP)
         for name, pieces, buttons in (
-            ("On the rotor", self.on, ((self.weighed_name, self.weighed), (self.off, self.sits), (self.all_off,))),
-            ("Thought of", self.thought, ((self.add, self.remove), (self.back,))),
+            (
+                "On the rotor",
+                self.on,
+                (
+                    (self.weighed_name, self.weighed),
+                    (self.acts["take off"], self.acts["sits elsewhere"]),
+                    (self.acts["trials off"],),
+                ),
+            ),
+            ("Thought of", self.thought, ((self.acts["add"], self.acts["remove"]), (self.acts["bring back"],))),
         ):
             column = QtWidgets.QVBoxLayout()
             column.setSpacing(look.TIGHT)
@@ -275,16 +286,16 @@ class OnCard(parts.Card):
         gone: bool,
     ) -> None:
         """Show (mark, words) of the pieces; `trials`: trial masses are on, `gone`: one was removed."""
-        self.all_off.setVisible(trials)
-        self.back.setVisible(gone)
-        for part in (self.weighed, self.weighed_name, self.off, self.sits):
+        self.acts["trials off"].setVisible(trials)
+        self.acts["bring back"].setVisible(gone)
+        for part in (self.weighed, self.weighed_name, self.acts["take off"], self.acts["sits elsewhere"]):
             part.setVisible(bool(on))
         self.on.show_lines(on, chosen)
         self.thought.show_lines(thought, chosen)
         is_on = any(mark == chosen for mark, _ in on)
-        self.off.setEnabled(is_on)
-        self.sits.setEnabled(is_on)
-        self.remove.setEnabled(any(mark == chosen for mark, _ in thought))
+        self.acts["take off"].setEnabled(is_on)
+        self.acts["sits elsewhere"].setEnabled(is_on)
+        self.acts["remove"].setEnabled(any(mark == chosen for mark, _ in thought))
 
 
 def _row(*buttons: QtWidgets.QWidget) -> QtWidgets.QHBoxLayout:

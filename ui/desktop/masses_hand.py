@@ -50,6 +50,8 @@ class HandRows(QtWidgets.QWidget):
         self.fields = (
             self.diameter, self.area, self.rod, self.material, self.recovery, self.radius, self.angles,
         )  # fmt: skip
+        for number, field in enumerate(self.fields):
+            self._grid.addWidget(field, *divmod(number, 2))
         self.result = parts.label("", "sentence", wrap=True)
         column.addWidget(self.result)
         row = QtWidgets.QHBoxLayout()

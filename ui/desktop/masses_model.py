@@ -6,6 +6,7 @@ All of it comes out of a job's state, so that it can be worked out on a thread w
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -25,6 +26,7 @@ from stillshaft.solver.stored import Verdict
 from stillshaft.solver.trial import centrifugal_force
 from stillshaft.ui import job_facts
 from stillshaft.ui.job_masses import positions_deg
+from stillshaft.ui.report_material import mark_turn_deg
 from stillshaft.ui.report_words import figure
 
 Complex = NDArray[np.complex128]
@@ -72,7 +74,10 @@ class Draft:
 
 @dataclass(frozen=True)
 class Known:
-    """What the runs tell; `why` says why there is no solution. `wanted` and `from_last` are what was asked for."""
+    """What the runs tell; `why` says why there is no solution, `wanted` is what was asked for.
+
+    Angles of solutions count from the first run's mark; one of now comes to it by `turn_deg`.
+    """
 
     wanted: Wanted
     runs: Runs | None
@@ -81,6 +86,11 @@ class Known:
     stored: Verdict | None
     priors: tuple[Prior, ...]
     why: str | None
+    turn_deg: float = 0.0
+
+    def at_mark(self, angle_deg: float) -> float:
+        """An angle that was worked out, counted from the mark as it is now."""
+        return (angle_deg - self.turn_deg) % 360.0
 
 
 @dataclass(frozen=True)
@@ -122,7 +132,7 @@ def work_out(state: JobState, folder: Path, wanted: Wanted) -> Known:
         if not type(error).__module__.startswith("stillshaft."):
             raise
         return Known(wanted, runs, (), None, None, (), str(error))
-    return Known(wanted, measured, fits, solution, verdict, priors, None)
+    return Known(wanted, measured, fits, solution, verdict, priors, None, mark_turn_deg(state))
 
 
 def acknowledged_by(state: JobState) -> str:
@@ -144,8 +154,8 @@ def on_now(state: JobState, runs: Runs) -> Complex:
     names = [p.name for p in runs.planes]
     for on in state.on_rotor:
         if on.piece.plane in names:
-            number = names.index(on.piece.plane)
-            found[number] += _vector(on.piece.mass_g, on.piece.angle_deg, on.piece.radius_mm, runs, number)
+            number, angle_deg = names.index(on.piece.plane), on.piece.angle_deg + mark_turn_deg(state, on.of)
+            found[number] += _vector(on.piece.mass_g, angle_deg, on.piece.radius_mm, runs, number)
     return found
 
 
@@ -171,7 +181,7 @@ def expected(known: Known, drafts: Sequence[Draft], *, left_on: bool) -> tuple[E
     for draft in drafts:
         if draft.plane in names:
             number = names.index(draft.plane)
-            total[number] += _vector(draft.total_g, draft.angle_deg, draft.radius_mm, runs, number)
+            total[number] += _vector(draft.total_g, draft.angle_deg + known.turn_deg, draft.radius_mm, runs, number)
     return _rows(known, correction.predict(runs, known.fits, total))
 
 
@@ -194,12 +204,9 @@ def drafts_of(known: Known, *, left_on: bool) -> tuple[Draft, ...]:
         return ()
     grams = 1000.0 * known.runs.kg_per_mass_unit
     found = known.solution.additional if left_on else known.solution.corrections
-    return tuple(Draft(c.plane, round(grams * c.mass, 1), float(round(c.angle_deg) % 360)) for c in found)
-
-
-def of_choice(rows: Sequence[dict[str, Any]]) -> tuple[Draft, ...]:
-    """Pieces as `Session.choose_pieces` records them."""
-    return tuple(Draft(r["plane"], r["mass_g"], r["angle_deg"], r["position"], r.get("radius_mm")) for r in rows)
+    return tuple(
+        Draft(c.plane, round(grams * c.mass, 1), float(round(known.at_mark(c.angle_deg)) % 360)) for c in found
+    )
 
 
 # what is typed
@@ -250,9 +257,9 @@ def place_from(text: str, plane: Plane, angles: str) -> tuple[float, int | None]
     """
     said = text.strip().lower()
     at = positions_deg(plane)
-    for word in ("position", "pos", "no.", "no", "#"):
-        if said.startswith(word):
-            return _of_number(said.removeprefix(word).strip(), plane, at)
+    numbered = re.fullmatch(r"(?:position|pos|no|#)(?=[\s.\d])[\s.]*(.*)", said)
+    if numbered:
+        return _of_number(numbered[1], plane, at)
     try:
         shown = float(said.removesuffix("deg").rstrip("° ").replace(",", "."))
     except ValueError:

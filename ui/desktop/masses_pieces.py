@@ -44,15 +44,19 @@ def stock_from(text: str) -> list[dict[str, Any]]:
     return found
 
 
-def drafts_of(plan: Plan) -> tuple[Draft, ...]:
-    """The pieces of a plan, to be looked at on the face."""
+def drafts_of(plan: Plan, turn_deg: float = 0.0) -> tuple[Draft, ...]:
+    """The pieces of a plan, to be looked at on the face; `turn_deg` as of `Known`."""
     from stillshaft.solver import pieces
 
     found = []
     for placed in plan.chosen.pieces:
         plane = plan.planes[placed.plane]
         radius = None if placed.leverage == 1.0 or plane.radius_mm is None else placed.leverage * plane.radius_mm
-        found.append(Draft(plane.name, placed.mass, placed.angle_deg, pieces.number_of(plane, placed), radius))
+        found.append(
+            Draft(
+                plane.name, placed.mass, (placed.angle_deg - turn_deg) % 360.0, pieces.number_of(plane, placed), radius
+            )
+        )
     return tuple(found)
 
 

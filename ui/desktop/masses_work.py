@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -14,6 +14,7 @@ from stillshaft.solver.trial import Trial
 from stillshaft.ui import job_facts
 from stillshaft.ui.desktop import masses_model
 from stillshaft.ui.desktop.masses_model import Known
+from stillshaft.ui.report_material import mark_turn_deg
 
 if TYPE_CHECKING:
     from stillshaft.ui.session import Session
@@ -34,7 +35,10 @@ def gather(state: JobState, folder: Path, wanted: Wanted) -> MassesKnown:
     trials: dict[str, tuple[Trial | None, str]] = {}
     for plane in state.brief.planes:
         try:
-            trials[plane.name] = (job_facts.trial_for(state, folder, plane.name), "")
+            found = job_facts.trial_for(state, folder, plane.name)
+            if found.angle_deg is not None:  # counted from the mark as it is now
+                found = replace(found, angle_deg=(found.angle_deg - mark_turn_deg(state)) % 360.0)
+            trials[plane.name] = (found, "")
         except ValueError as error:
             if not type(error).__module__.startswith("stillshaft."):
                 raise

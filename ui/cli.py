@@ -64,6 +64,10 @@ def rehearse(
     folder: Annotated[Path | None, typer.Argument(help="New folder for recordings, runs file and account.")] = None,
     planes: Annotated[int, typer.Option(min=1, max=2, help="Correction planes.")] = 2,
     seed: Annotated[int, typer.Option(min=0, help="Draws the scatter and the placement errors.")] = 1,
+    fault: Annotated[
+        str | None,
+        typer.Option(metavar="neighbour|loose|resonance|weak-trial|couple", help="What is wrong with the machine."),
+    ] = None,
     fast: Annotated[bool, typer.Option("--fast", help="Not in real time.")] = False,
     as_json: JsonOption = False,
 ) -> None:
@@ -71,7 +75,9 @@ def rehearse(
     from stillshaft.ui import account, rehearsal
 
     with account.progress("") as report:
-        outcome = rehearsal.rehearse(folder, planes=planes, seed=seed, real_time=not fast, on_progress=report)
+        outcome = rehearsal.rehearse(
+            folder, planes=planes, seed=seed, real_time=not fast, on_progress=report, fault=fault
+        )
     if as_json:
         print_json("rehearse", outcome.trusted, list(outcome.reasons), rehearsal.to_json(outcome))
     else:

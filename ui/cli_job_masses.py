@@ -62,15 +62,27 @@ def mass(
             _with_hands(session, acknowledge)
             session.put_on(pieces, purpose or usual, note, photo or [])
         elif act == "take":
-            found = [on for text in what for on in session.on_rotor(text)]
+            found = {(on.of, on.number): on for text in what for on in session.on_rotor(text)}
             _with_hands(session, acknowledge)
-            session.take_off(list(dict.fromkeys(found)), note)
+            session.take_off(list(found.values()), note)
         else:
-            of, texts = _entry(session, what)
-            from stillshaft.ui import job_masses
-
-            session.really_placed(of, job_masses.pieces_from(texts, session.brief.planes), note)
+            _placed(session, what, note, photo or [])
         act_done(session, "mass", since, as_json, on_rotor=on_rotor_rows(session))
+
+
+def _placed(session: Session, what: list[str], note: str, photos: list[Path]) -> None:
+    """Where the pieces of an entry really sit, with photos of them; or the photos alone."""
+    from stillshaft.ui import job_masses
+
+    of, texts = _entry(session, what)
+    if not texts and not photos:
+        raise JobVerbError("placed: say where the pieces really sit, or give a --photo of them")
+    if missing := next((p for p in photos if not p.is_file()), None):
+        raise JobVerbError(f"{missing}: there is no such photo")
+    if texts:
+        of = session.really_placed(of, job_masses.pieces_from(texts, session.brief.planes), note).id
+    for photo in photos:
+        session.add_photo(photo, note, of)
 
 
 def _with_hands(session: Session, acknowledge: str | None) -> None:

@@ -1,41 +1,53 @@
-"""A whole job on the simulated rotor, through the real path: source, process, recording, vectors, masses, verdict.
+"""A whole job on the simulated rotor, through the real path: session, source, process, recording, guidance, verdict.
 
-The scenario is the project's own: a dust-extraction fan between bearings whose blades wore unevenly.
+The scenario is the project's own: a dust-extraction fan whose blades wore unevenly, sound or with one of the faults of
+`ui.rehearsal_machines`. The job in the folder is one like any other: `stillshaft job show` reads it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from stillshaft.acquire import hookup as wiring
-from stillshaft.acquire import process, simulated
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
-from stillshaft.solver import correction, limits, trial
-from stillshaft.solver.correction import Correction, Solution
+from stillshaft.solver import correction, limits
+from stillshaft.solver.correction import Solution
 from stillshaft.solver.limits import Tolerance
-from stillshaft.ui import account, account_html, runs_files
-from stillshaft.ui.tolerance import tolerance_of
+from stillshaft.ui import account, account_html, job_facts, rehearsal_machines, rehearsal_person, runs_files
+from stillshaft.ui.session import Session
 
-_SECONDS = 15.0
-_GOAL_PERCENT = 10.0
-_GRADE = "G6.3"
+if TYPE_CHECKING:
+    from stillshaft.ui.rehearsal_person import Person
+
+_SECONDS = 16.0
+_STEPS = 5  # beside the trials: signal check, initial run, its repeat, correction, trim
+
+
+class RehearsalError(ValueError):
+    """A rehearsal that there is not: the message says which there are."""
 
 
 @dataclass(frozen=True)
 class Rehearsal:
-    """How the job went: runs and solutions in order, residual of each point in percent of the initial run."""
+    """How the job went: runs and solutions in order, residual of each point in percent of the initial run.
+
+    `advised` are the acts of the guidance with their sentences as they came, `stopped` why the balancing was ended before
+    the goal (None: it was reached). Runs that do not count are among the runs, but not in the residual.
+    """
 
     folder: Path
+    fault: str | None
     runs: tuple[tuple[str, tuple[runs_files.Placed, ...], Measurement], ...]
     solutions: tuple[tuple[str, Solution], ...]
     tolerance: Tolerance
     residual_percent: dict[str, tuple[float, float | None]]
     trims: int
     reasons: tuple[str, ...]
+    advised: tuple[tuple[str, str], ...] = ()
+    stopped: str | None = None
 
     @property
     def trusted(self) -> bool:
@@ -48,16 +60,12 @@ class Rehearsal:
         worst, half = max(self.residual_percent.values(), key=lambda r: r[0])
         trims = {0: "no trim", 1: "one trim"}.get(self.trims, f"{self.trims} trims")
         left = account.with_interval(worst, half)
+        if self.stopped is not None and not self.solutions:
+            return f"Not balanced. {self.stopped}"
         return (
             f"{self.tolerance.grade}: {self.tolerance.verdict}. "
             f"The worst point is left with {left} % of the initial vibration after {trims}."
         )
-
-
-def trial_mass_g(rotor: simulated.Rotor, radius_m: float) -> float:
-    """Trial mass whose centrifugal force is a tenth of a bearing's static load, to half a gram."""
-    mass_kg = trial.trial_mass("", rotor.mass_kg, radius_m, simulated.DEMO_SPEED_RPM, planes=2).mass_kg
-    return max(0.5, round(2000.0 * mass_kg) / 2.0)
 
 
 def new_folder() -> Path:
@@ -76,77 +84,75 @@ def rehearse(
     real_time: bool,
     on_progress: Callable[[float, str], None],
     seconds: float = _SECONDS,
+    fault: str | None = None,
 ) -> Rehearsal:
-    """Do the job and leave recordings, runs file and account in the folder. Raises SessionError for one in use."""
-    rotor = simulated.demo_rotor(planes)
-    hookup = wiring.hookup_from(simulated.demo_hookup())
-    job = runs_files.Job(folder or new_folder(), hookup, runs_files.job_planes(rotor), runs_files.job_rotor(rotor))
-    hands = simulated.Placing(seed)
-    steps = planes + 3
-    solutions: list[tuple[str, Solution]] = []
+    """Do the job and leave its folder with record, recordings, runs file and account. Raises RecordError for one in use.
 
-    def run(name: str, masses: Sequence[runs_files.Placed]) -> Measurement:
-        number = len(job.runs)
+    Raises RehearsalError for a fault that there is not.
+    """
+    if fault is not None and fault not in rehearsal_machines.FAULTS:
+        raise RehearsalError(f'fault "{fault}": is none; there is {", ".join(rehearsal_machines.FAULTS)}')
+    machine = rehearsal_machines.machine(planes, fault)
+    name = "rehearsal" if fault is None else f"rehearsal, {fault}"
+    with Session.create(folder or new_folder(), name, rehearsal_person.NAME, machine.hookup()) as session:
 
         def forward(share: float, text: str) -> None:
-            on_progress((number + share) / steps, f"{name}: {text}")
+            steps = planes + _STEPS
+            on_progress(min(1.0, (min(steps - 1, len(person.measured)) + share) / steps), text)
 
-        order = simulated.demo_run(
-            planes,
-            [hands.really(m.plane, m.mass_g, m.angle_deg) for m in masses],
-            seed=1000 * seed + number,
-            real_time=real_time,
+        person = rehearsal_person.Person(
+            session, machine, seed=seed, real_time=real_time, seconds=seconds, forward=forward
         )
-        path = job.next_recording()
-        names = job.hookup.channel_names(job.hookup.channels)
-        process.capture(order, path, seconds, job.hookup.table, names, forward)
-        return job.take_run(name, path, masses)
-
-    run("initial", [])
-    for plane in rotor.planes:
-        run(f"trial {plane.name}", [runs_files.Placed(plane.name, trial_mass_g(rotor, plane.radius_m), 0.0)])
-    trims = 0
-    on: list[runs_files.Placed] = []
-    for title, name in (("correction", "check"), ("trim", "trim")):
-        solution = job.solve()
-        solutions.append((title, solution))
-        # a trim is added to what is on: pieces that stay keep their places
-        on += _to_place(solution.additional if on else solution.corrections)
-        run(name, on)
-        trims += title == "trim"
-        result = tolerance_of(job.runs_file, _GRADE)
-        if (
-            max(v for v, _ in runs_files.residual_percent(job.runs[0].measured, job.runs[-1].measured).values())
-            < _GOAL_PERCENT
-            and result.verdict == "met"
-        ):
-            break
-    reasons = [f"{r.name}: {reason}" for r in job.runs for reason in r.measured.reasons]
-    reasons += [reason for _, solution in solutions for reason in solution.reasons]
-    outcome = Rehearsal(
-        job.folder,
-        tuple((r.name, r.masses, r.measured) for r in job.runs),
-        tuple(solutions),
-        result,
-        runs_files.residual_percent(job.runs[0].measured, job.runs[-1].measured),
-        trims,
-        tuple(reasons),
-    )
-    runs_files.write_new(
-        job.folder / "account.html", account_html.html_account("Rehearsal on the simulated rotor", outcome)
-    )
+        person.work()
+        outcome = _outcome(session, person)
+        job_facts.write_runs_file(session.state, session.folder, session.folder / "runs.toml")
+        _write_hookup(session)
+    page = account_html.html_account("Rehearsal on the simulated rotor", outcome)
+    runs_files.write_new(outcome.folder / "account.html", page)
     return outcome
 
 
-def _to_place(corrections: Sequence[Correction]) -> list[runs_files.Placed]:
-    """The correction as a scale and a protractor can do it: to 0.1 g and 1°."""
-    return [runs_files.Placed(c.plane, round(c.mass, 1), float(round(c.angle_deg) % 360)) for c in corrections]
+def _write_hookup(session: Session) -> None:
+    import tomli_w
+
+    runs_files.write_new(session.folder / "hookup.toml", tomli_w.dumps(session.state.hookup or {}))
+
+
+def _outcome(session: Session, person: Person) -> Rehearsal:
+    state = session.state
+    tolerance = job_facts.tolerance_of(state, session.folder)
+    assert tolerance is not None  # the brief names a grade
+    counting = [r for r in state.runs if r.counts]
+    reasons = [f"{r.what.name}: {reason}" for r in counting for reason in person.measured[r.id].reasons]
+    reasons += [reason for _, solution in person.solutions[-1:] for reason in solution.reasons]
+    if person.stopped is not None and tolerance.verdict != "met":
+        reasons.append(person.stopped)
+    return Rehearsal(
+        session.folder,
+        person.machine.fault,
+        tuple(
+            (
+                r.what.name,
+                tuple(runs_files.Placed(p.plane, p.mass_g, p.angle_deg) for p in r.what.masses),
+                person.measured[r.id],
+            )
+            for r in state.runs
+        ),
+        tuple(person.solutions),
+        tolerance,
+        person.residual_percent(),
+        sum(step == "trim" for step, _ in person.solutions),
+        tuple(reasons),
+        tuple(person.advised),
+        person.stopped,
+    )
 
 
 def to_json(outcome: Rehearsal) -> dict[str, Any]:
     """Keys of `rehearse --json`."""
     return {
         "folder": str(outcome.folder),
+        "fault": outcome.fault,
         "runs": [
             {
                 "name": name,
@@ -181,4 +187,6 @@ def to_json(outcome: Rehearsal) -> dict[str, Any]:
         ],
         "trims": outcome.trims,
         "verdict": outcome.tolerance.verdict,
+        "advised": [{"act": act, "sentence": sentence} for act, sentence in outcome.advised],
+        "stopped": outcome.stopped,
     }

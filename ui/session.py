@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 from stillshaft.acquire import hookup as wiring
 from stillshaft.solver.events import Event
-from stillshaft.solver.folder import shown
+from stillshaft.solver.folder import sha256_of, shown
 from stillshaft.solver.state import JobRun, OnRotor
 from stillshaft.ui import analysis, job_facts, job_masses
 from stillshaft.ui.session_base import RecordedJob, SessionError
@@ -68,12 +68,18 @@ class Session(RecordedJob):
     # runs
 
     def record_source(
-        self, request: SourceRequest, stop: Stop, on_progress: Callable[[Progress], None] = lambda progress: None
+        self,
+        request: SourceRequest,
+        stop: Stop,
+        on_progress: Callable[[Progress], None] | None = None,
+        report: Report | None = None,
     ) -> Path:
         """Record from a source into the job's folder and return the recording; no entry names it yet.
 
+        `on_progress` sees the vectors on the way; without it only time ends the run, and `report` hears how far it is.
         Raises SessionError where the source is lost on the way: what was recorded is kept and named.
         """
+        from stillshaft.acquire import process
         from stillshaft.ui import taking
 
         wired = self.hookup
@@ -82,13 +88,17 @@ class Session(RecordedJob):
         self.refuse_closed()
         path = self.job.next_recording()
         try:
-            taken = taking.take(request, path, wired, stop, on_progress)
+            if on_progress is not None:
+                summary = taking.take(request, path, wired, stop, on_progress).summary
+            else:
+                names = wired.channel_names(wired.channels)
+                summary = process.capture(request, path, stop.seconds, wired.table, names, report)
         except ValueError as error:
             if path.exists():
                 raise SessionError(f"{error}; what was recorded is kept as {path}") from error
             raise
-        if not taken.summary.complete:
-            reason = taken.summary.reason or "the recording ended early"
+        if not summary.complete:
+            reason = summary.reason or "the recording ended early"
             raise SessionError(f"{path}: {reason}; what was recorded is kept there, and no run was made of it")
         return path
 
@@ -109,6 +119,7 @@ class Session(RecordedJob):
         name = wanted.name or self._free_name(purpose)
         if self.state.run(name) is not None:
             raise SessionError(f'run "{shown(name)}": is there already; give it another name')
+        self._refuse_known(recording)
         path = self.brought_in(recording)
         wired = self.wired_for(path)
         try:
@@ -141,6 +152,15 @@ class Session(RecordedJob):
         run = next(r for r in self.state.runs if r.id == event.id)
         against, changes = self._changes(before, run)
         return RunTaken(run, measured, judgement, against, changes, turn)
+
+    def _refuse_known(self, recording: Path) -> None:
+        """Raise SessionError where a run was made of the recording already."""
+        if not recording.is_file():
+            raise SessionError(f"{shown(recording, 400)}: there is no such recording")
+        digest = sha256_of(recording)
+        for run in self.state.runs:
+            if run.what.recording is not None and run.what.recording.sha256 == digest:
+                raise SessionError(f'{recording}: is the recording of run "{shown(run.what.name)}" already')
 
     def purpose_now(self) -> str:
         """What a run would be as the job stands: by what is on the rotor, and what was measured before."""

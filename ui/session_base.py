@@ -16,15 +16,16 @@ from typing import TYPE_CHECKING, Any, Self
 from stillshaft.acquire import hookup as wiring
 from stillshaft.solver import events
 from stillshaft.solver.events import Event
-from stillshaft.solver.folder import fit_name, room_in, sha256_of, shown
+from stillshaft.solver.folder import fit_name, room_in, shown
 from stillshaft.solver.job import Entry, Job
 from stillshaft.solver.state import JobState
 from stillshaft.ui import job_facts
 
 if TYPE_CHECKING:
     from stillshaft.solver.brief import Brief
-    from stillshaft.solver.guidance import Advice, Facts, Stage, StageName
+    from stillshaft.solver.guidance import Advice, Facts, Stage
     from stillshaft.solver.inspection import Check
+    from stillshaft.solver.next_steps import StageName
     from stillshaft.ui.analysis import Report
     from stillshaft.ui.job_checks import Checked
     from stillshaft.ui.job_facts import Worked
@@ -319,11 +320,6 @@ class RecordedJob:
         room = room_in(self.folder, "recordings")
         if not recording.is_file():
             raise SessionError(f"{shown(recording, 400)}: there is no such recording")
-        digest = sha256_of(recording)
-        for event in self.job.events:
-            file = getattr(event.what, "recording", None)
-            if event.kind == "run" and file is not None and file.sha256 == digest and self._counts(event.id):
-                raise SessionError(f'{recording}: is the recording of run "{shown(event.what.name)}" already')
         if recording.resolve().parent == room.resolve():
             return room / recording.name
         self.wired_for(recording)  # what does not belong to the job is not copied
@@ -333,9 +329,6 @@ class RecordedJob:
             _copy(log, target.with_suffix(".events.jsonl"))
         _copy(recording, target)
         return target
-
-    def _counts(self, run: int) -> bool:
-        return any(r.id == run for r in self.state.runs)
 
 
 def _copy(source: Path, target: Path) -> None:

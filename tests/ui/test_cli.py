@@ -3,10 +3,8 @@
 import json
 import os
 import re
-import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -265,58 +263,6 @@ def test_help_answers_at_once_and_loads_nothing_heavy():
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
-
-
-def test_rehearsal_balances_and_leaves_its_folder(tmp_path):
-    done = stillshaft("rehearse", "job", "--fast", "--seed", "3", "--json", cwd=tmp_path)
-    assert done.returncode == 0, done.stderr
-    whole = json.loads(done.stdout)
-    assert all(point["value"] < 10.0 for point in whole["residual_percent"])
-    assert whole["verdict"] == "met"
-    job = tmp_path / "job"
-    assert (job / "account.html").read_text().startswith("<!DOCTYPE html>")
-    assert len(list((job / "recordings").glob("*.au"))) == len(whole["runs"])
-    # solving the record again gives what the job placed first
-    solved = json.loads(stillshaft("solve", job / "runs.toml", "--json").stdout)
-    assert solved["fit"]["degrees_of_freedom"] >= 4
-    first = json.loads(stillshaft("vector", job / "recordings" / "0001.au", "--json").stdout)["points"][0]
-    assert first["amplitude"] == pytest.approx(whole["runs"][0]["points"][0]["amplitude"], rel=1e-9)
-    again = stillshaft("rehearse", "job", "--fast", cwd=tmp_path)
-    assert "holds a job already" in assert_one_line(again)
-
-
-def test_one_plane_rehearsal_prints_an_account(tmp_path):
-    done = stillshaft("rehearse", "--fast", "--planes", "1", cwd=tmp_path)
-    assert done.returncode == 0, done.stderr
-    assert "G6.3: met" in done.stdout
-    assert (tmp_path / "rehearsal-1" / "runs.toml").exists()
-
-
-def test_a_seed_gives_the_same_job_again(tmp_path):
-    one, two = (stillshaft("rehearse", name, "--fast", "--planes", "1", "--json", cwd=tmp_path) for name in ("a", "b"))
-    first, second = json.loads(one.stdout), json.loads(two.stdout)
-    first.pop("folder")
-    second.pop("folder")
-    assert first == second
-
-
-@pytest.mark.skipif(sys.platform == "win32", reason="sends SIGINT")
-def test_an_interrupted_rehearsal_keeps_the_recording(tmp_path):
-    running = subprocess.Popen(
-        [*RUN, "rehearse", "job"], cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
-        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),  # a shell's background job inherits it ignored
-    )  # fmt: skip
-    recording = tmp_path / "job" / "recordings" / "0001.au"
-    deadline = time.monotonic() + 20.0
-    while not (recording.exists() and recording.stat().st_size > 100_000):
-        assert time.monotonic() < deadline
-        time.sleep(0.05)
-    running.send_signal(signal.SIGINT)
-    _, errors = running.communicate(timeout=20)
-    assert running.returncode == 130
-    assert "Traceback" not in errors
-    assert soundfile.info(recording).frames > 0
-    assert '"complete": false' in (tmp_path / "job" / "recordings" / "0001.events.jsonl").read_text()
 
 
 # steadiness

@@ -65,13 +65,13 @@ def _some_starts(brief: Brief) -> bool:
 MACHINE = (
     Entry("machine.name", "Machine", example="the name its jobs go by"),
     Entry("machine.type", "Kind of machine", example="fan, pump, motor, …"),
-    Entry("machine.place", "Where it stands"),
-    Entry("machine.owner", "Owner"),
-    Entry("machine.maker", "Maker"),
-    Entry("machine.serial", "Serial number"),
-    Entry("machine.bearings", "Bearings"),
+    Entry("machine.place", "Where it stands", example="hall, floor, bay"),
+    Entry("machine.owner", "Owner", example="who decides about it"),
+    Entry("machine.maker", "Maker", example="on its plate"),
+    Entry("machine.serial", "Serial number", example="on its plate"),
+    Entry("machine.bearings", "Bearings", example="rolling, sleeve, …"),
     Entry("machine.power", "Power", example="such as 45 kW"),
-    Entry("machine.note", "Note", wide=True),
+    Entry("machine.note", "Note", example="what else is worth knowing", wide=True),
 )
 ROTOR = (
     _pick("rotor.kind", "Rotor"),
@@ -83,7 +83,7 @@ ROTOR = (
         "rotor.centre_of_mass", "Centre of mass from first bearing", "400 mm", "length",
         lambda b: b.rotor.kind is not None,
     ),
-    Entry("rotor.note", "Note", wide=True),
+    Entry("rotor.note", "Note", example="material, repairs, old balance masses", wide=True),
 )  # fmt: skip
 DRIVE = (
     _pick("drive.kind", "Driven by"),
@@ -92,7 +92,7 @@ DRIVE = (
     _value("drive.rotor_pulley", "Rotor's pulley", "315 mm", "length", _drive("belt")),
     _value("drive.belt_length", "Belt length", "2240 mm", "length", _drive("belt")),
     _pick("drive.variable_speed", "Variable-speed drive"),
-    Entry("drive.note", "Note", wide=True),
+    Entry("drive.note", "Note", example="coupling, number of belts, pulleys in line", wide=True),
 )
 SUPPORTS = (
     _pick("supports.horizontal", "Horizontally"),
@@ -123,13 +123,30 @@ def interview() -> tuple[Entry, ...]:
     return (
         Entry("interview.wrong", "What is wrong, and since when?", PAPER, "in the owner's words"),
         _answer("began", "How did it begin?"),
-        Entry("interview.why_unbalance_is_suspected", "Why is unbalance suspected?", PAPER),
+        Entry(
+            "interview.why_unbalance_is_suspected",
+            "Why is unbalance suspected?",
+            PAPER,
+            "mostly 1x, build-up broke off, …",
+        ),
         _answer("last_work", "What was worked on last?"),
-        Entry("interview.last_work_by_whom", "What was done, when, and by whom?", wide=True),
+        Entry(
+            "interview.last_work_by_whom",
+            "What was done, when, and by whom?",
+            example="in the owner's words",
+            wide=True,
+        ),
         _answer("process", "What does the process bring the rotor?"),
-        Entry("interview.process_in_words", "What else does the process do?", wide=True),
-        Entry("interview.how_critical", "How critical is the machine?", wide=True),
-        Entry("interview.time_there_is", "How much time is there?", wide=True),
+        Entry(
+            "interview.process_in_words",
+            "What else does the process do?",
+            example="dust, moisture, 180 °C, …",
+            wide=True,
+        ),
+        Entry(
+            "interview.how_critical", "How critical is the machine?", example="no spare, the line stops, …", wide=True
+        ),
+        Entry("interview.time_there_is", "How much time is there?", example="until Friday noon", wide=True),
     )
 
 

@@ -49,7 +49,8 @@ class Field(QtWidgets.QWidget):
         super().__init__()
         self.name, self.wide, self.control = name, wide, control
         self.recorded = ""
-        self._refused = ""  # what was typed when it was refused
+        self._sent: str | None = None  # what is on its way to the record
+        self._refused = False
         column = QtWidgets.QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
@@ -74,9 +75,10 @@ class Field(QtWidgets.QWidget):
 
     def show_recorded(self, text: str, note: str = "") -> None:
         """Show what the record holds; what is being typed stays."""
-        typing = self.control.hasFocus() and self.text != self.recorded
+        here = self.text.strip()
+        typing = self.control.hasFocus() and here not in (self.recorded, self._sent)
         if text != self.recorded:
-            self._refused = ""
+            self._refused = False
         self.recorded = text
         if not typing and self.text != text:
             self.put(text)
@@ -86,14 +88,17 @@ class Field(QtWidgets.QWidget):
     def commit(self) -> None:
         """Have what was typed recorded, if it is another text."""
         text = self.text.strip()
-        if text != self.recorded:
+        if text not in (self.recorded, self._sent):
+            self._sent = text
             self.finished.emit(text)
+        elif text == self._sent:
+            return
         elif self.text != self.recorded:
             self.put(self.recorded)
 
     def refuse(self, why: str) -> None:
         """Say why what was typed is not recorded, and put back what is."""
-        self._refused = self.text
+        self._refused, self._sent = True, None
         self.put(self.recorded)
         kept = f"Kept: {self.recorded}." if self.recorded else "Nothing is kept."
         self.remark.say(f"{parts.begun(why.rstrip('.'))}. {kept}", refused=True)
@@ -101,8 +106,10 @@ class Field(QtWidgets.QWidget):
 
     def take(self) -> None:
         """What was typed is recorded: nothing is refused any more."""
-        self._refused = ""
-        self.remark.say("")
+        self._sent = None
+        if self._refused:
+            self._refused = False
+            self.remark.say("")
         self.control.setAccessibleDescription("")
 
     def set_theme(self, theme: Theme) -> None:

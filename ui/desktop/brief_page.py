@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6 import QtWidgets
@@ -21,6 +22,7 @@ from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.settings import UNITS, View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State
+from stillshaft.ui.session import Session
 from stillshaft.ui.theme import Theme
 
 _WHERE = re.compile(
@@ -42,8 +44,12 @@ class BriefPage(Page):
         self.job = job
         self._unit = UNITS[0]
         self._folder: Path | None = None
-        self.undo = parts.button("&Undo", lambda: self._step("undo"), tip="Take back the last thing recorded")
-        self.redo = parts.button("&Redo", lambda: self._step("redo"), tip="Take the last undo back")
+        self.undo = parts.button(
+            "&Undo", lambda: self._step("undo"), tip="Take back the last entry of the record (Ctrl+Z)"
+        )
+        self.redo = parts.button("&Redo", lambda: self._step("redo"), tip="Put back what was undone (Ctrl+Shift+Z)")
+        self.undo.setShortcut("Ctrl+Z")
+        self.redo.setShortcut("Ctrl+Shift+Z")
         self.change_job = parts.button("Other &job…", self._toggle_start, tip="Begin or open another job")
         for each in (self.undo, self.redo, self.change_job):
             self.head.addWidget(each)
@@ -148,7 +154,7 @@ class BriefPage(Page):
 
     def _add_photos(self, files: list[Path]) -> None:
         for file in files:
-            self._act(lambda session, f=file: session.add_photo(f, note=f.name))
+            self._act(partial(_add_photo, file))
 
     def _toggle_start(self) -> None:
         self._show_start(self.start.isHidden())
@@ -263,6 +269,10 @@ class BriefPage(Page):
                     field.commit()
         self.photos.close_down()
         self.machines.close_down()
+
+
+def _add_photo(file: Path, session: Session) -> object:
+    return session.add_photo(file, note=file.name)
 
 
 def _photos(folder: Path, state: JobState) -> list[Photo]:

@@ -88,28 +88,43 @@ class Tile(QtWidgets.QAbstractButton):
         painter.end()
 
 
-class Large(QtWidgets.QDialog):
-    """A photo as large as the window lets it be; Escape closes it."""
+class Large(QtWidgets.QFrame):
+    """A photo over the whole window; Escape or its button puts it away."""
 
-    def __init__(self, parent: QtWidgets.QWidget, photo: Photo, tasks: Tasks) -> None:
-        super().__init__(parent)
-        self.setWindowTitle(photo.name)
-        self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
+    def __init__(self, window: QtWidgets.QWidget, photo: Photo, tasks: Tasks) -> None:
+        super().__init__(window)
+        self.setObjectName("card")
+        self.setAccessibleName(f"Photo {photo.name}, large")
+        self._before = QtWidgets.QApplication.focusWidget()
         column = QtWidgets.QVBoxLayout(self)
-        self.picture = parts.label("Reading …")
+        self.picture = parts.label("Reading …", wrap=True)
         self.picture.setAlignment(QtCore.Qt.AlignmentFlag.AlignCenter)
         self.picture.setAccessibleName(f"Photo {photo.name}")
+        self.close_button = parts.button("Close", self.put_away, "main")
         column.addWidget(self.picture, 1)
-        column.addWidget(parts.button("Close", self.close))
-        self.resize(parent.window().size() * 0.9)
-        wide = min(_LARGE_PX, self.width() - 40)
-        high = min(_LARGE_PX, self.height() - 90)
+        column.addWidget(self.close_button, 0, QtCore.Qt.AlignmentFlag.AlignHCenter)
+        self.setGeometry(window.rect())
         self._here = True
-        self.finished.connect(self._leave)
+        wide, high = min(_LARGE_PX, self.width() - 40), min(_LARGE_PX, self.height() - 90)
         tasks.run("reading a photo", lambda: read_small(photo.path, wide, high), self._show, self._fail)
+        self.show()
+        self.raise_()
+        self.close_button.setFocus()
 
-    def _leave(self, _code: int) -> None:
+    def put_away(self) -> None:
+        """Go, and give the focus back."""
         self._here = False
+        self.hide()
+        if self._before is not None:
+            self._before.setFocus()
+        self.deleteLater()
+
+    def keyPressEvent(self, event: QtGui.QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        """Escape puts it away."""
+        if event.key() == QtCore.Qt.Key.Key_Escape:
+            self.put_away()
+        else:
+            super().keyPressEvent(event)
 
     def _show(self, image: QtGui.QImage) -> None:
         if not self._here:
@@ -168,7 +183,7 @@ class Photos(QtWidgets.QWidget):
         for photo in self._photos:
             tile = Tile(photo)
             tile.set_theme(self._theme)
-            tile.clicked.connect(lambda _checked=False, p=photo: Large(self, p, self.tasks).open())
+            tile.clicked.connect(lambda _checked=False, p=photo: Large(self.window(), p, self.tasks))
             self.tiles.append(tile)
             remover = parts.button("Remove", partial(self._remove, photo))
             remover.setAccessibleName(f"Remove photo {photo.name}")

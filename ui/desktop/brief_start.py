@@ -51,7 +51,7 @@ class StartCard(parts.Card):
         self._room = room
         self.form = Form()
         self.called = LineField("Name of the new job", f"extraction fan 3, {date.today():%B %Y}")
-        self.person = LineField("Who works")
+        self.person = LineField("Who works", "as the record shall say")
         self.person.show_recorded(usual_person())
         self.form.add(self.called)
         self.form.add(self.person)

@@ -48,7 +48,7 @@ class SpeedCard(parts.Card):
         super().__init__("Speed", "r/min")
         self.speed = parts.Live("–", "largeFigure", "60000.0")
         self.range = parts.Live("no pulses yet", "small", "60000.0 to 60000.0")
-        self.time = parts.Live(" ", "", "99 pulses missing, 99 extra")
+        self.time = parts.Live(" ", "", "9999 revolutions in 99 s")
         for widget in (self.speed, self.range, self.time):
             self.body.addWidget(widget)
         self.body.addStretch(1)
@@ -65,7 +65,7 @@ class SpeedCard(parts.Card):
         self.range.say(f"{speed.min_rpm:.1f} to {speed.max_rpm:.1f}")
         revolutions = max((p.revolutions for p in measured.points), default=0)
         bad = speed.missing_pulses or speed.extra_pulses
-        pulses = f"{speed.missing_pulses} pulses missing, {speed.extra_pulses} extra"
+        pulses = f"{speed.missing_pulses} missing, {speed.extra_pulses} extra"
         self.time.say(pulses if bad else f"{revolutions} revolutions in {measured.duration_s:.0f} s")
         said = f"Speed {speed.mean_rpm:.1f} revolutions per minute"
         if said != self.accessibleName():

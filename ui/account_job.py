@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from stillshaft.solver.pieces import Plan
     from stillshaft.solver.state import JobState
     from stillshaft.ui.job_checks import Checked
+    from stillshaft.ui.rehearsal import Rehearsal
     from stillshaft.ui.session import RunTaken, Session
 
 _LINES_OF_HISTORY = 15
@@ -249,3 +250,13 @@ def print_next(advice: Advice, folder: object) -> None:
 def command_of(advice: Advice, folder: object) -> str:
     """The command with the job's own folder in it."""
     return str(advice.command or "").replace("DIR", str(folder))
+
+
+def print_story(outcome: Rehearsal) -> None:
+    """How a rehearsal went: what the guidance advised, one act after the other."""
+    console = new_console()
+    console.rule("what was advised, and done" if outcome.stopped is None else "what was advised", align="left")
+    for number, (_, sentence) in enumerate(outcome.advised, start=1):
+        console.print(f"{number:>3} {clean(sentence, 400)}", soft_wrap=True)
+    if outcome.stopped is not None:
+        console.print(f"ended before the goal: {clean(outcome.stopped, 400)}", soft_wrap=True)

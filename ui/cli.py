@@ -72,7 +72,7 @@ def rehearse(
     as_json: JsonOption = False,
 ) -> None:
     """A whole balance job on the built-in simulated rotor, end to end, and its account."""
-    from stillshaft.ui import account, rehearsal
+    from stillshaft.ui import account, account_job, rehearsal
 
     with account.progress("") as report:
         outcome = rehearsal.rehearse(
@@ -81,6 +81,7 @@ def rehearse(
     if as_json:
         print_json("rehearse", outcome.trusted, list(outcome.reasons), rehearsal.to_json(outcome))
     else:
+        account_job.print_story(outcome)
         account.print_rehearsal(outcome)
     if not outcome.trusted:
         raise typer.Exit(DO_NOT_TRUST)

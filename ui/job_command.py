@@ -126,6 +126,7 @@ def answer(prompt: str) -> str:
     typer.echo(prompt, err=True, nl=False)
     line = sys.stdin.readline()
     if not line:
+        typer.echo("", err=True)
         raise EOFError
     return line.rstrip("\n")
 

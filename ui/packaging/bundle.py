@@ -15,8 +15,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 HERE = Path(__file__).parent
-# on the system's side, where it talks to the rest: its sound library finds its plug-ins, its driver fits its kernel
-LEFT_TO_THE_SYSTEM = ("libasound.so*",)
+# every system has them, as new as ours or newer, and its own sound plug-ins and graphics drivers need just those
+LEFT_TO_THE_SYSTEM = ("libasound.so*", "libstdc++.so*", "libgcc_s.so*")
 # parts of Qt for screens without a window system, for networks and for the GTK look, with some fifty libraries behind them
 UNUSED_QT = (
     "platformthemes/*gtk3*", "platforms/*eglfs*", "platforms/*linuxfb*", "platforms/*minimal*", "platforms/*vkkhr*",

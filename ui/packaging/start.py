@@ -14,6 +14,8 @@ def _leave_other_programs_alone() -> None:
         os.environ["LD_LIBRARY_PATH"] = before
     else:
         os.environ.pop("LD_LIBRARY_PATH", None)
+    # our own processes start as this one did, and so find the bundled libraries again
+    os.environ["PYINSTALLER_RESET_ENVIRONMENT"] = "1"
 
 
 def main() -> None:

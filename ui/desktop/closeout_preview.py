@@ -44,7 +44,7 @@ class Preview(QtWidgets.QTextBrowser):
     def show_layout(self, layout: Layout, body_px: int) -> None:
         """Show a report."""
         self._shown, self._pictures, self._body_px = layout, [], body_px
-        self._most = max(200, self.viewport().width() - 24)
+        self._most = max(200, self.viewport().width() - 32)
         document = QtGui.QTextDocument(self)
         document.setDefaultStyleSheet(_STYLE)
         made = "".join(self._section(s) for s in layout.sections)
@@ -66,7 +66,7 @@ class Preview(QtWidgets.QTextBrowser):
     def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Pictures as wide as there is room."""
         super().resizeEvent(event)
-        if self._shown is not None and self.viewport().width() - 24 != self._most:
+        if self._shown is not None and self.viewport().width() - 32 != self._most:
             at = self.verticalScrollBar().value()
             self.show_layout(self._shown, self._body_px)
             self.verticalScrollBar().setValue(at)

@@ -32,6 +32,7 @@ class Rows(QtWidgets.QWidget):
         self._column.setSpacing(look.HAIR)
         self._kind = kind
         self._labels: list[QtWidgets.QLabel] = []
+        self.hide()
 
     def show_texts(self, texts: Sequence[str]) -> None:
         """Show these."""

@@ -77,10 +77,11 @@ class Window:
 def empty(dressed, qtbot, wait_until, tmp_path):
     """The window before a job is open."""
     made = Window(tmp_path / "jobs", wait_until)
-    qtbot.addWidget(made.frame)
     yield made
     made.frame.close()
     made.job.close()
+    made.frame.deleteLater()  # at once: the next test would dress it anew
+    QtWidgets.QApplication.sendPostedEvents(None, QtCore.QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture

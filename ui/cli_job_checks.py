@@ -27,6 +27,7 @@ from stillshaft.ui.job_command import (
     print_next,
     run_row,
     said,
+    stop_called,
 )
 
 if TYPE_CHECKING:
@@ -64,7 +65,8 @@ def check(
             chosen = _source(session, source, rate, seed, fast)
             if what not in ("bump", "background") and not stopped:
                 acknowledge_start(session, acknowledge)
-            with account.live() as live:
+            _wire(session, chosen)
+            with account.live() as live, stop_called(session):
                 path = session.record_source(chosen.request, taking.Stop(seconds or 20.0), live)
         with account.progress(what) as report:
             event, checked = session.check(what, path, stopped=stopped, report=report)
@@ -154,12 +156,13 @@ def run(
                 stop = _stop(session, seconds, revolutions, until_interval)
                 chosen = _source(session, source, rate, seed, fast)
                 acknowledge_start(session, acknowledge)
+                _wire(session, chosen)
                 if not running:
                     session.count_start()
-                with account.live() as live:
+                with account.live() as live, stop_called(session):
                     path = session.record_source(chosen.request, stop, live)
             assert path is not None
-            with account.progress("measuring") as report:
+            with account.progress("measuring") as report, stop_called(session):
                 taken = session.add_run(path, wanted, report)
         except BaseException:
             if put is not None:
@@ -235,7 +238,7 @@ def _stop(session: Session, seconds: float | None, revolutions: int | None, unti
 
 
 def _source(session: Session, source: str, rate: float | None, seed: int | None, fast: bool) -> Chosen:
-    """The source, the simulated rotor with what the record has on it; its hook-up becomes the job's where there is none."""
+    """The source; the simulated rotor with what the record has on it."""
     from stillshaft.acquire import catalogue
 
     planes = {p.name: p for p in session.brief.planes}
@@ -249,11 +252,15 @@ def _source(session: Session, source: str, rate: float | None, seed: int | None,
     chosen = catalogue.choose(source, wired, rate, simulation)
     for warning in chosen.warnings:
         warn(f"warning: {warning}")
-    if wired is None:
-        if chosen.hookup is None:
-            raise JobVerbError("the job has no hook-up yet: set one with `stillshaft job hookup DIR FILE`")
-        session.wire(chosen.hookup)
+    if wired is None and chosen.hookup is None:
+        raise JobVerbError("the job has no hook-up yet: set one with `stillshaft job hookup DIR FILE`")
     return chosen
+
+
+def _wire(session: Session, chosen: Chosen) -> None:
+    """The hook-up that a source brings along becomes the job's where there is none."""
+    if session.state.hookup is None and chosen.hookup is not None:
+        session.wire(chosen.hookup)
 
 
 def _leverage(piece: Any, plane: Any) -> float:

@@ -177,3 +177,25 @@ def on_rotor_rows(session: Session) -> list[dict[str, Any]]:
         {"entry": on.of, "number": on.number, "purpose": purposes.get(on.of), **{k: getattr(on.piece, k) for k in keys}}
         for on in session.state.on_rotor
     ]
+
+
+@contextlib.contextmanager
+def stop_called(session: Session) -> Iterator[None]:
+    """Call for the stop on standard error as soon as an alarm is recorded."""
+    known = len(session.state.alarms)
+
+    def look() -> None:
+        nonlocal known
+        for event in session.state.alarms[known:]:
+            what = event.what
+            warn(
+                f"\aSTOP THE MACHINE: {shown(what.point)} is at {what.amplitude:.3g} {shown(what.unit)}, abort level "
+                f"{what.level:.3g}"
+            )
+        known = len(session.state.alarms)
+
+    session.changed.append(look)
+    try:
+        yield
+    finally:
+        session.changed.remove(look)

@@ -65,6 +65,8 @@ class RunTaken:
 class Session(RecordedJob):
     """An opened job and all that a person does with it. Used by one thread."""
 
+    _live: Path | None = None  # recorded from a source in this session, not from an earlier recording
+
     # runs
 
     def record_source(
@@ -76,7 +78,8 @@ class Session(RecordedJob):
     ) -> Path:
         """Record from a source into the job's folder and return the recording; no entry names it yet.
 
-        `on_progress` sees the vectors on the way; without it only time ends the run, and `report` hears how far it is.
+        `on_progress` sees the vectors on the way, and an alarm is recorded where a point crosses its abort level; without it
+        only time ends the run, and `report` hears how far it is.
         Raises SessionError where the source is lost on the way: what was recorded is kept and named.
         """
         from stillshaft.acquire import process
@@ -89,7 +92,7 @@ class Session(RecordedJob):
         path = self.job.next_recording()
         try:
             if on_progress is not None:
-                summary = taking.take(request, path, wired, stop, on_progress).summary
+                summary = taking.take(request, path, wired, stop, self._watched(on_progress)).summary
             else:
                 names = wired.channel_names(wired.channels)
                 summary = process.capture(request, path, stop.seconds, wired.table, names, report)
@@ -100,7 +103,35 @@ class Session(RecordedJob):
         if not summary.complete:
             reason = summary.reason or "the recording ended early"
             raise SessionError(f"{path}: {reason}; what was recorded is kept there, and no run was made of it")
+        self._live = path
         return path
+
+    def _watched(self, on_progress: Callable[[Progress], None]) -> Callable[[Progress], None]:
+        """The same, with an alarm recorded the first time that a point crosses its abort level."""
+        from stillshaft.solver.replay import run_fields
+
+        def show(progress: Progress) -> None:
+            if progress.measured is not None:
+                self._raise_alarms(run_fields(progress.measured))
+            on_progress(progress)
+
+        return show
+
+    def _raise_alarms(self, fields: dict[str, Any]) -> None:
+        """Record an alarm for each point that crossed its abort level and has none since the last run."""
+        from stillshaft.solver import run_checks, run_vectors
+
+        if not self.brief.abort:
+            return
+        last = max((r.id for r in self.state.runs), default=0)
+        run = run_vectors.run_from(fields)
+        for point, (amplitude, level) in run_checks.crossed_levels(self.state, run):
+            if not any(a.id > last and a.what.point == point for a in self.state.alarms):
+                self.record_alarm(point, amplitude, level, run.unit)
+
+    def record_alarm(self, point: str, amplitude: float, level: float, unit: str, note: str = "") -> Event[Any]:
+        """Record that a point crossed its abort level while the machine ran, both in `unit`."""
+        return self.job.append("alarm", point=point, amplitude=amplitude, level=level, unit=unit, note=note)
 
     def add_run(self, recording: Path, wanted: Wanted | None = None, report: Report | None = None) -> RunTaken:
         """Make a run of a recording, which is copied into the job with its event log unless it is there.
@@ -142,6 +173,8 @@ class Session(RecordedJob):
         fields = run_rules.recorded(fields, judgement)
         if not judgement.refusals:
             fields.pop("used_anyway", None)  # nothing had to be allowed
+        if path == self._live:  # it has just run: what the last figures on the way did not show
+            self._raise_alarms(fields)
         before = self._last_run()
         if self.state.hookup is None or (self.hookup is not None and self.hookup.pulse.edge == "auto"):
             self.job.append("hookup", table=wiring.with_edge(wired, measured.edge).table)

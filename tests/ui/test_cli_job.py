@@ -195,6 +195,16 @@ def test_cautions_must_be_acknowledged_by_somebody(begun):
         assert opened.state.cautions[0].what.who == "Kim"
 
 
+def test_crossing_the_abort_level_calls_for_the_stop_and_is_recorded(begun):
+    job("brief", begun, "--set", "abort.drive end horizontal = 2 mm/s rms")
+    done = job("run", begun, *TAKE)
+    assert "STOP THE MACHINE: drive end horizontal" in done.stderr
+    with Job.open(begun, read_only=True) as opened:
+        assert [a.what.point for a in opened.state.alarms] == ["drive end horizontal"]
+        assert opened.state.alarms[0].what.level == pytest.approx(2.0)
+    assert told("next", begun)[1]["act"] == "after-alarm"
+
+
 def test_bad_input_is_one_line_and_leaves_the_job_as_it_was(begun, recordings, tmp_path):
     told("run", begun, "--recording", recordings["initial"])
     for match, *arguments in (

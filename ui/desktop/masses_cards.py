@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.solver.cautions import Caution
@@ -136,6 +136,7 @@ class CorrectionCard(parts.Card):
         self._chosen = QtWidgets.QGridLayout()
         self._chosen.setSpacing(look.HAIR)
         self.body.addLayout(self._chosen)
+        self._on: Hashable = None
         self.planes: dict[str, QtWidgets.QPushButton] = {}
         self.points: dict[str, QtWidgets.QPushButton] = {}
         self.lines: list[tuple[QtWidgets.QLabel, QtWidgets.QLabel]] = []
@@ -160,8 +161,16 @@ class CorrectionCard(parts.Card):
         row.addStretch(1)
         self.body.addLayout(row)
 
-    def set_machine(self, planes: Sequence[str], points: Sequence[str], *, may_stay: bool) -> None:
-        """Planes that may take mass and points that count; `may_stay`: what is on was on in the last run."""
+    def set_machine(
+        self, planes: Sequence[str], points: Sequence[str], *, on: Hashable, may_stay: bool, stays: bool
+    ) -> None:
+        """Planes that may take mass and points that count; `may_stay`: what is on was on in the last run.
+
+        `on` is what is on the rotor: where that is another than before, `stays` says what is asked for first.
+        """
+        if on != self._on:
+            self._on = on
+            self.base.set(STAYS if stays and may_stay else OFF)
         self.base.buttons[STAYS].setEnabled(may_stay)
         why = "" if may_stay else "What is on now was not on in the last run: take a run with it first"
         self.base.buttons[STAYS].setToolTip(why)
@@ -265,6 +274,7 @@ class ExpectedPicture(Picture):
 
     def __init__(self) -> None:
         super().__init__("Expected vibration", (20.0, 2.0 * _ROW_EMS))
+        self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Fixed)
         self._rows: tuple[Expected, ...] = ()
         self._scale: tuple[float, str] = (1.0, "")
         self._top = 1.0

@@ -91,7 +91,7 @@ class EntryCard(parts.Card):
         self.mass = Field("Mass", self._take_mass, "such as 12.5 g")
         self.place = Field("Angle or position", self._take_place, "such as 137 or position 5")
         self.radius = Field("Radius", self._take_radius, "as the plane's")
-        self.filler = Field("Filler metal, nuts, washers", self._take_filler, "such as 0.6 g")
+        self.filler = Field("Filler, nuts, washers", self._take_filler, "such as 0.6 g")
         self.fields = (self.mass, self.place, self.radius, self.filler)
         grid = QtWidgets.QGridLayout()
         grid.setHorizontalSpacing(look.GAP)
@@ -121,9 +121,10 @@ class EntryCard(parts.Card):
         )
         row = QtWidgets.QHBoxLayout()
         row.setSpacing(look.TIGHT)
-        row.addWidget(self.purpose)
-        row.addWidget(self.remarks, 1)
         row.addWidget(self.record)
+        row.addStretch(1)
+        self.body.addWidget(self.purpose)
+        self.body.addWidget(self.remarks)
         self.body.addLayout(row)
         self.trouble = Said()
         self.body.addWidget(self.trouble)
@@ -247,14 +248,15 @@ class OnCard(parts.Card):
         self.weighed = QtWidgets.QLineEdit()
         self.weighed.setPlaceholderText("such as: weighed back in")
         self.weighed_name = parts.labelled("Note on taking off", self.weighed)
-        lists = QtWidgets.QHBoxLayout()
+        self._lists = lists = QtWidgets.QBoxLayout(QtWidgets.QBoxLayout.Direction.LeftToRight)
         lists.setSpacing(look.GAP)
         for name, pieces, buttons in (
             (
                 "On the rotor",
                 self.on,
                 (
-                    (self.weighed_name, self.weighed),
+                    (self.weighed_name,),
+                    (self.weighed,),
                     (self.acts["take off"], self.acts["sits elsewhere"]),
                     (self.acts["trials off"],),
                 ),
@@ -270,6 +272,11 @@ class OnCard(parts.Card):
             column.addStretch(1)
             lists.addLayout(column, 1)
         self.body.addLayout(lists)
+
+    def set_beside(self, beside: bool) -> None:
+        """The two lists side by side, or not."""
+        direction = QtWidgets.QBoxLayout.Direction
+        self._lists.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
 
     @property
     def note_on_off(self) -> str:
@@ -303,5 +310,6 @@ def _row(*buttons: QtWidgets.QWidget) -> QtWidgets.QHBoxLayout:
     row.setSpacing(look.TIGHT)
     for each in buttons:
         row.addWidget(each)
-    row.addStretch(1)
+    if not isinstance(buttons[0], QtWidgets.QLineEdit):
+        row.addStretch(1)
     return row

@@ -43,7 +43,7 @@ class PlacingFace(RotorFace):
     def __init__(self) -> None:
         super().__init__()
         self.setAccessibleName("Rotor face with pieces")
-        self.set_smallest((22.0, 24.0))
+        self.set_smallest((20.0, 22.0))
         self._thought: tuple[Marked, ...] = ()
         self._on: tuple[Marked, ...] = ()
         self._wanted: tuple[Piece, ...] = ()

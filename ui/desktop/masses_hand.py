@@ -43,8 +43,8 @@ class HandRows(QtWidgets.QWidget):
         self.material = Field("Metal", self._worked_out, "such as steel")
         self.area = Field("Area ground off", self._worked_out, "such as 20 cm^2")
         self.rod = Field("Rod diameter", self._worked_out, "such as 3.2 mm")
-        self.recovery = Field("Part of the rod that lands", self._worked_out, "such as 90 %")
-        self.radius = Field("Same effect at another radius", self._other_radius, "such as 250 mm")
+        self.recovery = Field("Metal that lands", self._worked_out, "such as 90 %")
+        self.radius = Field("At another radius", self._other_radius, "such as 250 mm")
         self.angles = Field("Split to two angles", self._split_to, "such as 300 and 330")
         self.material.set("steel")
         self.fields = (

@@ -32,7 +32,7 @@ from stillshaft.ui.report_words import figure
 Complex = NDArray[np.complex128]
 
 FIXINGS = ("not said", "bolted", "welded", "clamped", "drilled", "ground off")
-OFF, STAYS = "all trial masses off", "added to what is on"
+OFF, STAYS = "all masses off", "added to what is on"
 _SAME_G = 1e-3  # masses that differ by less are the same
 _AT_A_POSITION_DEG = 0.25
 

@@ -73,6 +73,7 @@ class MassesPage(MassesView):
         there = bool(names)
         self.nothing.setVisible(not there)
         self.columns.setVisible(there and self.sheet_card.isHidden())
+        self.turn.setVisible(there and self.sheet_card.isHidden())
         shown = self.job.shown
         may = shown is not None and not shown.read_only and not state.closed
         self.undo.setEnabled(may)

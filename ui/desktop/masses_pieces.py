@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from stillshaft.solver.pieces import Plan
     from stillshaft.ui.session import Session
 
-AIMS = {"few and good": "proposal", "least vibration": "best", "fewest for the limits": "fewest"}
+AIMS = {"few and good": "proposal", "least vibration": "best", "within limits": "fewest"}
 _PART = re.compile(r"\s*(\d{1,4})\s*[x×*]\s*(.+?)\s*")
 
 
@@ -102,7 +102,7 @@ class PiecesCard(parts.Card):
         super().__init__("Pieces from the stock")
         self.stock = Field("&Stock at hand", self._restock, "such as 6 × 2 g, 4 × 5 g", 12.0)
         self.body.addWidget(self.stock)
-        self.aim = parts.Segments("What the pieces are to do", tuple(AIMS))
+        self.aim = parts.Segments("What the pieces are to do", tuple(AIMS), 2)
         self.aim.set("few and good")
         self.body.addWidget(self.aim)
         row = QtWidgets.QHBoxLayout()
@@ -112,10 +112,12 @@ class PiecesCard(parts.Card):
         self.most.setSpecialValueText("as it takes")
         self.most.lineEdit().setTextMargins(look.TIGHT, 0, 0, 0)
         row.addWidget(parts.labelled("Pieces at &most", self.most))
-        row.addWidget(self.most)
-        row.addStretch(1)
+        row.addWidget(self.most, 1)
+        self.body.addLayout(row)
+        row = QtWidgets.QHBoxLayout()
         self.search = parts.button("Find &pieces", self.asked.emit, "main", "Search the stock for the least vibration")
         row.addWidget(self.search)
+        row.addStretch(1)
         self.body.addLayout(row)
         self.work = WorkRow("finding pieces")
         self.body.addWidget(self.work)

@@ -23,7 +23,7 @@ from stillshaft.ui.report_material import mark_turn_deg, unknown_turn
 from stillshaft.ui.theme import Theme
 
 Pages = tuple[tuple[Picture, ...], tuple[Picture, ...]]
-_PREVIEW = 0.72  # pixels for a point
+_PREVIEW = 0.95  # pixels for a point
 _SUFFIX = {"pdf": "PDF (*.pdf)", "png": "Picture (*.png)"}
 
 
@@ -31,7 +31,7 @@ def sheets_of(
     state: JobState, hookup: Hookup, drafts: Sequence[Draft], known: Known | None, view: View, *, left_on: bool
 ) -> Pages:
     """Pages for A4 and for a phone: of what is thought of, else of what is on the rotor. Raises EntryError for neither."""
-    title = "To be added to what is on" if left_on else "To be put on, with every trial mass taken off"
+    title = "To be added to what is on" if left_on else "To be put on, with all earlier masses taken off"
     if not drafts:
         title = "On the rotor, as recorded"
         now = mark_turn_deg(state)

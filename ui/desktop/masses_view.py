@@ -29,7 +29,9 @@ from stillshaft.ui.report_material import mark_turn_deg
 from stillshaft.ui.theme import Theme
 
 TRIAL, CORRECTION, PIECES, PUT_ON, CAUTIONS = "Trial", "Correction", "Pieces", "Put on", "Cautions"
-_BESIDE_EMS = 66  # heights of text that two columns need
+_BESIDE_EMS = 58  # heights of text that two columns need
+_LISTS_EMS = 76  # and two lists in one of the columns
+_FACE_EMS = 37  # no higher, so that what is expected stays in sight below
 _LEGEND = (
     "Dark: on the rotor. Dashed: thought of; drag it, or use the arrow keys, + and −. Wedge: the correction, 95 %."
 )
@@ -53,6 +55,7 @@ class MassesView(Page):
         self.trial, self.correction, self.pieces = TrialCard(), CorrectionCard(), PiecesCard()
         self.on, self.entry, self.cautions = OnCard(), EntryCard(), CautionsCard()
         self.columns = self._lay_out()
+        self.body.addWidget(self.turn)
         self.body.addWidget(self.columns, 1)
         self.sheet_card = SheetCard()
         self.sheet_card.hide()
@@ -79,14 +82,14 @@ class MassesView(Page):
         }  # fmt: skip
         self.turn = parts.Segments("What is done", tuple(self.cards))
         self.turn.chosen.connect(self.turn_to)
-        right.addWidget(self.turn)
         for card in (c for cards in self.cards.values() for c in cards):
             right.addWidget(card)
         right.addStretch(1)
         self._expected_card = parts.Card("Expected vibration", "with what is thought of")
         self._expected_card.body.addWidget(self.expected)
         left.addWidget(self._expected_card)
-        return parts.Columns(left, right, (1, 1))
+        left.addStretch(0)
+        return parts.Columns(left, right, (4, 5))
 
     def turn_to(self, what: str) -> None:
         """Show one of the cards at the right."""
@@ -98,6 +101,7 @@ class MassesView(Page):
     def show_sheet(self, shown: bool) -> None:
         """The placement sheet in the place of the cards, or not."""
         self.sheet_card.setVisible(shown)
+        self.turn.setVisible(not shown)
         self.columns.setVisible(not shown and bool(self._state.brief.planes))
         (self.sheet_card.back if shown else self.turn.buttons[self.turn.value]).setFocus()
 
@@ -158,7 +162,10 @@ class MassesView(Page):
             runs = known.runs
             names = [p.name for p in state.brief.planes]
             may_stay = runs is not None and masses_model.last_run_still_on(state, runs)
-            self.correction.set_machine(names, () if runs is None else runs.points, may_stay=may_stay)
+            self.correction.set_machine(
+                names, () if runs is None else runs.points, on=tuple((o.of, o.number) for o in state.on_rotor),
+                may_stay=may_stay, stays="trial" not in {progress.purposes(state).get(o.of) for o in state.on_rotor},
+            )  # fmt: skip
             grams = 1.0 if runs is None else 1000.0 * runs.kg_per_mass_unit
             self.correction.show_solution(known, grams, state, self._angles)
             self.pieces.search.setEnabled(known.solution is not None and not self.pieces.work.busy)
@@ -248,6 +255,8 @@ class MassesView(Page):
 
     def _show_expected(self) -> None:
         known = self.known
+        beside = ", beside what is on" if self.correction.left_on else ", all earlier masses off"
+        self._expected_card.note.setText(f"with what is thought of{beside}")
         if known is None or known.runs is None:
             self.expected.show_rows((), 1.0, "")
             return
@@ -273,3 +282,5 @@ class MassesView(Page):
     def set_room(self, width_px: int, body_px: int) -> None:
         """The cards beside or below the face."""
         self.columns.set_beside(width_px >= _BESIDE_EMS * body_px)
+        self.on.set_beside(not _BESIDE_EMS <= width_px / body_px < _LISTS_EMS)
+        self._face_card.setMaximumHeight(_FACE_EMS * body_px)

@@ -35,7 +35,8 @@ class Link(QtWidgets.QAbstractButton):
         self.setAccessibleName(text)
         self.setAccessibleDescription(where)
         self.setToolTip(where)
-        policy = QtWidgets.QSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Fixed)
+        policy = QtWidgets.QSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
         self.clicked.connect(lambda _checked=False: act())
 
@@ -53,15 +54,13 @@ class Link(QtWidgets.QAbstractButton):
         """As high as the text is at this width."""
         return QtCore.QSize(120, self._needed(self.width()))
 
-    def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
-        """The same."""
-        return self.sizeHint()
+    def heightForWidth(self, width: int) -> int:  # noqa: N802 - Qt's name
+        """As high as the text is at that width."""
+        return self._needed(width)
 
-    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
-        """Another width, another height."""
-        super().resizeEvent(event)
-        if event.size().width() != event.oldSize().width():
-            self.updateGeometry()
+    def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """One line."""
+        return QtCore.QSize(120, look.TARGET_PX)
 
     def keyPressEvent(self, event: QtGui.QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Return, as well as space."""

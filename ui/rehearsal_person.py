@@ -164,11 +164,16 @@ class Person:
         last = self.session.state.runs[-1]
         seconds = self._seconds
         if advice.act in ("record-longer", "stop-neighbour"):
-            wanted = [(v.steadiness or {}).get("record_s") for v in last.what.vectors]
+            told = [v.steadiness or {} for v in last.what.vectors]
+            wanted = [s.get("record_s") for s in told]
             seconds = max([self._seconds, *(float(w) + 1.0 for w in wanted if isinstance(w, int | float))])
-            if advice.act == "stop-neighbour" or seconds > _LONGEST_S:
+            if seconds > _LONGEST_S and any(s.get("cause") == "scatter" for s in told):
+                self.session.use(last.id, "what is left of 1x is as small as its scatter, and its interval says so")
+                return
+            if self._neighbour and (advice.act == "stop-neighbour" or seconds > _LONGEST_S):
                 self.session.decide("the neighbour is stopped for all runs", advice.sentence)
                 self._neighbour, seconds = False, self._seconds
+            seconds = min(seconds, _LONGEST_S)
         elif not last.counts and not any(m.what.what == "sweep" for m in self.session.state.measured):
             self._sweep()  # a phase that will not stand still near a resonance follows every change of speed
             if progress.near_resonance(self.session.state) is not None:

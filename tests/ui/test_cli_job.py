@@ -258,6 +258,43 @@ def test_folders_that_hold_no_job(begun, recordings, tmp_path):
     assert told("show", half, "--verify")[0] == 3
 
 
+def test_acts_that_need_more_say_what(begun, recordings, tmp_path):
+    two = tmp_path / "two"
+    job("new", two)
+    told("run", begun, "--recording", recordings["initial"])
+    told("mass", begun, "put", "disc = 8 g at 90")
+    told("run", begun, "--recording", recordings["trial"])
+    told("solve", begun)
+    job("brief", begun, "--set", "conditions.load = 5 %")
+    for folder, match, *arguments in (
+        (two, "trial: name the plane; the brief has none yet", "trial", two),
+        (begun, "trial masses are still on; take them off first", "mass", begun, "put", "plan"),
+        (begun, "pieces: none were chosen yet", "mass", begun, "put", "pieces"),
+        (
+            begun,
+            "the brief has load in %",
+            "run",
+            begun,
+            "--recording",
+            recordings["faster"],
+            "--condition",
+            "load = 3 bar",
+        ),
+        (begun, "accepted or refused: give one of them", "close", begun, "--accepted-by", "A", "--refused-by", "B"),
+        (begun, "trial masses are still on", "close", begun),
+    ):
+        assert_refused_here(folder, match, *arguments)
+    entry = told("show", begun)[1]["on_rotor"][0]["entry"]
+    assert_refused_here(begun, "say where the pieces really sit, or give a --photo", "mass", begun, "placed", entry)
+    none = tmp_path / "none.jpg"
+    assert_refused_here(begun, "there is no such photo", "mass", begun, "placed", entry, "--photo", none)
+    photo = tmp_path / "p.jpg"
+    photo.write_bytes(b"jpg")
+    assert job("mass", begun, "placed", entry, "disc = 8.1 g at 91", "--photo", photo).exit_code == 0
+    placed = told("show", begun)[1]["on_rotor"][0]
+    assert (placed["mass_g"], placed["angle_deg"], placed["purpose"]) == (pytest.approx(8.1), 91.0, "trial")
+
+
 def test_a_failed_run_takes_its_mass_back(begun, recordings):
     code, whole = told("show", begun)
     done = stillshaft("job", "run", begun, "--recording", recordings["other"], "--mass", "disc = 8 g at 90")

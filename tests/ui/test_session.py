@@ -1,14 +1,16 @@
 """The session of a job: each act writes one entry, refuses what cannot be in one line, and loses nothing."""
 
 import json
+from pathlib import Path
 
 import numpy as np
 import pytest
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
+from stillshaft.solver import events
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, verify_files
-from stillshaft.ui import job_masses, session, taking
+from stillshaft.ui import job_checks, job_masses, session, taking
 from stillshaft.ui.session import Session, Wanted
 from stillshaft.ui.session_base import SessionError
 
@@ -322,3 +324,99 @@ def test_purposes_are_all_known_to_the_record(job, recordings):
     with pytest.raises(SessionError, match='"luck" is no purpose'):
         job.add_run(recordings["initial"], Wanted("luck"))
     assert set(session.PURPOSES) >= {"initial", "repeat", "trial", "correction", "trim", "check"}
+
+
+def test_what_cannot_be_decided_or_judged_says_why(job, recordings):
+    job.describe({"goal": {"grade": None}, "rotor": {"mass": None}})
+    with pytest.raises(SessionError, match="the brief has neither goal, rotor mass nor limits"):
+        job.judge()
+    with pytest.raises(SessionError, match="stop: needs a reason"):
+        job.stop_balancing(" ")
+    with pytest.raises(SessionError, match="skip: needs a reason"):
+        job.skip_advice("")
+    assert job.advice().act == "fill-brief"
+    job.skip_advice("the owner does not know")
+    assert job.advice().act == "inspect"
+    job.describe({"goal": {"table": "G grades"}})
+    with pytest.raises(ValueError, match="G grades"):
+        job.judge()
+
+
+def test_an_initial_run_cannot_be_passed_over(job):
+    for check in job.checks():
+        job.inspect(check.key, "not done", "nothing to look at")
+    for _ in range(3):
+        if job.advice().act != "initial-run":
+            job.skip_advice("not now")
+    before = len(job.state.decisions)
+    with pytest.raises(SessionError, match='"initial-run" cannot be passed over'):
+        job.skip_advice("no time")
+    assert len(job.state.decisions) == before
+
+
+def test_checks_say_what_they_need(job, recordings, tmp_path):
+    with pytest.raises(SessionError, match="spectrum: needs a recording or a source"):
+        job.check("spectrum")
+    with pytest.raises(job_checks.CheckError, match="is held against 1x; take an initial run first"):
+        job.check("background", recordings["initial"])
+    job.describe({"rotor": {"speed_rpm": None}})
+    with pytest.raises(job_checks.CheckError, match=r'does not say the running speed; set "rotor\.speed_rpm"'):
+        job.check("bump", recordings["initial"])
+    one, other = (
+        events.Run(
+            purpose="initial", name=name, speed_rpm=1480.0, unit="mm/s rms", vectors=[events.Vector(name, 1.0, 0.0)]
+        )
+        for name in ("a", "b")
+    )
+    with pytest.raises(job_checks.CheckError, match="have no point with a phase in one unit in common"):
+        job_checks.compared(one, other)
+
+
+def test_a_recording_that_does_not_fit_the_check_is_refused(job, tmp_path):
+    gap, few = tmp_path / "gap.au", tmp_path / "few.au"
+    for path, channels in ((gap, 3), (few, 2)):
+        hookup = simulated.demo_hookup() if channels == 3 else None
+        recorder = recording.Recorder(path, 48_000.0, [str(c) for c in range(channels)], "test", hookup)
+        recorder.write(np.zeros((48_000, channels), dtype="float32"))
+        recorder.write(np.zeros((48_000, channels), dtype="float32"), lost_before=100 if channels == 3 else None)
+        recorder.close(complete=True)
+    with pytest.raises(job_checks.CheckError, match="samples were lost in it; record again"):
+        job.check("signals", gap)
+    with pytest.raises(job_checks.CheckError, match="has 2 inputs, but the hook-up uses input 3"):
+        job.check("signals", few)
+
+
+def test_a_recording_without_a_hookup_needs_one_in_the_job(tmp_path):
+    bare = tmp_path / "bare.au"
+    recorder = recording.Recorder(bare, 48_000.0, ["pulse", "a", "b"], "test", None)
+    recorder.write(np.zeros((4_800, 3), dtype="float32"))
+    recorder.close(complete=True)
+    with (
+        Session.create(tmp_path / "job", "fan", "Kim") as opened,
+        pytest.raises(SessionError, match="carries no hook-up, and the job has none yet"),
+    ):
+        opened.add_run(bare)
+
+
+def test_pieces_of_the_stock_are_chosen_and_kept(job, recordings):
+    job.describe({"stock": [{"mass": "5 g", "count": 6}, {"mass": "2 g", "count": 6}]})
+    job.add_run(recordings["initial"])
+    job.put_on(job_masses.pieces_from(["disc = 8 g at 90"], job.brief.planes), "trial")
+    job.add_run(recordings["trial"])
+    plan = job.choose_pieces()
+    kept = job.state.measured[-1].what
+    assert kept.what == "pieces"
+    assert len(kept.figures["pieces"]) == len(plan.chosen.pieces) > 0
+    assert 7 not in [p["position"] for p in kept.figures["pieces"]]  # blocked by the brief
+    with pytest.raises(SessionError, match="no coefficients were taken over"):
+        job.solve_with_stored()
+
+
+def test_a_runs_file_begins_a_job_too(tmp_path):
+    runs = Path(__file__).parents[2] / "fixtures" / "rao_two_plane.toml"
+    with Session.next_visit(tmp_path / "job", "from a file", "Kim", runs) as opened:
+        assert [p.name for p in opened.brief.planes] == ["left", "right"]
+        assert opened.state.measured[0].what.figures["coefficients"] == 1
+    with pytest.raises(ValueError, match="holds no job"):
+        Session.next_visit(tmp_path / "other", None, "Kim", tmp_path / "none")
+    assert not (tmp_path / "other").exists()

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from stillshaft.acquire.source import SourceRequest
 
 _POLL_MS = 100
+_RECORDING_SHARE = 0.8  # of the time that a check from a source takes
 Report = Callable[[float, str], None]
 
 
@@ -124,7 +125,12 @@ class _Attempt:
     def heard(self, wanted_s: float, progress: Progress) -> None:
         """On the thread: how far the recording is."""
         trouble = "" if progress.trouble is None else f", {progress.trouble}"
-        self.report(min(1.0, progress.seconds / wanted_s), f"recording, {progress.seconds:.0f} s{trouble}")
+        share = _RECORDING_SHARE * min(1.0, progress.seconds / wanted_s)
+        self.report(share, f"recording, {progress.seconds:.0f} s{trouble}")
+
+    def worked(self, share: float, text: str) -> None:
+        """On the thread: how far the working out of a new recording is."""
+        self.report(_RECORDING_SHARE + (1.0 - _RECORDING_SHARE) * share, text)
 
     def stop(self) -> None:
         """Break it off."""
@@ -151,7 +157,7 @@ class _Attempt:
             reason = taken.summary.reason or "the recording ended early"
             raise MeasureError(f"{reason}; what was recorded is kept as {path.name}")
         try:
-            return path, work_out(self.what, path, hookup, state, self.report)
+            return path, work_out(self.what, path, hookup, state, self.worked)
         except CancelledError:
             raise
         except ValueError as error:

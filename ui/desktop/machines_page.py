@@ -59,6 +59,7 @@ class MachinesPage(QtWidgets.QWidget):
         self._machines: dict[str, Machine] = {}
         self._number = 0  # of the newest list or search
         self._told: tuple[float, str] | None = None
+        self._reading = False
         self._closing = False
         self._poll = QtCore.QTimer(self)
         self._poll.setInterval(_POLL_MS)
@@ -152,6 +153,7 @@ class MachinesPage(QtWidgets.QWidget):
         self._number += 1
         number, folder, index = self._number, self.folder, self._index
         self._told = (0.0, "looking for jobs")
+        self._reading = True
 
         def report(share: float, text: str) -> None:
             if self._closing or number != self._number:
@@ -184,8 +186,8 @@ class MachinesPage(QtWidgets.QWidget):
 
     @property
     def reading(self) -> bool:
-        """True while a list is being made."""
-        return self._poll.isActive()
+        """True until what is wanted is listed."""
+        return self._reading
 
     def _progress(self) -> None:
         if self._told is not None:
@@ -200,6 +202,7 @@ class MachinesPage(QtWidgets.QWidget):
             return
         self._number += 1
         number = self._number
+        self._reading = True
 
         def done(found: Library) -> None:
             if number == self._number:
@@ -208,6 +211,7 @@ class MachinesPage(QtWidgets.QWidget):
         self._tasks.run("searching jobs", lambda: library.search(whole, text), done, lambda _why: None)
 
     def _show(self, found: Library | None) -> None:
+        self._reading = False
         self.again.setEnabled(True)
         self.work.setVisible(found is not None and bool(found.machines))
         if found is None:

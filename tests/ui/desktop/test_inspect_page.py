@@ -391,7 +391,8 @@ def test_a_check_from_the_source_shows_its_progress(window):
     assert not result.under_way.isHidden()
     window.measured()
     assert any("Recording" in text for _, text in seen)
-    assert [value for value, _ in seen] == sorted(value for value, _ in seen)
+    shares = [value for value, text in seen if text]
+    assert shares == sorted(shares)
     assert result.under_way.isHidden()
     assert result.record.isEnabled()
     event = window.state.measured[-1]
@@ -574,7 +575,8 @@ def test_it_can_be_read_reached_and_heard(window, wait, recordings, size):
     window.measure("sweep", recordings["sweep"])
     window.frame.resize(*size)
     for text_size in CHOICES["text_size"]:
-        for theme in ("light", "dark", "sunlight"):
+        # sunlight has the thickest borders: what fits there fits in the other themes
+        for theme in ("light", "dark", "sunlight") if text_size == "largest" else ("sunlight",):
             window.frame.set_view(View(theme=theme, text_size=text_size))
             for key in (answers.DIAGNOSIS, "rotor", "resonance"):
                 window.page.list.choose(key)

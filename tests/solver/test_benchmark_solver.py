@@ -1,4 +1,3 @@
-# ruff: noqa: T201
 """The solver on thousands of simulated jobs, each figure beside its target and the handbook way. Run with -m benchmark -s."""
 
 import time

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from PySide6 import QtCore
@@ -42,17 +42,25 @@ class Status(Enum):
 
 @dataclass(frozen=True)
 class Choice:
-    """A source to choose: its name, what to know of it in words, and whether that is a caution."""
+    """A source to choose: its name, what to know of it in words, and whether that is a caution.
+
+    It is a sound input that was `found`, or what the catalogue takes as `text` with `rate_hz`, or the simulated rotor;
+    `brings_hookup` says that it has a hook-up of its own.
+    """
 
     name: str
     note: str
     caution: bool = False
     found: soundcard.SoundInput | None = None
+    text: str = ""
+    rate_hz: float | None = None
+    brings_hookup: bool = False
 
 
 SIMULATED = Choice(
-    "Simulated rotor", "makes its own samples, with the faults and masses of its panel; for learning and teaching"
-)
+    "Simulated rotor", "makes its own samples, with the faults and masses of its panel; for learning and teaching",
+    brings_hookup=True,
+)  # fmt: skip
 
 
 def sound_choice(found: soundcard.SoundInput) -> Choice:
@@ -64,6 +72,33 @@ def sound_choice(found: soundcard.SoundInput) -> Choice:
         note = f"{size}; nothing in its name says that samples are converted on the way"
     few = "; one input only: pulse and vibration need two" if found.channels < 2 else ""
     return Choice(f"{found.host_api}/{found.name}", note + few, found.converted or found.channels < 2, found)
+
+
+def order_for(
+    choice: Choice, table: dict[str, Any] | None, teaching: Teaching, seed: int, *, real_time: bool = True
+) -> tuple[dict[str, Any] | None, SourceRequest | None]:
+    """Content of the hook-up and order for a source; None where the source needs a hook-up and none is given.
+
+    Without `table` the source's own hook-up holds. Raises SourceError, HookupError; may take a while.
+    """
+    from stillshaft.acquire import catalogue
+
+    wired = None if table is None else hookups.hookup_from(table)
+    if choice == SIMULATED:
+        run = simulator.order(teaching, seed, real_time=real_time)
+        if wired is not None and wired.channels > 1 + len(run.sensors):
+            raise hookups.HookupError(
+                f"the simulated rotor has {1 + len(run.sensors)} inputs, but the hook-up uses input {wired.channels}"
+            )
+        return table or simulator.hookup(), run
+    if wired is None and not choice.brings_hookup:
+        return None, None
+    if choice.found is not None:
+        return table, catalogue.sound_input(choice.found, wired, choice.rate_hz).request
+    chosen = catalogue.choose(choice.text, wired, choice.rate_hz, catalogue.Simulation(real_time=real_time))
+    if table is None and chosen.hookup is None:
+        raise hookups.HookupError(f"{choice.name}: carries no hook-up; make one, or choose a hook-up file")
+    return table or chosen.hookup, chosen.request
 
 
 class Feed(QtCore.QObject):
@@ -80,9 +115,13 @@ class Feed(QtCore.QObject):
         self._real_time, self._seed, self._starts = real_time, seed, 0
         self.tasks = Tasks(self)
         self.choices: tuple[Choice, ...] = (SIMULATED,)
+        self._sounds: tuple[Choice, ...] = ()
+        self._named: tuple[Choice, ...] = ()
         self.choice = SIMULATED
         self.teaching = Teaching()
         self.hookup: Hookup | None = None
+        self.table: dict[str, Any] | None = None  # content of the hook-up, whatever unit is shown
+        self._given: dict[str, dict[str, Any]] = {}  # by source, where it brings one along
         self.hookup_file: Path | None = None
         self.unit = settings.UNITS[0]
         self.trouble: str | None = None
@@ -128,7 +167,29 @@ class Feed(QtCore.QObject):
     def use_hookup(self, path: Path) -> None:
         """Read a hook-up file, for sources that bring none along."""
         self.hookup_file, self.trouble = path, None
+        self._given.pop("", None)
         self._renew()
+
+    def use_table(self, table: dict[str, Any]) -> None:
+        """Take a hook-up by its content, which was checked; what runs starts anew."""
+        if table != self.table:
+            self.trouble = None
+            self._given[self._wired_as] = table
+            self._renew()
+
+    def offer(self, choice: Choice) -> None:
+        """Add a source that was named to those there are to choose."""
+        self._named = (*(c for c in self._named if c.name != choice.name), choice)
+        self._list()
+
+    def _list(self) -> None:
+        self.choices = (SIMULATED, *self._sounds, *self._named)
+        self.listed.emit()
+
+    @property
+    def _wired_as(self) -> str:
+        """All sources that bring no hook-up along share one."""
+        return self.choice.name if self.choice.brings_hookup else ""
 
     def apply(self, teaching: Teaching) -> None:
         """Run the simulated rotor so; it starts anew if it runs."""
@@ -149,7 +210,7 @@ class Feed(QtCore.QObject):
         self.changed.emit()
         self.tasks.run("looking for inputs", soundcard.list_inputs, self._listed, self._not_listed)
 
-    def examine(self) -> None:
+    def examine(self, nameplate_rpm: float | None = None) -> None:
         """Check the signals of the last seconds; `checked` brings the findings."""
         watch = self.watch
         recent = None if watch is None else watch.recent
@@ -163,7 +224,7 @@ class Feed(QtCore.QObject):
                 seconds = len(samples) / recent.rate_hz
                 raise ValueError(f"{seconds:.1f} s of samples: the check needs {_LEAST_CHECK_S:.0f} s; wait a little")
             return check.examine(
-                samples.astype(np.float64), recent.rate_hz, hookup.pulse, hookup.points, hookup.display
+                samples.astype(np.float64), recent.rate_hz, hookup.pulse, hookup.points, hookup.display, nameplate_rpm
             )
 
         self.checking = True
@@ -192,32 +253,26 @@ class Feed(QtCore.QObject):
     def _prepare(self) -> None:
         """Have the order for the source and the hook-up made on a thread."""
         self._preparing += 1
-        number, choice, teaching, path = self._preparing, self.choice, self.teaching, self.hookup_file
+        number, choice, teaching = self._preparing, self.choice, self.teaching
+        table, path = self._given.get(self._wired_as), None if choice.brings_hookup else self.hookup_file
         unit, seed = self.unit, self._seed + self._starts
 
-        def work() -> tuple[int, Hookup | None, SourceRequest | None]:
-            if choice.found is None:
-                wired = hookups.hookup_from(simulator.hookup())
-                request: SourceRequest | None = simulator.order(teaching, seed, real_time=self._real_time)
-            elif path is None:
-                return number, None, None
-            else:
-                from stillshaft.acquire import catalogue
-
-                wired = hookups.load_hookup(path)
-                request = catalogue.sound_input(choice.found, wired).request
-            if unit != settings.UNITS[0]:
-                wired = hookups.hookup_from({**wired.table, "display": unit})
-            return number, wired, request
+        def work() -> tuple[int, dict[str, Any] | None, Hookup | None, SourceRequest | None]:
+            given = table if table is not None or path is None else hookups.load_hookup(path).table
+            used, request = order_for(choice, given, teaching, seed, real_time=self._real_time)
+            if used is None or request is None:
+                return number, None, None, None
+            shown = used if unit == settings.UNITS[0] else {**used, "display": unit}
+            return number, used, hookups.hookup_from(shown), request
 
         self._request = None
         self.tasks.run("preparing", work, self._prepared, self._fail)
 
-    def _prepared(self, made: tuple[int, Hookup | None, SourceRequest | None]) -> None:
-        number, hookup, request = made
+    def _prepared(self, made: tuple[int, dict[str, Any] | None, Hookup | None, SourceRequest | None]) -> None:
+        number, table, hookup, request = made
         if number != self._preparing:
             return  # something was changed since
-        self.hookup, self._request = hookup, request
+        self.table, self.hookup, self._request = table, hookup, request
         if request is None and self._wanted:
             self._fail(f"{self.choice.name}: says nothing of sensors; choose a hook-up file first")
             return
@@ -275,9 +330,9 @@ class Feed(QtCore.QObject):
 
     def _listed(self, found: list[soundcard.SoundInput]) -> None:
         self.looking = False
-        self.choices = (SIMULATED, *(sound_choice(f) for f in found))
+        self._sounds = tuple(sound_choice(f) for f in found)
         self.trouble = None if found else "no sound input is there: plug one in and look again"
-        self.listed.emit()
+        self._list()
         self.changed.emit()
 
     def _not_listed(self, why: str) -> None:

@@ -1,4 +1,4 @@
-"""What a measured check records from: the chosen source, or the simulated rotor run as the check needs it. No Qt here."""
+"""What a measured check records from: the chosen source, or the simulated rotor run as the check needs it."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ from stillshaft.acquire import simulated
 from stillshaft.acquire.simulated import SimulatedRun
 from stillshaft.acquire.source import Block, Source
 from stillshaft.ui.desktop import simulator
+from stillshaft.ui.desktop.feed import SIMULATED, Choice, order_for
 from stillshaft.ui.desktop.simulator import Teaching
 
 if TYPE_CHECKING:
     from stillshaft.acquire.hookup import Hookup
     from stillshaft.acquire.source import SourceRequest
-    from stillshaft.ui.desktop.feed import Choice
 
 _FROM_ABOVE, _SLOWEST = 1.15, 0.15  # of running speed, that a coast-down begins and ends at
 _BLOWS_S = (1.0, 4.5, 8.0)
@@ -111,8 +111,8 @@ def request_for(
     what: str, choice: Choice, hookup: Hookup, teaching: Teaching, seed: int, seconds: float, *, real_time: bool = True
 ) -> SourceRequest:  # fmt: skip
     """The order for a check from the source that is chosen. Raises SourceError; may take a while."""
-    if choice.found is None:
+    if choice == SIMULATED:
         return simulated_for(what, teaching, seed, seconds, real_time=real_time)
-    from stillshaft.acquire import catalogue
-
-    return catalogue.sound_input(choice.found, hookup).request
+    request = order_for(choice, hookup.table, teaching, seed, real_time=real_time)[1]
+    assert request is not None  # only a source without a hook-up has none
+    return request

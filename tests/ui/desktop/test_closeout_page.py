@@ -7,9 +7,10 @@ from dataclasses import replace
 
 import pytest
 from balancing_jobs import balancing_job, take_run
+from PySide6 import QtCore
 from screen_faults import faults, small_targets, unseen_focus
 from stillshaft.solver.job import Job
-from stillshaft.ui.desktop import closeout_work
+from stillshaft.ui.desktop import closeout_work, look
 from stillshaft.ui.desktop.closeout_cards import ACCEPT, REFUSE
 from stillshaft.ui.desktop.closeout_page import CLOSE, NEXT, REPORT, CloseOutPage
 from stillshaft.ui.desktop.closeout_work import MET, NOT_MET, UNTOLD
@@ -20,8 +21,19 @@ from stillshaft.ui.desktop.stages import Stage, State
 from stillshaft.ui.session import Session
 
 
+@pytest.fixture(scope="module")
+def styled(qapp):
+    """The program's style and typeface, once for all tests of this file: to change it takes a second each time."""
+    before = qapp.font(), qapp.style().objectName(), QtCore.QLocale()
+    look.prepare(qapp)
+    yield
+    qapp.setFont(before[0])
+    qapp.setStyle(before[1])
+    QtCore.QLocale.setDefault(before[2])
+
+
 @pytest.fixture
-def opened(dressed, qtbot, wait_until, tmp_path):
+def opened(styled, qtbot, wait_until, tmp_path):
     """Opens a job on the page in a window of its own."""
     made = []
 
@@ -288,7 +300,7 @@ def test_the_trend_reads_the_jobs_beside_this_one(opened, wait_until, tmp_path):
 # the page in the window
 
 
-def test_a_job_open_to_read_only_can_only_be_looked_at(dressed, qtbot, opened, wait_until):
+def test_a_job_open_to_read_only_can_only_be_looked_at(opened):
     page = opened(1, until="check")
     folder = page.job.shown.folder
     with Job.open(folder, read_only=True) as job:

@@ -10,7 +10,7 @@ from screen_faults import faults, small_targets, unseen_focus
 from stillshaft.dsp import vectors
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import replay
-from stillshaft.ui.desktop import masses_model, masses_sheet
+from stillshaft.ui.desktop import look, masses_model, masses_sheet
 from stillshaft.ui.desktop.frame import Frame
 from stillshaft.ui.desktop.masses_model import OFF, STAYS, Draft
 from stillshaft.ui.desktop.masses_page import MassesPage
@@ -24,8 +24,19 @@ from stillshaft.ui.desktop.stages import Stage, State, Weight
 KEY = QtCore.Qt.Key
 
 
+@pytest.fixture(scope="module")
+def styled(qapp):
+    """The program's style and typeface, once for all tests of this file: to change it takes a second each time."""
+    before = qapp.font(), qapp.style().objectName(), QtCore.QLocale()
+    look.prepare(qapp)
+    yield
+    qapp.setFont(before[0])
+    qapp.setStyle(before[1])
+    QtCore.QLocale.setDefault(before[2])
+
+
 @pytest.fixture
-def opened(dressed, qtbot, wait_until, tmp_path):
+def opened(styled, qtbot, wait_until, tmp_path):
     """Opens a job on the page in a window of its own."""
     made = []
 

@@ -83,29 +83,44 @@ def check_source(
 
 
 def tap_each(
-    request: SourceRequest, hookup: hookups.Hookup, prompt: Callable[[str], None], patience_s: float = 20.0
+    request: SourceRequest,
+    hookup: hookups.Hookup,
+    prompt: Callable[[str], None],
+    patience_s: float = 20.0,
+    *,
+    told: Callable[[check.Finding], None] | None = None,
+    waiting: Callable[[], None] | None = None,
 ) -> tuple[check.Finding, ...]:
     """Ask for a tap at each sensor, machine standing still, and tell whether it shows at the input of the hook-up.
 
-    The tap goes towards the sensor: its first motion must read positive. Raises the errors of the source.
+    The tap goes towards the sensor: its first motion must read positive. `told` hears each finding at once, `waiting` is
+    called again and again, and ends the check by what it raises. Raises the errors of the source.
     """
     from stillshaft.acquire.process import Acquisition
 
     found = []
+    go_on = waiting or (lambda: None)
     with Acquisition(request) as acquisition:
-        quiet = _heard(acquisition, _QUIET_S)
+        if hookup.channels > acquisition.channels:
+            raise WiringError(
+                f"{acquisition.description}: has {acquisition.channels} inputs, but the hook-up uses input {hookup.channels}"
+            )
+        quiet = _heard(acquisition, _QUIET_S, go_on)
         for point in hookup.points:
             prompt(f"tap at {point.name}, towards its sensor")
-            found.append(_tapped(acquisition, point, hookup, quiet, patience_s))
-            _heard(acquisition, _QUIET_S)  # let it ring out
+            found.append(_tapped(acquisition, point, hookup, quiet, patience_s, go_on))
+            if told is not None:
+                told(found[-1])
+            _heard(acquisition, _QUIET_S, go_on)  # let it ring out
     return tuple(found)
 
 
-def _heard(acquisition: Acquisition, seconds: float) -> Real:
+def _heard(acquisition: Acquisition, seconds: float, go_on: Callable[[], None]) -> Real:
     """Deviation of each input while so many seconds pass."""
     parts: list[Real] = []
     deadline = time.monotonic() + seconds
     while time.monotonic() < deadline or not parts:
+        go_on()
         block = acquisition.read()
         if block is None:
             if acquisition.failure is not None:
@@ -117,13 +132,19 @@ def _heard(acquisition: Acquisition, seconds: float) -> Real:
 
 
 def _tapped(
-    acquisition: Acquisition, point: hookups.Point, hookup: hookups.Hookup, quiet: Real, patience_s: float
+    acquisition: Acquisition,
+    point: hookups.Point,
+    hookup: hookups.Hookup,
+    quiet: Real,
+    patience_s: float,
+    go_on: Callable[[], None],
 ) -> check.Finding:
     """What the next tap says of a point."""
     names = hookup.channel_names(acquisition.channels)
     where = f"{point.name}, input {point.index + 1}"
     deadline = time.monotonic() + patience_s
     while time.monotonic() < deadline:
+        go_on()
         block = acquisition.read()
         if block is None:
             if acquisition.failure is not None:
@@ -170,8 +191,23 @@ def calibrate(
     """Values of the hook-up that a recording of a known signal gives. Raises WiringError that names the file."""
     if method not in METHODS:
         raise WiringError(f'method "{method}": {", ".join(METHODS[:-1])} or {METHODS[-1]}')
-    wired = hookups.load_hookup(hookup)
-    chosen = _chosen(wired, points, hookup)
+    return calibrate_wired(
+        method, recording, hookups.load_hookup(hookup), points, volts, level, frequency_hz, str(hookup)
+    )
+
+
+def calibrate_wired(
+    method: str,
+    recording: Path,
+    wired: hookups.Hookup,
+    points: Sequence[str],
+    volts: str | None,
+    level: str,
+    frequency_hz: float,
+    where: str = "hook-up",
+) -> tuple[Calibrated, ...]:
+    """The same for a hook-up that was read already; `where` names it in messages."""
+    chosen = _chosen(wired, points, where)
     samples, rate_hz = _samples(recording, wired)
     try:
         if method == "voltage":
@@ -190,11 +226,11 @@ def calibrate(
         raise WiringError(f"{recording}: {error}") from None
 
 
-def _chosen(wired: hookups.Hookup, names: Sequence[str], hookup: Path) -> tuple[hookups.Point, ...]:
+def _chosen(wired: hookups.Hookup, names: Sequence[str], where: str) -> tuple[hookups.Point, ...]:
     known = {p.name: p for p in wired.points}
     for name in names:
         if name not in known:
-            raise WiringError(f'{hookup}: has no point "{name}"; it has {", ".join(known)}')
+            raise WiringError(f'{where}: has no point "{name}"; it has {", ".join(known)}')
     return tuple(known[n] for n in names) or wired.points
 
 

@@ -39,7 +39,7 @@ if TYPE_CHECKING:
 def check(
     context: typer.Context,
     folder: FolderArgument,
-    what: Annotated[str, typer.Argument(metavar="signals|spectrum|sweep|bump|background|repeatability")],
+    what: Annotated[str, typer.Argument(metavar="signals|spectrum|sweep|bump|background|settling|repeatability")],
     source: SourceArgument = None,
     recording: Annotated[Path | None, typer.Option(metavar="FILE", help="Instead of a source.")] = None,
     run: Annotated[str | None, typer.Option(metavar="NAME", help="The recording of this run.")] = None,

@@ -129,6 +129,21 @@ def signals(path: Path, hookup: Hookup, nameplate_rpm: float | None, *, stopped:
     return Checked("signal check", {"findings": [asdict(f) for f in found]}, not blocks, blocks, lines)
 
 
+def settling(path: Path, hookup: Hookup, report: Report | None = None) -> Checked:
+    """Whether 1x stood still over the last five minutes of a recording, at the point that moved most."""
+    measured = analysis.measure_recording(path, hookup, 1.0, report)
+    rows = {p.name: inspection.settling(measured.times_s, p.blocks) for p in measured.points}
+    order = ("moving", "cannot be told", "settled")
+    name, worst = min(rows.items(), key=lambda row: order.index(row[1].verdict))
+    figures = {
+        "verdict": worst.verdict,
+        "reason": f"{name}: {worst.reason}",
+        "points": {n: asdict(s) for n, s in rows.items()},
+    }
+    lines = tuple(f"{n}: {s.verdict}: {s.reason}" for n, s in rows.items())
+    return Checked("settling", figures, True, (), lines)
+
+
 def repeatability(first: JobRun, second: JobRun, assumed: tuple[float, float] = (2.0, 2.0)) -> Checked:
     """How far two runs that should be alike are apart, in percent and degrees."""
     found = compared(first.what, second.what, assumed)

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from stillshaft.ui.job_checks import Checked
     from stillshaft.ui.job_facts import Worked
 
-CHECKS = ("signals", "spectrum", "sweep", "bump", "background", "repeatability")
+CHECKS = ("signals", "spectrum", "sweep", "bump", "background", "settling", "repeatability")
 
 
 class SessionError(ValueError):
@@ -254,7 +254,7 @@ class RecordedJob:
     def check(
         self, what: str, recording: Path | None = None, *, stopped: bool = False, report: Report | None = None
     ) -> tuple[Event[Any], Checked]:
-        """Make a measured check on a recording, which is copied into the job: signals, spectrum, sweep, bump, background.
+        """Make one of the `CHECKS` on a recording, which is copied into the job.
 
         "repeatability" needs none: it holds the first two runs without masses against each other. Raises SessionError
         for a check that there is not, and the errors of the measurement: the recording then stays in the job, unnamed.
@@ -280,6 +280,8 @@ class RecordedJob:
             found = job_checks.spectrum(path, wired, report)
         elif what == "sweep":
             found = job_checks.sweep(path, wired, running, report)
+        elif what == "settling":
+            found = job_checks.settling(path, wired, report)
         elif what == "bump":
             found = job_checks.bump(path, wired, running)
         else:

@@ -10,7 +10,7 @@ from stillshaft.acquire import recording, simulated
 from stillshaft.solver import events
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, verify_files
-from stillshaft.ui import job_checks, job_masses, session, taking
+from stillshaft.ui import job_checks, job_facts, job_masses, session, taking
 from stillshaft.ui.session import Session, Wanted
 from stillshaft.ui.session_base import SessionError
 
@@ -352,6 +352,41 @@ def test_an_initial_run_cannot_be_passed_over(job):
     with pytest.raises(SessionError, match='"initial-run" cannot be passed over'):
         job.skip_advice("no time")
     assert len(job.state.decisions) == before
+
+
+def test_settling_needs_five_minutes(job, recordings):
+    _, found = job.check("settling", recordings["initial"])
+    assert found.figures["verdict"] == "cannot be told"
+    assert "let the machine run on and keep measuring" in found.figures["reason"]
+
+
+def test_a_bump_test_finds_what_rings_and_holds_it_against_running_speed(job, tmp_path):
+    job.describe({"rotor": {"speed_rpm": 1480.0}})
+    time_s = np.arange(round(11.0 * 48_000)) / 48_000.0
+    x = 1e-4 * np.random.default_rng(5).standard_normal((time_s.size, 3))
+    for hit in (1.0, 4.5, 8.0):
+        t = np.maximum(time_s - hit, 0.0)
+        x[:, 1:] += (0.3 * np.exp(-0.03 * 2 * np.pi * 28.0 * t) * np.sin(2 * np.pi * 28.0 * t))[:, None]
+        x[:, 1:] += 0.1 * np.exp(-(((time_s - hit - 0.001) / 0.0005) ** 2))[:, None]
+    path = tmp_path / "bump.au"
+    recorder = recording.Recorder(path, 48_000.0, ["pulse", "a", "b"], "test", simulated.demo_hookup())
+    recorder.write(x.astype("float32"))
+    recorder.close(complete=True)
+    event, found = job.check("bump", path)
+    assert event.what.figures["modes"][0]["frequency_hz"] == pytest.approx(28.0, rel=0.01)
+    # 28 Hz are 1680 r/min, 13.5 % above running speed
+    assert event.what.figures["evidence"]["resonance_margin"]["value"] == pytest.approx(13.5, abs=1.5)
+    assert job_facts.nearest_resonance(job.state) == pytest.approx(1680.0, rel=0.01)
+    assert "within 20 % of the resonance" in job.suggest_trial("disc").reason
+    assert "Hz" in found.lines[0]
+
+
+def test_a_sweep_is_kept_with_its_curves(job, tmp_path):
+    job.describe({"rotor": {"speed_rpm": 1480.0}})
+    ramp = recorded(tmp_path / "ramp.au", seconds=22.0, speed_rpm=2000.0, ramp=(600.0, 20.0))
+    event, _ = job.check("sweep", ramp)
+    assert event.what.figures["direction"] == "run-up"
+    assert event.what.figures["points"][0]["curve"]["rpm"]
 
 
 def test_checks_say_what_they_need(job, recordings, tmp_path):

@@ -34,7 +34,7 @@ class CloseOutPage(Page):
         self.job = job
         self.found: CloseOut | None = None
         self._unit = View().unit
-        self._asked: tuple[int, str] | None = None
+        self._asked: tuple[Path, int, str] | None = None
         self.trouble = Said()
         self.body.addWidget(self.trouble)
         self.nothing = parts.label("No job is open: begin one or open one on the Brief page.", wrap=True)
@@ -107,7 +107,7 @@ class CloseOutPage(Page):
         if shown is None:
             self.found, self._asked = None, None
             return
-        asked = (shown.entries, self._unit)
+        asked = (shown.folder, shown.entries, self._unit)
         if asked == self._asked:
             return
         self._asked = asked

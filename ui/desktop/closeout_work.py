@@ -202,7 +202,7 @@ def _next_visit(worked: Worked, folder: Path) -> tuple[str, ...]:
         first = "no influence coefficients yet: they need an initial run and a trial run for each plane"
     return (
         first,
-        "begin the next job from this one on the Brief page: brief, hook-up and coefficients are taken over",
+        "begin the next job from this one (Job, or the Brief page): brief, hook-up and coefficients are taken over",
         "first look for missing pieces, then take an initial run, then hold it against the last run of this job",
     )
 

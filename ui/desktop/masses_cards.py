@@ -195,7 +195,8 @@ class CorrectionCard(parts.Card):
                 continue
             self._chosen.addWidget(parts.label(words, "small"), row, 0, 1, 2)
             for number, name in enumerate(names):
-                each = QtWidgets.QPushButton(name)
+                each = QtWidgets.QPushButton(masses_model.short(name).replace("&", "&&"))
+                each.setToolTip(name)
                 each.setObjectName("segment")
                 each.setCheckable(True)
                 each.setChecked(True)
@@ -313,7 +314,10 @@ class ExpectedPicture(Picture):
                 painter, number, QtCore.QPointF(10.0, name + 0.5 * self.text_px), 4.5, self.point_colour(number)
             )
             painter.setFont(self.small(strong=True))
-            self.draw_text(painter, 20.0, name, row.point, self.theme.text, down=0.0)
+            fitting = QtGui.QFontMetricsF(painter.font()).elidedText(
+                row.point, QtCore.Qt.TextElideMode.ElideMiddle, self.width() - 24.0
+            )
+            self.draw_text(painter, 20.0, name, fitting, self.theme.text, down=0.0)
             painter.setPen(self.pen(self.theme.line, 1.0))
             painter.setBrush(QtGui.QColor(self.theme.ground))
             painter.drawRect(QtCore.QRectF(left, top, width, high))

@@ -137,7 +137,7 @@ class EntryCard(parts.Card):
         self.caution.say(caution)
         self.see.setVisible(bool(caution))
         self.nothing.setVisible(draft is None)
-        planes = [p.name for p in state.brief.planes]
+        planes = [masses_model.short(p.name) for p in state.brief.planes]
         if [self.plane.itemText(i) for i in range(self.plane.count())] != planes:
             self.plane.clear()
             self.plane.addItems(planes)
@@ -161,7 +161,7 @@ class EntryCard(parts.Card):
         )
         self.radius.set("" if draft.radius_mm is None else f"{draft.radius_mm:g} mm")
         self.filler.set(f"{draft.filler_g:g} g" if draft.filler_g else "")
-        self.plane.setCurrentText(draft.plane)
+        self.plane.setCurrentIndex([p.name for p in state.brief.planes].index(draft.plane))
         self.fixing.setCurrentText(draft.fixing)
         radius = draft.radius_mm or masses_model.radius_mm(plane)
         force = masses_model.force_words(masses_model.force_n(state, draft.total_g, radius))
@@ -215,6 +215,8 @@ class EntryCard(parts.Card):
         self._change(draft)
 
     def _record(self) -> None:
+        for field in self.fields:
+            field.finish()
         self.recorded.emit(self.purpose.value or PURPOSES[0], self.remarks.text().strip())
 
     def set_theme(self, theme: Theme) -> None:

@@ -15,8 +15,6 @@ from stillshaft.ui.desktop.rotor_face import RotorFace
 
 _TOUCH_PX = 26.0  # from the middle of a piece: a finger in a glove
 _SIZE = (11.0, 0.068)  # half of a piece's side: least px, share of the rim's radius
-_STACK = 0.17  # of the radius, that pieces at one place stand further in
-_TOGETHER_DEG = 4.0
 _HUB = 0.15
 
 
@@ -90,16 +88,24 @@ class PlacingFace(RotorFace):
     def _half(self) -> float:
         return max(_SIZE[0], _SIZE[1] * self._middle()[1])
 
+    def _levels(self) -> dict[str, int]:
+        """How far each piece stands towards the shaft, so that those that are near each other on the screen stay apart."""
+        near_deg = math.degrees(2.2 * self._half() / self._middle()[1])
+        taken: list[tuple[float, int]] = []
+        levels = {}
+        for marked in (*self._on, *self._thought):
+            angle = marked.piece.angle_deg
+            beside = {level for at, level in taken if abs((at - angle + 180.0) % 360.0 - 180.0) < near_deg}
+            level = next(n for n in range(len(beside) + 1) if n not in beside)
+            taken.append((angle, level))
+            levels[marked.mark] = level
+        return levels
+
     def _place(self, marked: Marked) -> complex:
         """Where a piece is drawn: those at one place stand one behind the other, towards the shaft."""
         assert self._bare is not None
-        before = 0
-        for other in (*self._on, *self._thought):
-            if other is marked:
-                break
-            apart = (other.piece.angle_deg - marked.piece.angle_deg + 180.0) % 360.0 - 180.0
-            before += abs(apart) < _TOGETHER_DEG
-        share = max(0.3, min(1.0, marked.piece.radius_share) - _STACK * before)
+        step = 2.2 * self._half() / self._middle()[1]
+        share = max(0.2, min(1.0, marked.piece.radius_share) - step * self._levels()[marked.mark])
         return share * faces.rotor_place(self._bare, marked.piece.angle_deg, self._seen_from)
 
     def _draw_pieces(self, painter: QtGui.QPainter, face: Face) -> None:

@@ -79,7 +79,12 @@ class Field(QtWidgets.QWidget):
             self.trouble.say(f"{error}{kept}.")
             self.edit.setText(self._kept)
         else:
+            self._kept = self.text()  # what was taken may have been written anew
             self.trouble.say("")
+
+    def finish(self) -> None:
+        """Take what is being typed: a key may press a button while the field has the focus."""
+        self._finished()
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

@@ -352,6 +352,11 @@ def place_words(angle_deg: float, position: int | None, angles: str) -> str:
     return f"{at}°" if position is None else f"position {position} ({at}°)"
 
 
+def short(name: str, most: int = 18) -> str:
+    """A name that has room on a button: beginning and end of a long one."""
+    return name if len(name) <= most else f"{name[: most - 7]}…{name[-6:]}"
+
+
 def draft_words(draft: Draft, angles: str) -> str:
     """A piece that is thought of, in words."""
     off = " off" if draft.mass_g < 0.0 else ""

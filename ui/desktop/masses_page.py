@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import Any
 
 from stillshaft.solver import progress
@@ -25,11 +26,11 @@ class MassesPage(MassesView):
 
     def __init__(self, job: OpenJob) -> None:
         super().__init__(job)
-        self._asked: tuple[int, Wanted] | None = None
+        self._asked: tuple[Path, int, Wanted] | None = None
         self._tasks = Tasks(self)
         self.undo = parts.button("&Undo", self._undo, tip="Take back the last entry of the record (Ctrl+Z)")
         self.redo = parts.button("Redo", self._redo, tip="Put back what was undone (Ctrl+Shift+Z)")
-        self.undo.setShortcut("Ctrl+Z")
+        self.undo.setShortcut("Ctrl+Z")  # the window leaves these keys to a page that has such buttons
         self.redo.setShortcut("Ctrl+Shift+Z")
         self.sheet = parts.button(
             "P&lacement sheet", self._sheet, tip="For the person at the rotor: on paper or on a phone"
@@ -94,7 +95,7 @@ class MassesPage(MassesView):
             self._worked, self._asked = None, None
             return
         state, folder, wanted = shown.state, shown.folder, self.correction.wanted
-        asked = (shown.entries, wanted)
+        asked = (shown.folder, shown.entries, wanted)
         if self._asked == asked:
             self._show()  # trial masses stay on or not: worked out already
             return

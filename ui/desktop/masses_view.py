@@ -68,6 +68,7 @@ class MassesView(Page):
         self._planes = QtWidgets.QHBoxLayout(self.planes)
         self._planes.setContentsMargins(0, 0, 0, 0)
         self.which: parts.Segments | None = None
+        self._planes_by_word: dict[str, str] = {}
         self._face_card = parts.Card()
         self._face_card.body.addWidget(self.planes)
         self._face_card.body.addWidget(self.face, 1)
@@ -126,22 +127,30 @@ class MassesView(Page):
 
     def _show_planes(self, names: Sequence[str]) -> None:
         """A choice of planes where there are several."""
-        if self.which is None or list(self.which.buttons) != list(names):
+        if list(self._planes_by_word.values()) != list(names):
             if self.which is not None:
                 self._planes.removeWidget(self.which)
                 self.which.hide()
                 self.which.deleteLater()
-            self.which = parts.Segments("Plane", names, 3)
-            self.which.chosen.connect(self.show_plane)
+            self._planes_by_word = {}
+            for number, name in enumerate(names, start=1):
+                word = masses_model.short(name).replace("&", "&&")
+                self._planes_by_word[word if word not in self._planes_by_word else f"{word} ({number})"] = name
+            self.which = parts.Segments("Plane", tuple(self._planes_by_word), 3)
+            self.which.chosen.connect(lambda word: self.show_plane(self._planes_by_word[word]))
             self._planes.addWidget(self.which)
-        self.which.set(self._plane)
+        self._mark_plane()
         self.planes.setVisible(len(names) > 1)
+
+    def _mark_plane(self) -> None:
+        word = next((w for w, name in self._planes_by_word.items() if name == self._plane), "")
+        if self.which is not None:
+            self.which.set(word)
 
     def show_plane(self, name: str) -> None:
         """Show another plane on the face."""
         self._plane = name
-        if self.which is not None:
-            self.which.set(name)
+        self._mark_plane()
         self._show()
 
     # showing
@@ -206,7 +215,10 @@ class MassesView(Page):
         self.on.show_pieces(
             [(mark, self._on_words(o, purposes, several=several)) for mark, o in on],
             [
-                (mark, (f"{d.plane}: " if several else "") + masses_model.draft_words(d, self._angles))
+                (
+                    mark,
+                    (f"{masses_model.short(d.plane)}: " if several else "") + masses_model.draft_words(d, self._angles),
+                )
                 for mark, d in thought
             ],
             chosen,
@@ -233,7 +245,7 @@ class MassesView(Page):
         place = masses_model.place_words(self._now_at(on), piece.position, self._angles)
         more = "".join(f", {text}" for text in (purposes.get(on.of), piece.fixing) if text)
         off = " off" if piece.mass_g < 0.0 else ""
-        return f"{piece.plane + ': ' if several else ''}{abs(piece.mass_g):.4g} g{off} at {place}{more}"
+        return f"{masses_model.short(piece.plane) + ': ' if several else ''}{abs(piece.mass_g):.4g} g{off} at {place}{more}"
 
     def _bare_face(self) -> Face | None:
         plane = masses_model.plane_of(self._state, self._plane)

@@ -97,7 +97,7 @@ def test_nothing_holds_the_event_loop(page, wait, wait_until):
         told[name] = heart.longest_ms
 
     def known():
-        return page._asked[0] == page.job.shown.entries and not page._tasks.busy and not page.job.busy
+        return page._asked[1] == page.job.shown.entries and not page._tasks.busy and not page.job.busy
 
     for what in (TRIAL, CORRECTION, PIECES, PUT_ON, CAUTIONS):
         then(f"{what} shown", lambda w=what: page.turn_to(w))

@@ -63,7 +63,7 @@ def opened(styled, qtbot, wait_until, tmp_path):
 
 def settle(page, wait_until):
     def there():
-        return not page.job.busy and page.found is not None and page._asked[0] == page.job.shown.entries
+        return not page.job.busy and page.found is not None and page._asked[1] == page.job.shown.entries
 
     wait_until(there)
 

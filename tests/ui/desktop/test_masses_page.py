@@ -66,7 +66,7 @@ def opened(styled, qtbot, wait_until, tmp_path):
 
 def settle(page, wait_until):
     """Wait for the record to be written and what follows to be worked out."""
-    wait_until(lambda: not page.job.busy and not page._tasks.busy and page._asked[0] == page.job.shown.entries)
+    wait_until(lambda: not page.job.busy and not page._tasks.busy and page._asked[1] == page.job.shown.entries)
 
 
 def mass_vector(drafts):
@@ -290,6 +290,15 @@ def test_arrows_move_with_the_clock_on_the_screen_and_keys_change_the_mass(opene
     assert page.drafts.pieces[1].mass_g == pytest.approx(2.9)
 
 
+def test_pieces_beside_each_other_are_drawn_apart(opened, wait):
+    page = opened(1)
+    page.think_of([Draft("disc", 5.0, angle) for angle in (0.0, 0.0, 5.0, 9.0, 14.0, 180.0)])
+    wait(30)
+    page.face.grab()
+    boxes = [page.face._box(m) for m in page.face._thought]
+    assert not any(a.intersects(b) for n, a in enumerate(boxes) for b in boxes[:n])
+
+
 def test_a_removed_piece_is_brought_back(opened):
     page = opened(1)
     page.turn_to(PUT_ON)
@@ -419,6 +428,17 @@ def test_bad_input_is_said_beside_the_field_and_keeps_what_was_there(opened):
         assert page.drafts.pieces == before
 
 
+def test_what_is_being_typed_counts_when_a_key_records(opened, wait_until):
+    page = opened(1)
+    page.turn_to(PUT_ON)
+    page.on.acts["add"].click()
+    page.entry.mass.edit.setFocus()
+    page.entry.mass.edit.setText("3.5")
+    page.entry.record.click()
+    settle(page, wait_until)
+    assert page.job.shown.state.masses[-1].what.pieces[0].mass_g == 3.5
+
+
 def test_angles_are_typed_and_shown_as_the_person_counts_them(opened):
     page = opened(1)
     page.set_view(replace(View(), angles="with rotation"))
@@ -458,6 +478,10 @@ def test_undo_and_redo_act_on_the_record(opened, wait_until):
     page.redo.click()
     settle(page, wait_until)
     assert page.job.shown.state.on_rotor == ()
+    page.face.setFocus()
+    QtTest.QTest.keyClick(page.window(), KEY.Key_Z, QtCore.Qt.KeyboardModifier.ControlModifier)
+    settle(page, wait_until)
+    assert len(page.job.shown.state.on_rotor) == 1
 
 
 # at the bench

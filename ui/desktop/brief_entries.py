@@ -1,4 +1,7 @@
-"""Which entries the forms of the brief have, and which of them fit a machine. No Qt here."""
+"""Which entries the forms of the brief have, and which of them fit a machine. No Qt here.
+
+Tables of words and limits are read when this is imported: the window loads its pages on a thread.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +9,9 @@ import typing
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from stillshaft.solver import limit_tables
 from stillshaft.solver.brief import Brief
+from stillshaft.solver.diagnosis_rules import load_rules
 from stillshaft.ui import brief_text
 
 TEXT, PAPER, PICK, VALUE = "text", "paper", "pick", "value"  # kinds of fields; a value is read before it is recorded
@@ -49,8 +54,6 @@ def _pick(key: str, name: str, fits: Callable[[Brief], bool] = _always) -> Entry
 
 
 def _answer(key: str, name: str) -> Entry:
-    from stillshaft.solver.diagnosis_rules import load_rules
-
     return Entry(f"interview.{key}", name, PICK, words=tuple(load_rules().words[key]), wide=True)
 
 
@@ -118,48 +121,45 @@ GOAL = (
 STOCK = (_value("stock", "Mass x count", "5 g x 10, 10 g x 4", wide=True),)
 
 
-def interview() -> tuple[Entry, ...]:
-    """The interview; words are those that the diagnosis knows."""
-    return (
-        Entry("interview.wrong", "What is wrong, and since when?", PAPER, "in the owner's words"),
-        _answer("began", "How did it begin?"),
-        Entry(
-            "interview.why_unbalance_is_suspected",
-            "Why is unbalance suspected?",
-            PAPER,
-            "mostly 1x, build-up broke off, …",
-        ),
-        _answer("last_work", "What was worked on last?"),
-        Entry(
-            "interview.last_work_by_whom",
-            "What was done, when, and by whom?",
-            example="in the owner's words",
-            wide=True,
-        ),
-        _answer("process", "What does the process bring the rotor?"),
-        Entry(
-            "interview.process_in_words",
-            "What else does the process do?",
-            example="dust, moisture, 180 °C, …",
-            wide=True,
-        ),
-        Entry(
-            "interview.how_critical", "How critical is the machine?", example="no spare, the line stops, …", wide=True
-        ),
-        Entry("interview.time_there_is", "How much time is there?", example="until Friday noon", wide=True),
-    )
+INTERVIEW = (
+    Entry("interview.wrong", "What is wrong, and since when?", PAPER, "in the owner's words"),
+    _answer("began", "How did it begin?"),
+    Entry(
+        "interview.why_unbalance_is_suspected",
+        "Why is unbalance suspected?",
+        PAPER,
+        "mostly 1x, build-up broke off, …",
+    ),
+    _answer("last_work", "What was worked on last?"),
+    Entry(
+        "interview.last_work_by_whom",
+        "What was done, when, and by whom?",
+        example="in the owner's words",
+        wide=True,
+    ),
+    _answer("process", "What does the process bring the rotor?"),
+    Entry(
+        "interview.process_in_words",
+        "What else does the process do?",
+        example="dust, moisture, 180 °C, …",
+        wide=True,
+    ),
+    Entry("interview.how_critical", "How critical is the machine?", example="no spare, the line stops, …", wide=True),
+    Entry("interview.time_there_is", "How much time is there?", example="until Friday noon", wide=True),
+)
 
 
-def limit_tables() -> tuple[str, ...]:
+def _limit_tables() -> tuple[str, ...]:
     """Tables of vibration limits with their classes, as the goal names them."""
-    from stillshaft.solver import limit_tables as tables
-
     found: list[str] = []
-    for table in tables.built_in():
-        if isinstance(table, tables.VibrationTable):
+    for table in limit_tables.built_in():
+        if isinstance(table, limit_tables.VibrationTable):
             classes = dict.fromkeys(c.name for c in table.classes)
             found += [f"{table.name}, {name}" for name in classes] or [table.name]
     return tuple(found)
+
+
+LIMIT_TABLES = _limit_tables()
 
 
 def essential(brief: Brief) -> list[str]:

@@ -51,18 +51,31 @@ class Field(QtWidgets.QWidget):
         self.recorded = ""
         self._sent: str | None = None  # what is on its way to the record
         self._refused = False
-        column = QtWidgets.QVBoxLayout(self)
+        self._remark: Remark | None = None
+        self._theme: Theme = THEMES["light"]
+        column = self._column = QtWidgets.QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
         self.title = parts.labelled(name, control)
         self.title.setWordWrap(True)
         self.title.setObjectName("quiet")
-        self.remark = Remark()
         column.addWidget(self.title)
         column.addWidget(control)
-        column.addWidget(self.remark)
         column.addStretch(1)
         self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Preferred)
+
+    @property
+    def remark(self) -> Remark:
+        """What is said below it; made when there is something to say, because most fields never need it."""
+        if self._remark is None:
+            self._remark = Remark()
+            self._remark.set_theme(self._theme)
+            self._column.insertWidget(2, self._remark)
+        return self._remark
+
+    def _say(self, text: str, *, refused: bool = False) -> None:
+        if text or self._remark is not None:
+            self.remark.say(text, refused=refused)
 
     @property
     def text(self) -> str:
@@ -83,7 +96,7 @@ class Field(QtWidgets.QWidget):
         if not typing and self.text != text:
             self.put(text)
         if not self._refused:
-            self.remark.say(note)
+            self._say(note)
 
     def commit(self) -> None:
         """Have what was typed recorded, if it is another text."""
@@ -101,7 +114,7 @@ class Field(QtWidgets.QWidget):
         self._refused, self._sent = True, None
         self.put(self.recorded)
         kept = f"Kept: {self.recorded}." if self.recorded else "Nothing is kept."
-        self.remark.say(f"{parts.begun(why.rstrip('.'))}. {kept}", refused=True)
+        self._say(f"{parts.begun(why.rstrip('.'))}. {kept}", refused=True)
         self.control.setAccessibleDescription(self.remark.text.text())
 
     def take(self) -> None:
@@ -109,12 +122,14 @@ class Field(QtWidgets.QWidget):
         self._sent = None
         if self._refused:
             self._refused = False
-            self.remark.say("")
+            self._say("")
         self.control.setAccessibleDescription("")
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
-        self.remark.set_theme(theme)
+        self._theme = theme
+        if self._remark is not None:
+            self._remark.set_theme(theme)
 
 
 class LineField(Field):

@@ -68,7 +68,7 @@ class BriefPage(Page):
         self.goal = FormCard("Goal", entries.GOAL, self._record)
         table = self.goal.by_key["goal.table"]
         assert isinstance(table, PickField)
-        for name in entries.limit_tables():
+        for name in entries.LIMIT_TABLES:
             table.offer(name)
         self.body.addWidget(self.start)
         self.body.addWidget(self.machines)
@@ -100,7 +100,7 @@ class BriefPage(Page):
             form("Supports", entries.SUPPORTS),
         ]
         on_right: list[Sheet] = [
-            form("What is wrong", entries.interview()),
+            form("What is wrong", entries.INTERVIEW),
             self.goal,
             self.levels,
             form("Starts and time", entries.STARTS),

@@ -21,6 +21,9 @@ _SHOWN_IN = {"mass": ("kg", "lb"), "length": ("mm", "inch"), "piece": ("g", "oz"
 _NAME_KEYS = {"planes": "name", "abort": "point", "limits": "point", "conditions": "name"}
 
 
+units.parse("1 mm", "mm", "length")  # the units library takes its time: now, on the thread that loads pages
+
+
 class BriefEntryError(ValueError):
     """What was typed cannot be recorded: the message says what would be right."""
 

@@ -553,7 +553,7 @@ def test_every_entry_of_a_form_is_one_of_the_brief():
     """Each key is read and written: what a newcomer adds to a form joins by itself."""
     listed = [
         *brief_entries.MACHINE, *brief_entries.ROTOR, *brief_entries.DRIVE, *brief_entries.SUPPORTS, *brief_entries.STARTS,
-        *brief_entries.GOAL, *brief_entries.STOCK, *brief_entries.interview(),
+        *brief_entries.GOAL, *brief_entries.STOCK, *brief_entries.INTERVIEW,
     ]  # fmt: skip
     for entry in listed:
         assert brief_record.value_text(Brief(), entry.key) == ""

@@ -90,27 +90,22 @@ def rehearse(
 from stillshaft.ui import cli_acquire, cli_job, cli_library, cli_measure, cli_pieces, cli_report, cli_solve  # noqa: E402, F401
 
 # the order of the verbs in the help is the order of a job
-_ORDER = [
-    "app",
-    "rehearse",
-    "sources",
-    "check",
-    "calibrate",
-    "capture",
-    "convert",
-    "vector",
-    "steadiness",
-    "spectrum",
-    "sweep",
-    "trial",
-    "solve",
-    "pieces",
-    "lag",
-    "tolerance",
-    "report",
-    "machines",
-    "reprocess",
-]
+_ORDER = (
+    *(
+        "app",
+        "rehearse",
+        "sources",
+        "check",
+        "calibrate",
+        "capture",
+        "convert",
+        "vector",
+        "steadiness",
+        "spectrum",
+        "sweep",
+    ),
+    *("trial", "solve", "pieces", "lag", "tolerance", "report", "machines", "reprocess"),
+)
 app.registered_commands.sort(key=lambda command: _ORDER.index(command.name or command.callback.__name__))  # type: ignore[union-attr]
 
 if __name__ == "__main__":

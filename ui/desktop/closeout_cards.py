@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from pathlib import Path
 
-from PySide6 import QtCore, QtWidgets
+from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.closeout_preview import Preview
 from stillshaft.ui.desktop.closeout_work import KINDS, CloseOut, Made
@@ -196,7 +196,7 @@ class ReportCard(parts.Card):
         """Units that the report is made in."""
         return _FAMILIES[self.units.value]
 
-    def show_report(self, made: Made | None, why: str) -> None:
+    def show_report(self, made: Made | None, why: str, images: tuple[QtGui.QImage, ...] = ()) -> None:
         """Show a report; None: none is made, for this reason if there is one."""
         self.made = made
         self.preview.setVisible(made is not None)
@@ -209,7 +209,7 @@ class ReportCard(parts.Card):
             self.said.say(why, Weight.CAUTION)
             return
         self.said.say(f"{made.pages} pages. {made.summary}", Weight.NOTE)
-        self.preview.show_layout(made.layout, self.fontInfo().pixelSize())
+        self.preview.show_layout(made.layout, images, self.fontInfo().pixelSize())
         self.preview.setMinimumHeight(26 * self.fontInfo().pixelSize())
 
     def _ask(self, kind: str) -> None:

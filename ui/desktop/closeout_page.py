@@ -6,8 +6,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from PySide6 import QtWidgets
-from stillshaft.ui.desktop import closeout_work, look, parts
+from PySide6 import QtGui, QtWidgets
+from stillshaft.ui.desktop import closeout_preview, closeout_work, look, parts
 from stillshaft.ui.desktop.closeout_cards import CloseCard, NextCard, ReportCard
 from stillshaft.ui.desktop.closeout_picture import StandingPicture
 from stillshaft.ui.desktop.closeout_work import CloseOut, Made
@@ -201,12 +201,16 @@ class CloseOutPage(Page):
         card.show_report(None, "")
         family, paper = card.family, card.paper.value
 
-        def over(made: Made | None, why: str = "") -> None:
+        def work(report: Callable[[float, str], None]) -> tuple[Made, str, tuple[QtGui.QImage, ...]]:
+            made = closeout_work.made_report(shown.folder, family, paper, report)
+            return made, "", closeout_preview.images_of(made.layout)
+
+        def over(made: Made | None, why: str, images: tuple[QtGui.QImage, ...] = ()) -> None:
             card.make.setEnabled(True)
-            card.show_report(made, why)
+            card.show_report(made, why, images)
 
         card.work.run(
-            lambda report: closeout_work.made_report(shown.folder, family, paper, report), over,
+            work, lambda found: over(*found),
             lambda why: over(None, f"{why}." if why else "Broken off."),
         )  # fmt: skip
 

@@ -32,17 +32,17 @@ class StandingPicture(Picture):
         theme = self.theme
         high = self.height() / max(1, len(self._rows))
         for number, row in enumerate(self._rows):
-            top = number * high
+            top = number * high + 2.0
             painter.setFont(self.small(strong=True))
             colour = {MET: theme.good, NOT_MET: theme.bad}.get(row.verdict, theme.caution)
-            box = self.draw_text(painter, self.width() - 2.0, top, row.verdict, colour, across=1.0, down=0.0)
-            self.draw_text(painter, 2.0, top, self._fit(painter, row.name, box.left() - 12.0), theme.text, down=0.0)
+            box = self.draw_text(painter, self.width() - 6.0, top, row.verdict, colour, across=1.0, down=0.0)
+            self.draw_text(painter, 6.0, top, self._fit(painter, row.name, box.left() - 16.0), theme.text, down=0.0)
             self._bar(painter, row, top + 1.25 * self.text_px, max(6.0, high - 3.3 * self.text_px), colour)
             painter.setFont(self.small())
-            low = top + high - 1.6 * self.text_px
-            box = self.draw_text(painter, 2.0, low, f"{_words(row)}, {_limit(row)}", theme.text, down=0.0)
-            source = self._fit(painter, row.source, self.width() - box.right() - 16.0)
-            self.draw_text(painter, self.width() - 2.0, low, source, theme.quiet, across=1.0, down=0.0)
+            low = top + high - 4.0 - 1.5 * self.text_px
+            box = self.draw_text(painter, 6.0, low, f"{_words(row)}, {_limit(row)}", theme.text, down=0.0)
+            source = self._fit(painter, row.source, self.width() - box.right() - 20.0)
+            self.draw_text(painter, self.width() - 6.0, low, source, theme.quiet, across=1.0, down=0.0)
 
     def _bar(self, painter: QtGui.QPainter, row: Standing, top: float, thick: float, colour: str) -> None:
         same = [r for r in self._rows if r.unit == row.unit]

@@ -20,12 +20,23 @@ from stillshaft.ui.report_layout import (
 from stillshaft.ui.report_pdf import colour_of
 
 _SCALE = 1.2  # pixels for a point of a picture
+_FINE = 2.0  # as it is drawn, for fine screens too
 _STYLE = f"""
 h1 {{ font-size: 22px; font-weight: 600; }} h2 {{ font-size: 18px; font-weight: 600; color: {colour_of("accent")}; }}
 p {{ white-space: pre-wrap; margin-top: 4px; margin-bottom: 4px; }}
 .quiet, th, .name {{ color: {colour_of("quiet")}; }} .strong, .lead {{ font-weight: 600; }} .lead {{ font-size: 17px; }}
 .doubt {{ color: {colour_of("bad")}; }} th {{ text-align: left; font-weight: 400; }}
 """
+
+
+def images_of(layout: Layout) -> tuple[QtGui.QImage, ...]:
+    """The pictures of a layout in their order; may be drawn on any thread, and takes its time."""
+    return tuple(masses_paint.image_of(picture, _FINE) for picture in _pictures(layout))
+
+
+def _pictures(layout: Layout) -> list[Picture]:
+    blocks = [block for section in layout.sections for block in section.blocks]
+    return [picture for block in blocks if isinstance(block, Pictures) for picture in block.pictures]
 
 
 class Preview(QtWidgets.QTextBrowser):
@@ -37,30 +48,26 @@ class Preview(QtWidgets.QTextBrowser):
         self.setOpenLinks(False)
         self.setStyleSheet(f"QTextBrowser {{ background: {colour_of('paper')}; color: {colour_of('text')}; }}")
         self.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._pictures: list[Picture] = []
-        self._shown: Layout | None = None
+        self._shown: tuple[Layout, tuple[QtGui.QImage, ...]] | None = None
+        self._number = 0  # of the picture that comes next
         self._most, self._body_px = 0, 14
 
-    def show_layout(self, layout: Layout, body_px: int) -> None:
-        """Show a report."""
-        self._shown, self._pictures, self._body_px = layout, [], body_px
+    def show_layout(self, layout: Layout, images: tuple[QtGui.QImage, ...], body_px: int) -> None:
+        """Show a report with its images."""
+        self._shown, self._number, self._body_px = (layout, images), 0, body_px
         self._most = max(200, self.viewport().width() - 32)
         document = QtGui.QTextDocument(self)
         document.setDefaultStyleSheet(_STYLE)
-        made = "".join(self._section(s) for s in layout.sections)
-        head = f"<h1>{_safe(layout.title)}</h1><p class='quiet'>{_safe(layout.subtitle)}</p>"
-        foot = f"<p class='quiet'>{_safe(layout.footer)}</p>"
-        ratio = self.devicePixelRatioF()
-        for number, picture in enumerate(self._pictures):
-            image = masses_paint.image_of(picture, _SCALE * ratio)
-            image.setDevicePixelRatio(ratio)
+        for number, image in enumerate(images):
             document.addResource(
                 QtGui.QTextDocument.ResourceType.ImageResource, QtCore.QUrl(f"picture:{number}"), image
             )
+        made = "".join(self._section(s) for s in layout.sections)
+        head = f"<h1>{_safe(layout.title)}</h1><p class='quiet'>{_safe(layout.subtitle)}</p>"
         font = self.font()
         font.setPixelSize(body_px)
         document.setDefaultFont(font)
-        document.setHtml(head + made + foot)
+        document.setHtml(f"{head}{made}<p class='quiet'>{_safe(layout.footer)}</p>")
         self.setDocument(document)
 
     def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
@@ -68,7 +75,7 @@ class Preview(QtWidgets.QTextBrowser):
         super().resizeEvent(event)
         if self._shown is not None and self.viewport().width() - 32 != self._most:
             at = self.verticalScrollBar().value()
-            self.show_layout(self._shown, self._body_px)
+            self.show_layout(*self._shown, self._body_px)
             self.verticalScrollBar().setValue(at)
 
     def _section(self, section: Section) -> str:
@@ -89,8 +96,7 @@ class Preview(QtWidgets.QTextBrowser):
                 return "".join(f"<p class='quiet'>{_safe(line)}: ______________________</p>" for line in block.lines)
 
     def _image(self, picture: Picture) -> str:
-        self._pictures.append(picture)
-        number = len(self._pictures) - 1
+        number, self._number = self._number, self._number + 1
         scale = min(_SCALE, self._most / picture.width)
         return (
             f"<img src='picture:{number}' width='{scale * picture.width:.0f}' height='{scale * picture.height:.0f}' "

@@ -224,7 +224,11 @@ def test_the_preview_has_the_pictures_and_is_as_wide_as_its_place(opened, wait_u
     page.make_report()
     wait_until(lambda: page.report.made is not None)
     preview = page.report.preview
-    assert len(preview._pictures) > 3
+    _, images = preview._shown
+    assert len(images) > 3
+    html = preview.document().toHtml()
+    assert all(f"picture:{n}" in html for n in range(len(images)))
+    assert f"picture:{len(images)}" not in html
     assert preview.document().idealWidth() <= preview.viewport().width() + 2  # rounded up
 
 

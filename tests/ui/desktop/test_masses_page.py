@@ -480,8 +480,7 @@ def test_undo_and_redo_act_on_the_record(opened, wait_until):
     assert page.job.shown.state.on_rotor == ()
     page.face.setFocus()
     QtTest.QTest.keyClick(page.window(), KEY.Key_Z, QtCore.Qt.KeyboardModifier.ControlModifier)
-    settle(page, wait_until)
-    assert len(page.job.shown.state.on_rotor) == 1
+    wait_until(lambda: len(page.job.shown.state.on_rotor) == 1)
 
 
 # at the bench

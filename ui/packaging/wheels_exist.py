@@ -1,6 +1,7 @@
 """Says which dependencies have wheels where the program is to run: `python ui/packaging/wheels_exist.py`. Needs the network.
 
 Asks pip alone, system by system and Python by Python, for what pyproject.toml names; extras count, those for tests do not.
+A pip before 24 downloads each wheel for it.
 pip runs here, so what it may take by its own markers is worked out for the system in question first.
 """
 
@@ -90,13 +91,13 @@ def versions(requirement: Requirement) -> dict[tuple[str, str], str]:
 def main() -> int:
     """Print the table; 0 when every wheel is there."""
     absent = []
-    print(f"{'':44}" + "".join(f"{system:24}" for system in SYSTEMS))  # noqa: T201
-    print(f"{'':44}" + "".join(f"{python:8}" for _ in SYSTEMS for python in PYTHONS))  # noqa: T201
+    print(f"{'':44}" + "".join(f"{system:30}" for system in SYSTEMS))  # noqa: T201
+    print(f"{'':44}" + "".join(f"{python:10}" for _ in SYSTEMS for python in PYTHONS))  # noqa: T201
     for extra, requirement in requirements(ROOT / "pyproject.toml"):
         found = versions(requirement)
         absent += [f"{requirement.name}: {system}, Python {p}" for (system, p), v in found.items() if v == "none"]
         name = f"{requirement.name}{requirement.specifier}{f' [{extra}]' if extra else ''}"
-        print(f"{name:44}" + "".join(f"{found[s, p]:8}" for s in SYSTEMS for p in PYTHONS), flush=True)  # noqa: T201
+        print(f"{name:44}" + "".join(f"{found[s, p]:10}" for s in SYSTEMS for p in PYTHONS), flush=True)  # noqa: T201
     for line in absent:
         print(f"no wheel: {line}")  # noqa: T201
     return 1 if absent else 0

@@ -17,6 +17,8 @@ from stillshaft.ui import rehearsal, rehearsal_machines
 WIDE = os.environ | {"COLUMNS": "140"}
 RUN = [sys.executable, "-m", "stillshaft.ui.cli"]
 
+pytestmark = pytest.mark.timeout(300)  # whole jobs, seconds each on a machine with nothing else to do
+
 
 def stillshaft(*arguments, cwd):
     return subprocess.run(

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6 import QtCore
 from stillshaft.acquire import hookup as hookups
 from stillshaft.acquire import soundcard
@@ -131,6 +132,7 @@ class Feed(QtCore.QObject):
         self.glance: Glance | None = None
         self.looking = False  # for sound inputs
         self.checking = False
+        self.looked_at: tuple[NDArray[np.float32], float, Hookup] | None = None  # samples of the last check, with rate
         self._ending: list[Watch] = []
         self._wanted = False
         self._request: SourceRequest | None = None
@@ -161,6 +163,7 @@ class Feed(QtCore.QObject):
         if choice == self.choice:
             return
         self.choice, self.trouble = choice, None
+        self.table = self._given.get(self._wired_as, simulator.hookup() if choice == SIMULATED else None)
         self.stop()
         self._prepare()
 
@@ -172,8 +175,8 @@ class Feed(QtCore.QObject):
 
     def use_table(self, table: dict[str, Any]) -> None:
         """Take a hook-up by its content, which was checked; what runs starts anew."""
-        if table != self.table:
-            self.trouble = None
+        if table != self._given.get(self._wired_as):
+            self.trouble, self.table = None, table
             self._given[self._wired_as] = table
             self._renew()
 
@@ -223,6 +226,7 @@ class Feed(QtCore.QObject):
             if len(samples) < _LEAST_CHECK_S * recent.rate_hz:
                 seconds = len(samples) / recent.rate_hz
                 raise ValueError(f"{seconds:.1f} s of samples: the check needs {_LEAST_CHECK_S:.0f} s; wait a little")
+            self.looked_at = samples, recent.rate_hz, hookup
             return check.examine(
                 samples.astype(np.float64), recent.rate_hz, hookup.pulse, hookup.points, hookup.display, nameplate_rpm
             )

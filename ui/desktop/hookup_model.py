@@ -5,14 +5,17 @@ A place is "" for the whole hook-up, "pulse", "device", or the number of a point
 
 from __future__ import annotations
 
+import contextlib
 import copy
 import datetime
 import re
 from collections.abc import Mapping, Sequence
+from pathlib import Path
 from typing import Any
 
 from stillshaft.acquire import hookup as hookups
 from stillshaft.acquire.hookup import Hookup, HookupError
+from stillshaft.dsp import tables
 from stillshaft.dsp.channels import HAND_PROBE, USABLE_HZ
 from stillshaft.ui.wiring import Calibrated
 
@@ -189,3 +192,29 @@ def remark(hookup: Hookup, number: int, key: str) -> str:
     if key == "inverted" and point.si_per_reading < 0.0:
         return "Motion towards the sensor's own positive axis is read as negative."
     return ""
+
+
+def plain(table: Mapping[str, Any]) -> Table:
+    """The table with dates as text, as the record and every recording hold them."""
+    made = copy.deepcopy(dict(table))
+    for entry in made.get("point", []):
+        if isinstance(date := entry.get("calibrated", {}).get("date"), datetime.date):
+            entry["calibrated"]["date"] = date.isoformat()
+    return made
+
+
+def write(path: Path, table: Mapping[str, Any]) -> None:
+    """Write a hook-up file, whole or not at all. Raises HookupError that names the file."""
+    import tomli_w
+
+    made = copy.deepcopy(dict(table))
+    for entry in made["point"]:
+        if "calibrated" not in entry:
+            continue
+        date = entry["calibrated"].get("date")
+        with contextlib.suppress(TypeError, ValueError):  # what is no date stays as it is
+            entry["calibrated"]["date"] = datetime.date.fromisoformat(date)
+    try:
+        tables.write_whole(path, tomli_w.dumps(made).encode())
+    except OSError as error:
+        raise HookupError(f"{path}: cannot be written: {error.strerror}") from None

@@ -1,18 +1,21 @@
 """What is wired up, as it comes in: inputs with live levels, the pulse as it is seen, findings of the signal check.
 
-Each part takes plain data and gives nothing back.
+Each part takes plain data; what is typed into an input's fields is handed to the recorder that the card is made with.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.acquire.hookup import Hookup, Point
+from stillshaft.acquire.hookup import Hookup, Point, PulseInput
 from stillshaft.dsp import check
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.canvas import Marker
 from stillshaft.ui.desktop.figures import Level, PulseSeen
+from stillshaft.ui.desktop.hookup_form import Editor, Recorder
+from stillshaft.ui.desktop.hookup_model import Place
 from stillshaft.ui.desktop.meters import LevelMeter, PulsePicture, level_words, pulse_words
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.theme import THEMES, Theme
@@ -37,8 +40,18 @@ def point_words(point: Point) -> str:
     """What is wired to an input, in one line."""
     sensitivity = str(point.table.get("sensitivity", ""))
     place = "axial" if point.direction == "axial" else f"at {point.angle_deg:g}°"
-    mount = "" if point.mount is None else f" · {point.mount}"
-    return _whole(f"{point.quantity} · {sensitivity} · {place}{mount}")
+    words = [point.quantity, sensitivity, place]
+    words += [] if point.mount is None else [point.mount]
+    words += ["inverted"] if point.si_per_reading < 0.0 else []
+    words += [f"delay {point.table['delay']}"] if point.delay_s else []
+    words += [f"corner {c:g} Hz" for c in point.highpass_hz]
+    return _whole(" · ".join(words))
+
+
+def pulse_place_words(pulse: PulseInput) -> str:
+    """What is set for the pulse, in one line."""
+    marks = "one mark" if pulse.pulses_per_rev == 1 else f"{pulse.pulses_per_rev} marks, {pulse.reference}"
+    return _whole(f"{pulse.edge} edge · {marks} · at {pulse.angle_deg:g}°")
 
 
 def _whole(text: str) -> str:
@@ -47,27 +60,57 @@ def _whole(text: str) -> str:
 
 
 class InputRow:
-    """One input: number, shape and name, what it is, its level, and the level's word."""
+    """One input: number, shape and name, what it is, its level, the level's word, and the fields that open below."""
 
-    def __init__(self, number: int, name: str, words: str, shape: int | None) -> None:
-        self.number = parts.label(f"{number}", "heading")
+    def __init__(self, place: Place, shape: int | None, record: Recorder, remove: Callable[[], None] | None) -> None:
+        self.place = place
+        self.number = parts.label("", "heading")
         self.number.setAlignment(QtCore.Qt.AlignmentFlag.AlignRight | QtCore.Qt.AlignmentFlag.AlignVCenter)
         self.marker = Marker(shape) if shape is not None else QtWidgets.QWidget()
         self.names = QtWidgets.QWidget()
         column = QtWidgets.QVBoxLayout(self.names)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(parts.label(name, "heading", wrap=True))
-        column.addWidget(parts.label(words, "small", wrap=True))
-        self.meter = LevelMeter(name)
+        self.name, self.words = parts.label("", "heading", wrap=True), parts.label("", "small", wrap=True)
+        column.addWidget(self.name)
+        column.addWidget(self.words)
+        called = "pulse" if place == "pulse" else f"point {int(place) + 1}"
+        self.meter = LevelMeter(called)
         self.sign = parts.Sign(18)
         self.sign.show_weight(State.EMPTY)
         self.word = parts.Live("no signal", "", "no signal")
+        self.edit = parts.button("Edit", self._toggle, tip="Open the fields of this input")
+        self.editor = Editor(place, called, record, remove)
 
     @property
     def widgets(self) -> tuple[QtWidgets.QWidget, ...]:
         """In the order of the columns."""
-        return self.number, self.marker, self.names, self.meter, self.sign, self.word
+        return self.number, self.marker, self.names, self.meter, self.sign, self.word, self.edit
+
+    def _toggle(self) -> None:
+        self.open(self.editor.isHidden())
+        if not self.editor.isHidden():
+            self.editor.form.fields[0].control.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
+
+    def open(self, on: bool) -> None:
+        """Show the fields, or put them away."""
+        self.editor.setVisible(on)
+        self.edit.setText("Close" if on else "Edit")
+        self.edit.setAccessibleName(f"{self.edit.text()} {self.name.text()}")
+
+    def show_hookup(self, hookup: Hookup) -> None:
+        """Show what is wired here."""
+        if isinstance(self.place, int):
+            point = hookup.points[self.place]
+            index, name, words = point.index, point.name, point_words(point)
+        else:
+            index, name, words = hookup.pulse.index, "pulse", pulse_place_words(hookup.pulse)
+        for label, text in ((self.number, f"{index + 1}"), (self.name, name), (self.words, words)):
+            if label.text() != text:
+                label.setText(text)
+        self.meter.setAccessibleName(f"Level of {name}")
+        self.edit.setAccessibleName(f"{self.edit.text()} {name}")
+        self.editor.form.show_hookup(hookup)
 
     def show_level(self, level: Level | None) -> None:
         """Draw the newest level."""
@@ -76,55 +119,93 @@ class InputRow:
         self.word.say(word)
         self.sign.show_weight(State.EMPTY if level is None else _LEVEL_WEIGHTS[word])
 
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self.meter.set_theme(theme)
+        self.sign.set_theme(theme)
+        self.editor.form.set_theme(theme)
+        if isinstance(self.marker, Marker):
+            self.marker.set_theme(theme)
+
 
 class InputsCard(parts.Card):
-    """One row for each input that is wired."""
+    """One row for each input that is wired, whose fields open below it; `rows` are by input, counted from 0."""
 
-    def __init__(self) -> None:
+    def __init__(self, record: Recorder, add: Callable[[], None], remove: Callable[[int], None]) -> None:
         super().__init__("Inputs", "peak and level in dB of full scale")
+        self._record, self._remove = record, remove
         self._grid = QtWidgets.QGridLayout()
         self._grid.setHorizontalSpacing(look.TIGHT)
         self._grid.setVerticalSpacing(look.TIGHT)
         self._grid.setColumnStretch(2, 3)
         self._grid.setColumnStretch(3, 4)
+        self.none = parts.label("", "quiet", wrap=True)
+        self.none.hide()
+        self.add = parts.button("Add in&put", add, tip="A row for one more sensor, on the first input that is free")
+        self.body.addWidget(self.none)
         self.body.addLayout(self._grid)
+        foot = QtWidgets.QHBoxLayout()
+        foot.addWidget(self.add)
+        foot.addStretch(1)
+        self.body.addLayout(foot)
         self.body.addStretch(1)
         self.rows: dict[int, InputRow] = {}
-        self._hookup: Hookup | None = None
+        self._shape: tuple[Place, ...] = ()
         self._theme: Theme = THEMES["light"]
+        self._width = (600, 14)
 
-    def set_hookup(self, hookup: Hookup | None) -> None:
-        """Have a row for the pulse and for each point."""
-        if hookup is self._hookup:
-            return
-        self._hookup = hookup
+    def set_hookup(self, hookup: Hookup | None, none: str = "") -> None:
+        """Have a row for the pulse and for each point; without a hook-up say `none`."""
+        self.none.setText(none)
+        self.none.setVisible(hookup is None and bool(none))
+        self.add.setEnabled(hookup is not None)
+        places: dict[int, Place] = {}
+        if hookup is not None:
+            places = {hookup.pulse.index: "pulse", **{p.index: n for n, p in enumerate(hookup.points)}}
+        shape = tuple(places[index] for index in sorted(places))
+        if shape != self._shape:
+            self._build(shape)
+        if hookup is not None:
+            made = {row.place: row for row in self.rows.values()}
+            self.rows = {index: made[places[index]] for index in sorted(places)}
+            for row in self.rows.values():
+                row.show_hookup(hookup)
+
+    def _build(self, shape: tuple[Place, ...]) -> None:
+        """Rows anew; the one that is open stays open."""
+        opened = {row.place for row in self.rows.values() if not row.editor.isHidden()}
         for row in self.rows.values():
-            for widget in row.widgets:
+            for widget in (*row.widgets, row.editor):
                 self._grid.removeWidget(widget)
                 widget.hide()
                 widget.deleteLater()
-        self.rows = {}
-        if hookup is None:
-            return
-        pulse = hookup.pulse
-        marks = "one mark" if pulse.pulses_per_rev == 1 else f"{pulse.pulses_per_rev} marks, {pulse.reference}"
-        words = _whole(f"{pulse.edge} edge · {marks} · at {pulse.angle_deg:g}°")
-        self.rows[pulse.index] = InputRow(pulse.index + 1, "pulse", words, None)
-        for shape, point in enumerate(hookup.points):
-            self.rows[point.index] = InputRow(point.index + 1, point.name, point_words(point), shape)
-        for line, index in enumerate(sorted(self.rows)):
-            for column, widget in enumerate(self.rows[index].widgets):
-                self._grid.addWidget(widget, line, column)
-        self.set_theme(self._theme)
+        self._shape, self.rows = shape, {}
+        for line, place in enumerate(shape):
+            remove = partial(self._remove, place) if isinstance(place, int) else None
+            row = InputRow(place, place if isinstance(place, int) else None, self._record, remove)
+            row.editor.form.set_width(*self._width)
+            row.set_theme(self._theme)
+            for column, widget in enumerate(row.widgets):
+                self._grid.addWidget(widget, 2 * line, column)
+            self._grid.addWidget(row.editor, 2 * line + 1, 0, 1, len(row.widgets))
+            if place in opened:
+                row.open(True)
+            self.rows[line] = row
+        order = [w for row in self.rows.values() for w in (row.meter, row.edit, *row.editor.controls)]
+        for before, after in zip(order, [*order[1:], self.add], strict=False):
+            QtWidgets.QWidget.setTabOrder(before, after)
+
+    def set_width(self, width_px: int, body_px: int) -> None:
+        """The card is so wide, for text of this size."""
+        self._width = (width_px - 2 * look.ROOM - 2, body_px)
+        for row in self.rows.values():
+            row.editor.form.set_width(*self._width)
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         self._theme = theme
         for row in self.rows.values():
-            row.meter.set_theme(theme)
-            row.sign.set_theme(theme)
-            if isinstance(row.marker, Marker):
-                row.marker.set_theme(theme)
+            row.set_theme(theme)
 
     def show_levels(self, levels: Sequence[Level]) -> None:
         """Draw the newest levels, one for each input of the source; none: nothing comes in."""
@@ -185,18 +266,36 @@ class FindingRow(QtWidgets.QWidget):
 
 
 class FindingsCard(parts.Card):
-    """What the signal check says, the gravest first."""
+    """What the checks of the signals say, the gravest first, and what is asked for while one is made."""
 
-    def __init__(self) -> None:
+    def __init__(self, stopped: Callable[[], None], taps: Callable[[], None]) -> None:
         super().__init__("Signal check")
         self.note = parts.label("Not checked yet.", "quiet", wrap=True)
+        self.prompt = parts.label("", "sentence", wrap=True)
+        self.prompt.hide()
         self.body.addWidget(self.note)
+        self.body.addWidget(self.prompt)
         self._list = QtWidgets.QVBoxLayout()
         self._list.setSpacing(look.GAP)
         self.body.addLayout(self._list)
+        self.stopped = parts.button(
+            "Check at stand&still", stopped, tip="The machine stands: there must be no pulses; listens for some seconds"
+        )
+        self.taps = parts.button(
+            "Tap &each sensor",
+            taps,
+            tip="The machine stands, isolated and locked: asks for a tap at each sensor in turn",
+        )
+        self.body.addWidget(self.stopped)
+        self.body.addWidget(self.taps)
         self.body.addStretch(1)
         self.rows: list[FindingRow] = []
         self._theme: Theme = THEMES["light"]
+
+    def ask(self, text: str) -> None:
+        """Ask the person for something, in large letters; nothing takes it away."""
+        self.prompt.setText(text)
+        self.prompt.setVisible(bool(text))
 
     def show_findings(self, findings: Sequence[check.Finding], note: str) -> None:
         """List them under a note."""
@@ -205,9 +304,15 @@ class FindingsCard(parts.Card):
             row.hide()
             row.deleteLater()
         self.note.setText(note)
-        self.rows = [FindingRow(f, self._theme) for f in findings]
-        for row in self.rows:
-            self._list.addWidget(row)
+        self.rows = []
+        for finding in findings:
+            self.add(finding)
+
+    def add(self, finding: check.Finding) -> None:
+        """One more at the end."""
+        row = FindingRow(finding, self._theme)
+        self.rows.append(row)
+        self._list.addWidget(row)
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

@@ -167,9 +167,16 @@ class Mass(tables.Strict):
 
 
 class Options(tables.Strict):
-    """What was asked of a solve beside its method: fewer points, other scatter; None: as the brief says."""
+    """What was asked of a solve beside its method; None: as the brief says.
+
+    `points` are those that are measured with, `left_out` those of them that do not count, `planes` those that take mass,
+    and `parts` static or couple.
+    """
 
     points: list[str] | None = None
+    left_out: list[str] | None = None
+    planes: list[str] | None = None
+    parts: str | None = None
     repeatability: str | None = None
     placement: str | None = None
     speed_tolerance: str | None = None

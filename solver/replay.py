@@ -206,10 +206,16 @@ def plan_fields(
     }
 
 
+def wanted(method: str, options: Options | None) -> correction.Wanted:
+    """The way to correct that was asked for, as the solver takes it."""
+    asked = options or Options()
+    return correction.Wanted(method, tuple(asked.planes or ()), tuple(asked.left_out or ()), asked.parts or "all")
+
+
 def _solved(state: JobState, inputs: Sequence[int], method: str, options: Options) -> dict[str, Any]:
     name = shown(state.name) or "job"
     runs = runs_from_table(runs_of(state, inputs, options), name)
-    told = correction.to_json(correction.solve(runs, method), "")
+    told = correction.to_json(correction.solve(runs, wanted(method, options)), "")
     return {key: value for key, value in told.items() if key != "version"}
 
 

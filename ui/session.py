@@ -286,12 +286,12 @@ class Session(RecordedJob):
     def solve(self, method: str = "auto", options: Options | None = None) -> tuple[Event[Any], Solution]:
         """Solve with the runs that count and keep the plan. Raises the solver's errors, which name the missing run."""
         from stillshaft.solver import correction
-        from stillshaft.solver.replay import plan_fields, runs_of
+        from stillshaft.solver.replay import plan_fields, runs_of, wanted
         from stillshaft.solver.runs import runs_from_table
 
         event = self.job.append("plan", **plan_fields(self.state, method=method, options=options))
         runs = runs_from_table(runs_of(self.state, event.what.inputs, options), shown(self.state.name) or "job")
-        return event, correction.solve(runs, method)
+        return event, correction.solve(runs, wanted(method, options))
 
     def solve_with_stored(self) -> tuple[Event[Any], Solution]:
         """Solve with coefficients taken over from an earlier visit; kept as evidence. Raises SessionError without them."""

@@ -242,12 +242,8 @@ class MassesPage(MassesView):
 
     def _keep_plan(self) -> None:
         known = self.known
-        if known is None:
-            return
-        if self.correction.usual:
-            self._act(lambda session: session.solve(), self.correction.trouble)
-        else:
-            self._act(lambda session: masses_work.keep_chosen(session, known), self.correction.trouble)
+        if known is not None:
+            self._act(lambda session: masses_work.keep_plan(session, known), self.correction.trouble)
 
     def _keep_pieces(self) -> None:
         plan = self.pieces.plan

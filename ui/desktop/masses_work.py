@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from stillshaft.solver import cautions, correction
+from stillshaft.solver import cautions
 from stillshaft.solver.cautions import Caution
 from stillshaft.solver.correction import Wanted
+from stillshaft.solver.events import Options
 from stillshaft.solver.state import JobState
 from stillshaft.solver.trial import Trial
 from stillshaft.ui import job_facts
@@ -46,19 +47,12 @@ def gather(state: JobState, folder: Path, wanted: Wanted) -> MassesKnown:
     return MassesKnown(state, masses_model.work_out(state, folder, wanted), trials, cautions.before_hands(state))
 
 
-def keep_chosen(session: Session, known: Known) -> None:
-    """Write a correction that was asked for in a way of its own into the record, as evidence with its choice."""
-    solution = known.solution
-    if solution is None:
-        return
-    told: dict[str, Any] = {k: v for k, v in correction.to_json(solution, "").items() if k != "version"}
+def keep_plan(session: Session, known: Known) -> None:
+    """Write the correction that is shown into the record, with the choice it was asked for."""
     wanted = known.wanted
-    said = [
-        f"{wanted.parts} part" if wanted.parts != "all" else "",
-        f"mass on {', '.join(wanted.planes)} only" if wanted.planes else "",
-        f"without {', '.join(wanted.left_out)}" if wanted.left_out else "",
-    ]
-    session.job.append(
-        "measured", what="correction as chosen", figures=told, trusted=solution.trusted, reasons=list(solution.reasons),
-        note="; ".join(s for s in said if s),
-    )  # fmt: skip
+    options = Options(
+        planes=list(wanted.planes) or None,
+        left_out=list(wanted.left_out) or None,
+        parts=None if wanted.parts == "all" else wanted.parts,
+    )
+    session.solve(wanted.method, options)

@@ -159,19 +159,18 @@ def test_static_part_and_points_left_out_are_worked_out_and_kept_as_chosen(opene
     assert masses[0].angle_deg == pytest.approx(masses[1].angle_deg)
     page.correction.keep.click()
     settle(page, wait_until)
-    kept = page.job.shown.state.measured[-1].what
-    assert kept.what == "correction as chosen"
-    assert kept.note == "static part; without far end horizontal"
+    kept = page.job.shown.state.plans[-1].what.options
+    assert (kept.parts, kept.left_out, kept.planes) == ("static", ["far end horizontal"], None)
     page.correction.parts.buttons["each plane"].click()
     page.correction.points["far end horizontal"].click()
     wait_until(lambda: page.known.wanted == page.correction.wanted)
     page.correction.keep.click()
     settle(page, wait_until)
     folder = page.job.shown.folder
-    assert len(page.job.shown.state.plans) == 1
+    assert len(page.job.shown.state.plans) == 2
     page.job.close()
     with Job.open(folder, read_only=True) as job:
-        assert [r.differences for r in replay(job)] == [()]
+        assert [r.differences for r in replay(job)] == [(), ()]
 
 
 def test_every_point_left_out_is_refused_in_words(opened, wait_until):

@@ -159,7 +159,8 @@ def correct(case: Case) -> Said | None:
     wanted, how = _to_put_on(state, solution)
     inside = all(c.mass_ci95 is None or c.mass <= c.mass_ci95 for c in wanted)
     # planes that are each uncertain may still do something together; an overhung rotor begins with one part
-    part = _part(state, solution) if inside or state.brief.rotor.kind == "overhung" else {}
+    asked = inside or state.brief.rotor.kind == "overhung"
+    part = _part(state, solution) if asked and not passed(state, "put-on-part") else {}
     largest = max(abs(m) for m in part.values()) if part else max(c.mass for c in wanted)
     told = run_vectors.mass_text(part) if part else _text(wanted)
     smallest = min((1000.0 * units.parse(s.mass, "kg", "stock") for s in state.brief.stock), default=0.0)
@@ -182,8 +183,12 @@ def _part(state: JobState, solution: Solution) -> dict[str, complex]:
     masses = [complex(m) for m in solution.proposed.alternative.masses]
     stays = {} if progress.trials_on(state) else progress.on_now(state)
     planes = [c.plane for c in solution.corrections]
-    left = {p: m - stays.get(p, 0j) for p, m in zip(planes, masses, strict=True)}
     least = _HARDLY_ANY * max(abs(m) for m in masses)
+    trial = {on.of for on in progress.trials_on(state)}
+    kept = run_vectors.masses_of([on.piece for on in state.on_rotor if on.of not in trial], state.brief)
+    if any(abs(m) <= least < abs(kept.get(p, 0j)) for p, m in zip(planes, masses, strict=True)):
+        return {}  # more than this part was corrected already: that is trimmed, not taken off again
+    left = {p: m - stays.get(p, 0j) for p, m in zip(planes, masses, strict=True)}
     return {p: m for p, m in left.items() if abs(m) > least}
 
 
@@ -191,7 +196,9 @@ def _to_put_on(state: JobState, solution: Solution) -> tuple[tuple[Correction, .
     """What to put on as the rotor is now, and how to say it."""
     on, last = progress.on_now(state), progress.usable(state)[-1]
     if progress.trials_on(state):
-        return solution.corrections, "take all trial masses off and put on"
+        others = len(progress.trials_on(state)) < len(state.on_rotor)
+        off = "take all that is on off, trial and earlier masses," if others else "take all trial masses off"
+        return solution.corrections, f"{off} and put on"
     if on and run_vectors.same_masses(on, run_vectors.masses_on(last, state.brief)):
         return solution.additional, "add to what is on"
     return solution.corrections, "put on, in the place of all that is on," if on else "put on"

@@ -580,6 +580,30 @@ def test_an_overhung_rotor_with_two_planes_takes_one_part_first(measured):
     assert len(re.findall(" g at ", found.sentence)) == 1
 
 
+def test_both_planes_of_an_overhung_rotor_once_corrected_are_trimmed(measured):
+    """A passed advice stays passed, and masses of all planes are trimmed, not taken off for one part of them."""
+    measured.job.append(
+        "brief", rotor={"kind": "overhung"}, planes=[{"name": n, "radius": "300 mm"} for n in ("near", "far")]
+    )
+    measured.job.append("decision", **progress.skip_fields("one-plane-first", "the owner wants both"))
+    measured.h = {"A": {"near": 0.4, "far": 0.3j}, "B": {"near": -0.2j, "far": 0.5}}
+    for plane in ("near", "far"):
+        measured.put(10.0, 120.0, plane=plane)
+        measured.run(f"trial {plane}", "trial")
+        measured.clear()
+    expect(measured, "put-on-part")
+    measured.job.append("decision", **progress.skip_fields("put-on-part", "the owner wants both"))
+    expect(measured, "put-on-correction")
+    for c in measured.facts().solution.corrections:
+        measured.put(0.8 * c.mass, c.angle_deg, "correction", c.plane)
+    measured.run("correction", "check")
+    measured.job.append("brief", limits=[{"point": p, "amplitude": 0.01, "unit": "mm/s rms"} for p in "AB"])
+    expect(measured, "trim", "Add to what is on")
+    measured.put(3.0, 40.0, plane="near")
+    measured.run("another trial", "trial")
+    assert "Take all that is on off, trial and earlier masses, and put on" in measured.advice().sentence
+
+
 def test_a_correction_below_the_smallest_piece_is_the_end(tried):
     tried.job.append("brief", stock=[{"mass": "40 g", "count": 3}])
     expect(tried, "stop-exhausted", "is below the smallest piece of 40 g")

@@ -1,4 +1,4 @@
-"""The window of the desktop program: stage rail, page, and the next line.
+"""The window of the desktop program: stage rail, page, and the next line; panels of job and view, and the call to stop.
 
 Pages are registered by stage and built after the window is on the screen, one at a time, so that it opens at once.
 """
@@ -11,21 +11,25 @@ from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts, settings
+from stillshaft.ui.desktop.job_panel import AdvicePanel, JobPanel
 from stillshaft.ui.desktop.page import NotYet, Page
 from stillshaft.ui.desktop.rail import StageRail
-from stillshaft.ui.desktop.stages import Sentence, Stage, most_important
+from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State, Weight, most_important
+from stillshaft.ui.desktop.stop_call import StopCall
 from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.desktop.view_panel import ViewPanel
 from stillshaft.ui.theme import THEMES, Theme
 
 SMALLEST = (1024, 700)
 _BETWEEN_PAGES_MS = 10  # the event loop gets its turn between two pages that are built
+_UNDO_KEYS = ("Ctrl+Z", "Ctrl+Shift+Z")
 
 
 class NextLine(QtWidgets.QFrame):
     """One sentence on what matters most, and a button that goes there."""
 
     opened = QtCore.Signal(Stage)
+    asked = QtCore.Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -35,15 +39,18 @@ class NextLine(QtWidgets.QFrame):
         row.setSpacing(look.GAP)
         self.sign = parts.Sign(26)
         self.text = parts.label("", "sentence", wrap=True)
+        self.why = parts.button("Wh&y?", self.asked.emit, tip="Why this is advised, and how to do otherwise")
         self.go = parts.button("&Go", self._go, "main")
         row.addWidget(self.sign)
         row.addWidget(self.text, 1)
+        row.addWidget(self.why)
         row.addWidget(self.go)
         self.shown: Sentence | None = None
 
-    def say(self, sentence: Sentence, open_stage: Stage) -> None:
-        """Show a sentence; the button is there when it leads to another stage."""
+    def say(self, sentence: Sentence, open_stage: Stage, *, advised: bool = False) -> None:
+        """Show a sentence; the button is there when it leads to another stage, and one that says why it is `advised`."""
         self.shown = sentence
+        self.why.setVisible(advised)
         if self.text.text() != sentence.text:
             self.text.setText(sentence.text)
         self.setAccessibleName(f"{sentence.weight.value}: {sentence.text}")
@@ -69,6 +76,7 @@ class Frame(QtWidgets.QMainWindow):
     """
 
     ready = QtCore.Signal()  # all pages are built
+    closed = QtCore.Signal()  # every page was told
 
     def __init__(
         self,
@@ -85,17 +93,25 @@ class Frame(QtWidgets.QMainWindow):
         self.pages: dict[Stage, Page] = {}
         self._waiting: list[tuple[Stage, Callable[[], Page]]] = []
         self._areas: dict[Stage, parts.Scrolled] = {}
+        self._undressed: list[Stage] = []  # pages behind, which get other colours one at a time
         self._open = start
         self._prepare = prepare
         self._shown = False
         self._tasks = Tasks(self)
         self.rail = StageRail()
         self.view_button = parts.button("&View", self.show_view, tip="Units, angles, viewing end, colours, text size")
+        self.job_button = parts.button("Job", self.show_job, tip="Begin a job, open one, or one of late (Ctrl+J)")
+        self.job_button.setShortcut("Ctrl+J")
         self.stack = QtWidgets.QStackedWidget()
         self.next_line = NextLine()
         self._lay_out()
         self.panel = ViewPanel(self, self.view)
         self.panel.changed.connect(self.set_view)
+        self.job_panel, self.advice_panel = JobPanel(self), AdvicePanel(self)
+        self.stop_call = StopCall(self, self.stack)
+        self.guide: Guide | None = None
+        self.next_line.asked.connect(self.show_why)
+        self.undo, self.redo = (QtGui.QShortcut(QtGui.QKeySequence(keys), self) for keys in _UNDO_KEYS)
         self.rail.opened.connect(self.open)
         self.next_line.opened.connect(self.open)
         for stage in Stage:
@@ -114,6 +130,8 @@ class Frame(QtWidgets.QMainWindow):
         grid.setSpacing(0)
         foot = QtWidgets.QHBoxLayout()
         foot.setContentsMargins(look.GAP, 0, look.GAP, 0)
+        foot.setSpacing(look.HAIR)
+        foot.addWidget(self.job_button)
         foot.addWidget(self.view_button)
         self.rail.body.addLayout(foot)
         grid.addWidget(self.rail, 0, 0, 2, 1)
@@ -137,6 +155,10 @@ class Frame(QtWidgets.QMainWindow):
         self._open = stage
         self.rail.choose(stage)
         page = self.pages.get(stage)
+        if stage in self._undressed:
+            self._dress_page(stage)
+        for keys in (self.undo, self.redo):  # a page may have buttons of its own with these keys
+            keys.setEnabled(not hasattr(page, "undo"))
         if page is not None:
             self.stack.setCurrentWidget(self._areas[stage])
             page.enter()
@@ -174,11 +196,11 @@ class Frame(QtWidgets.QMainWindow):
         stage, build = self._waiting.pop(0)
         page = build()
         self.pages[stage] = page
-        page.set_theme(self.theme)
         page.set_view(self.view)
         page.changed.connect(self._renew)
         area = self._areas[stage] = parts.Scrolled(page, stage.value)
         area.room.connect(lambda width, p=page: p.set_room(width, self.view.body_px))
+        self._dress_page(stage)
         self.stack.addWidget(self._areas[stage])
         if stage is self._open:
             self.open(stage)
@@ -186,17 +208,47 @@ class Frame(QtWidgets.QMainWindow):
             self._renew()
         QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._build_next)
 
+    # what matters most
+
+    def say(self, text: str) -> None:
+        """Say something of the program itself in the next line; an empty text: no more."""
+        self._said = text or None
+        self._renew()
+
+    def set_guide(self, guide: Guide | None) -> None:
+        """Take what the guidance says of the job that is open; None: no job is."""
+        self.guide = guide
+        self._renew()
+
     def _renew(self) -> None:
         """States on the rail, and the sentence that matters most."""
         for stage, page in self.pages.items():
-            button, state = self.rail.buttons[stage], page.state()
+            button, state = self.rail.buttons[stage], self._state_of(page)
             if button.state is not state:
                 button.show_state(state)
         said = [s for page in self.pages.values() if (s := page.sentence()) is not None]
         if self._said is not None:
-            said.append(Sentence(self._said, self._open))
+            said.append(Sentence(self._said, self._open, Weight.CAUTION))
+        if self.guide is not None:  # it knows the record better than any page; pages know what runs
+            said = [s for s in said if self._comes_first(s)]
         first = Sentence("Connect the sensors, or let the simulated rotor run.", Stage.HOOK_UP, action="Hook-up")
-        self.next_line.say(most_important(said) or first, self._open)
+        advised = self.guide is not None and not said
+        advice = first if self.guide is None else self.guide.sentence
+        self.next_line.say(most_important(said) or advice, self._open, advised=advised)
+
+    def _state_of(self, page: Page) -> State:
+        """As the guidance has it, unless what runs needs attention."""
+        own = page.state()
+        if self.guide is None or (own is State.ATTENTION and page.watches):
+            return own
+        return self.guide.states[page.stage]
+
+    def _comes_first(self, sentence: Sentence) -> bool:
+        """Whether a page's sentence comes before the guidance's."""
+        if sentence.weight is not Weight.CAUTION:
+            return sentence.weight is Weight.STOP
+        page = self.pages.get(sentence.stage)
+        return sentence.stage is self._open or (page is not None and page.watches)
 
     # how things are shown
 
@@ -212,6 +264,18 @@ class Frame(QtWidgets.QMainWindow):
         else:
             self.panel.open_above(self.view_button)
 
+    def show_job(self) -> None:
+        """Open the panel of jobs."""
+        if self.job_panel.isVisible():
+            self.job_panel.put_away()
+        else:
+            self.job_panel.open_above(self.job_button)
+
+    def show_why(self) -> None:
+        """Open the panel that says why something is advised."""
+        if self.next_line.why.isVisible():
+            self.advice_panel.open_above(self.next_line.why)
+
     def set_view(self, view: settings.View) -> None:
         """Show everything so, and remember it."""
         before, self.view = self.view, view
@@ -225,21 +289,47 @@ class Frame(QtWidgets.QMainWindow):
         self._renew()
 
     def _dress(self) -> None:
-        """Colours and text size."""
+        """Colours and text size: of all but the pages behind at once, and of those one after the other."""
+        sheet = look.style_sheet(self.theme, self.view.body_px)
         self.setPalette(look.palette(self.theme))
         self.setFont(look.font(self.view.body_px))
-        self.setStyleSheet(look.style_sheet(self.theme, self.view.body_px))
+        for part in (self.rail, self.next_line, self.panel, self.job_panel, self.advice_panel):
+            part.setStyleSheet(sheet)
         self.rail.set_look(self.theme, self.view.body_px)
         self.next_line.sign.set_theme(self.theme)
-        for stage, page in self.pages.items():
-            page.set_theme(self.theme)
-            page.set_room(self._areas[stage].viewport().width(), self.view.body_px)
+        for panel in (self.job_panel, self.advice_panel):
+            panel.set_width(self.view.body_px)
+            panel.adjustSize()
+        self.stop_call.set_look(self.view.body_px)
+        waiting = bool(self._undressed)
+        self._undressed = list(self.pages)
+        if self._open in self.pages:
+            self._dress_page(self._open)
+        if self._undressed and not waiting:
+            QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._dress_next)
+
+    def _dress_page(self, stage: Stage) -> None:
+        if stage in self._undressed:
+            self._undressed.remove(stage)
+        page, area = self.pages[stage], self._areas[stage]
+        area.setStyleSheet(look.style_sheet(self.theme, self.view.body_px))
+        page.set_theme(self.theme)
+        page.set_room(area.viewport().width(), self.view.body_px)
+
+    def _dress_next(self) -> None:
+        if self._undressed:
+            self._dress_page(self._undressed[0])
+            QtCore.QTimer.singleShot(_BETWEEN_PAGES_MS, self._dress_next)
 
     def closeEvent(self, event: QtGui.QCloseEvent) -> None:  # noqa: N802 - Qt's name
         """Stop what runs; the choices are saved already."""
         self._waiting.clear()
+        self._undressed.clear()
         self._tasks.close()
-        self.panel.put_away()
+        self.stop_call.be_still()
+        for panel in (self.panel, self.job_panel, self.advice_panel):
+            panel.put_away()
         for page in self.pages.values():
             page.close_down()
+        self.closed.emit()
         event.accept()

@@ -15,7 +15,10 @@ from typing import Any
 from PySide6 import QtCore
 from stillshaft.acquire.hookup import Hookup, HookupError
 from stillshaft.solver.diagnosis import Diagnosis
+from stillshaft.solver.guidance import Advice
+from stillshaft.solver.guidance import Stage as StageSaid
 from stillshaft.solver.inspection import Check
+from stillshaft.solver.next_steps import StageName
 from stillshaft.solver.state import JobState
 from stillshaft.ui.session import Session
 
@@ -42,6 +45,17 @@ class Shown:
 
 
 @dataclass(frozen=True)
+class Guided:
+    """What the guidance says of a job with so many entries; `may_pass`: the person may pass over the advice."""
+
+    folder: Path
+    entries: int
+    advice: Advice
+    stages: dict[StageName, StageSaid]
+    may_pass: bool
+
+
+@dataclass(frozen=True)
 class _Act:
     work: Callable[[], Any]
     done: Callable[[Any], None] | None
@@ -59,16 +73,21 @@ class _Outcome:
 class OpenJob(QtCore.QObject):
     """Opens, begins and closes jobs, and does what the person does to the one that is open.
 
-    `changed` tells that `shown` is another one, `refused` what an act that nobody looks after was refused for.
+    `changed` tells that `shown` is another one, `advised` that `guided` is, `refused` what an act that nobody looks after
+    was refused for.
     """
 
     changed = QtCore.Signal()
+    advised = QtCore.Signal()
     refused = QtCore.Signal(str)
     _finished = QtCore.Signal(object)
+    _worked_out = QtCore.Signal(object)
 
     def __init__(self, parent: QtCore.QObject | None = None) -> None:
         super().__init__(parent)
         self.shown: Shown | None = None
+        self.guided: Guided | None = None
+        self._made_guided: Guided | None = None  # of the thread
         self._session: Session | None = None  # of the thread
         self._problems: tuple[str, ...] = ()
         self._made: Shown | None = None
@@ -77,6 +96,7 @@ class OpenJob(QtCore.QObject):
         self._closed = False
         self._thread: threading.Thread | None = None
         self._finished.connect(self._hand_over, QtCore.Qt.ConnectionType.QueuedConnection)
+        self._worked_out.connect(self._take_guided, QtCore.Qt.ConnectionType.QueuedConnection)
 
     # what the person does
 
@@ -117,6 +137,15 @@ class OpenJob(QtCore.QObject):
 
         self._put(on_session, done, failed)
 
+    def ask_again(self) -> None:
+        """Have the guidance worked out again: time passed."""
+
+        def forget() -> None:
+            self._made_guided = None
+
+        if self.shown is not None:
+            self._put(forget, None, None)
+
     @property
     def busy(self) -> bool:
         """True while something is being done."""
@@ -144,7 +173,7 @@ class OpenJob(QtCore.QObject):
 
     def _work(self) -> None:
         """On the thread: one act after the other, until there is no more."""
-        while (act := self._waiting.get()) is not None:
+        while (act := self._next()) is not None:
             result, error = None, None
             try:
                 result = act.work()
@@ -156,6 +185,30 @@ class OpenJob(QtCore.QObject):
         if self._session is not None:
             self._session.close()
             self._session = None
+
+    def _next(self) -> _Act | None:
+        """On the thread: the next act; while there is none, what the guidance says is worked out."""
+        try:
+            return self._waiting.get_nowait()
+        except queue.Empty:
+            self._advise()
+            return self._waiting.get()
+
+    def _advise(self) -> None:
+        """On the thread: ask the guidance, if the job moved."""
+        from stillshaft.solver import next_steps
+
+        session, before = self._session, self._made_guided
+        if session is None or self._closed:
+            return
+        at = session.folder, len(session.job.events)
+        if before is not None and (before.folder, before.entries) == at:
+            return
+        advice, stages = session.advice(), session.stages()
+        may_pass = next_steps.act_named(advice.act).passed != "never"
+        self._made_guided = Guided(*at, advice, stages, may_pass)
+        if not self._closed:
+            self._worked_out.emit(self._made_guided)
 
     def _take(self, folder: Path, opened: Callable[[], Session]) -> None:
         """On the thread: put another session in place of the one there is."""
@@ -183,6 +236,12 @@ class OpenJob(QtCore.QObject):
             session.folder, session.job.by, session.job.read_only, len(session.job.events), session.state, hookup,
             session.checks(), diagnosis.diagnose(job_checks.from_record(session.state)), problems,
         )  # fmt: skip
+
+    def _take_guided(self, guided: Guided) -> None:
+        """On the screen's thread: tell, unless another job is open by now."""
+        if not self._closed and self.shown is not None and guided.folder == self.shown.folder:
+            self.guided = guided
+            self.advised.emit()
 
     def _hand_over(self, outcome: _Outcome) -> None:
         """On the screen's thread: tell."""

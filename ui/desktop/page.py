@@ -16,6 +16,7 @@ class Page(QtWidgets.QWidget):
     """
 
     changed = QtCore.Signal()
+    watches = False  # it watches what runs now, of which the record knows nothing yet
 
     def __init__(self, stage: Stage) -> None:
         super().__init__()

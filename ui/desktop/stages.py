@@ -64,6 +64,14 @@ class Sentence:
     action: str | None = None
 
 
+@dataclass(frozen=True)
+class Guide:
+    """What is advised in the job that is open, and how far each stage is."""
+
+    sentence: Sentence
+    states: dict[Stage, State]
+
+
 def most_important(sentences: list[Sentence]) -> Sentence | None:
     """The weightiest one, the latest stage first among equals: it knows the most about the job."""
     order, stages = list(Weight), list(Stage)

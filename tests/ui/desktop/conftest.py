@@ -8,6 +8,7 @@ import pytest
 from PySide6 import QtCore
 from stillshaft.ui.desktop import app, look
 from stillshaft.ui.desktop.feed import Status
+from stillshaft.ui.desktop.stages import Stage
 
 
 def _wait(milliseconds):
@@ -46,14 +47,15 @@ def dressed(qapp):
 
 @pytest.fixture
 def program(dressed, qtbot, wait_until, tmp_path):
-    """The window with all its pages, on the simulated rotor as fast as it goes."""
-    made = app.Program(tmp_path / "view.toml", real_time=False)
+    """The window with all its pages, on the simulated rotor as fast as it goes, the Hook-up page in front."""
+    made = app.Program(tmp_path / "view.toml", real_time=False, room=tmp_path / "jobs", index=lambda _folder: None)
     qtbot.addWidget(made.frame)
     built = []
     made.frame.ready.connect(lambda: built.append(True))
     made.frame.show()
     wait_until(lambda: built)
     wait_until(lambda: made.feed.hookup is not None)
+    made.frame.open(Stage.HOOK_UP)
     yield made
     made.frame.close()
 

@@ -20,7 +20,7 @@ def test_before_anything_runs_the_hook_up_is_drawn(program):
     assert "sensor far end horizontal at 9 o'clock" in page.face.summary
     assert page.state() is State.EMPTY
     assert not page.check_signals.isEnabled()
-    assert "simulated rotor" in program.frame.next_line.text.text()
+    assert program.frame.next_line.text.text() == "No job is open: begin one, or open one."
 
 
 def test_figures_are_those_of_the_measurement(running):

@@ -1,0 +1,130 @@
+"""The panels of the job: which one is open and which were of late; and why something is advised, or is passed over."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6 import QtCore, QtWidgets
+from stillshaft.ui.desktop import look, parts, recent
+from stillshaft.ui.desktop.panel import Panel
+
+if TYPE_CHECKING:
+    from stillshaft.ui.desktop.open_job import Guided
+
+_WIDTH_EMS = 30
+
+
+class JobPanel(Panel):
+    """Begins a job, opens one, or one of those that were open of late."""
+
+    wanted_new = QtCore.Signal()
+    wanted_other = QtCore.Signal()
+    wanted = QtCore.Signal(Path)
+
+    def __init__(self, parent: QtWidgets.QWidget) -> None:
+        super().__init__(parent, "Job")
+        self.called = parts.label("No job is open.", "heading", wrap=True)
+        self.begin = parts.button("New job", self._new, tip="Begin a job (Ctrl+N)")
+        self.other = parts.button("Open a job…", self._other, tip="Go on with a job (Ctrl+O)")
+        self.heading = parts.label("Open of late", "quiet")
+        self.rows = [parts.button("", lambda n=number: self._open(n)) for number in range(recent.MOST)]
+        self._folders: tuple[Path, ...] = ()
+        for each in (self.called, self.begin, self.other, self.heading, *self.rows):
+            self.body.addWidget(each)
+        self.show_recent(())
+
+    def first(self) -> QtWidgets.QWidget:
+        """The first that can be pressed."""
+        return self.begin
+
+    def set_width(self, body_px: int) -> None:
+        """As wide as text of this size needs."""
+        self.setFixedWidth(_WIDTH_EMS * body_px)
+
+    def show_job(self, name: str | None) -> None:
+        """Say which job is open."""
+        self.called.setText("No job is open." if name is None else f"Open: {name}")
+
+    def show_recent(self, folders: tuple[Path, ...]) -> None:
+        """Offer these."""
+        self._folders = folders
+        for number, row in enumerate(self.rows):
+            row.setVisible(number < len(folders))
+            if number < len(folders):
+                row.setText(folders[number].name.replace("&", "&&"))
+                row.setAccessibleName(f"Open {folders[number].name}")
+                row.setToolTip(str(folders[number]))
+        self.heading.setVisible(bool(folders))
+
+    def _new(self) -> None:
+        self.put_away()
+        self.wanted_new.emit()
+
+    def _other(self) -> None:
+        self.put_away()
+        self.wanted_other.emit()
+
+    def _open(self, number: int) -> None:
+        self.put_away()
+        self.wanted.emit(self._folders[number])
+
+
+class AdvicePanel(Panel):
+    """Why something is advised; with a reason it is passed over, or the balancing is ended as it is."""
+
+    passed = QtCore.Signal(str)
+    stopped = QtCore.Signal(str)
+
+    def __init__(self, parent: QtWidgets.QWidget) -> None:
+        super().__init__(parent, "Why this is advised")
+        self.said = parts.label("", "heading", wrap=True)
+        self.why = parts.label("", wrap=True)
+        self.reason = QtWidgets.QLineEdit()
+        self.reason.setPlaceholderText("kept in the record")
+        self.pass_over = parts.button("Pass over it", self._pass, tip="Go on without it, with the reason")
+        self.end = parts.button("End the balancing", self._end, tip="Leave the machine as it is, with the reason")
+        self.remark = parts.label("", "small", wrap=True)
+        row = QtWidgets.QHBoxLayout()
+        row.setSpacing(look.TIGHT)
+        row.addWidget(self.pass_over)
+        row.addWidget(self.end)
+        row.addStretch(1)
+        for each in (self.said, self.why, parts.labelled("Your reason to do otherwise", self.reason), self.reason):
+            self.body.addWidget(each)
+        self.body.addLayout(row)
+        self.body.addWidget(self.remark)
+
+    def first(self) -> QtWidgets.QWidget:
+        """The reason."""
+        return self.reason
+
+    def set_width(self, body_px: int) -> None:
+        """As wide as text of this size needs."""
+        self.setFixedWidth(_WIDTH_EMS * body_px)
+
+    def show_advice(self, guided: Guided) -> None:
+        """Say why."""
+        self.said.setText(guided.advice.sentence)
+        self.why.setText(f"{parts.begun(guided.advice.why)}.")
+        self.pass_over.setEnabled(guided.may_pass)
+        self.remark.setText("" if guided.may_pass else "This cannot be passed over.")
+
+    def _given(self) -> str:
+        text = " ".join(self.reason.text().split())
+        if not text:
+            self.remark.setText("Write the reason first.")
+            self.reason.setFocus()
+        return text
+
+    def _pass(self) -> None:
+        if text := self._given():
+            self.reason.clear()
+            self.put_away()
+            self.passed.emit(text)
+
+    def _end(self) -> None:
+        if text := self._given():
+            self.reason.clear()
+            self.put_away()
+            self.stopped.emit(text)

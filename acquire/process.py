@@ -133,6 +133,10 @@ class Acquisition:
             raise SourceLost(f"{path}: {self.failure}; what was recorded is kept")
         return self._finished.pop(0) if self._finished else None
 
+    def end_recording(self, *, enough: bool = False) -> None:
+        """Have the recording end without waiting for it: `finished_recording` brings its summary."""
+        self._send("stop", enough)
+
     def stop_recording(self, *, enough: bool = False) -> RecordingSummary:
         """End the recording now; `enough` says that it is complete all the same.
 

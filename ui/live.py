@@ -11,10 +11,13 @@ import threading
 import time
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from stillshaft.acquire.hookup import Hookup, with_skew
+from stillshaft.acquire.source import SourceError
 from stillshaft.dsp.measure import Measurement, Measuring
+from stillshaft.ui import taking
+from stillshaft.ui.taking import Stop
 
 if TYPE_CHECKING:
     from stillshaft.acquire.keeper import RecordingSummary
@@ -29,7 +32,9 @@ _LONGEST_S = 180.0  # then the figures begin anew: an afternoon's watching must 
 class Snapshot:
     """What there is to show: the newest measurement or why there is none, and how far a recording is.
 
-    `recorded` is the summary of a recording that has just ended; `ended` says why the source stopped.
+    `recording_share` and `remaining_s` say how far a recording is, None where none is under way or it cannot be told;
+    `recorded` is the summary of the last one that ended, `ended_by` what ended it; `lost` says what is wrong while a
+    source that fell silent is waited for, `ended` why the source stopped.
     """
 
     number: int
@@ -39,6 +44,25 @@ class Snapshot:
     recording_share: float | None
     recorded: RecordingSummary | None
     ended: str | None
+    remaining_s: float | None = None
+    ended_by: str | None = None
+    lost: str | None = None
+
+
+@dataclass(frozen=True)
+class _Order:
+    """A recording to begin; `table` is the hook-up that it is to carry."""
+
+    path: Path
+    stop: Stop
+    table: dict[str, Any]
+
+
+@dataclass(frozen=True)
+class _End:
+    """The recording under way is to end; `enough`: it is complete all the same."""
+
+    enough: bool
 
 
 class Live:
@@ -47,15 +71,24 @@ class Live:
     def __init__(self, request: SourceRequest, hookup: Hookup) -> None:
         self.latest: Snapshot | None = None
         self._request, self._hookup = request, hookup
-        self._orders: queue.SimpleQueue[tuple[Path, float]] = queue.SimpleQueue()
+        self._orders: queue.SimpleQueue[_Order | _End] = queue.SimpleQueue()
+        self._under_way: _Order | None = None
+        self._ended_by: str | None = None
         self._stop = threading.Event()
         self._number = 0
         self._thread = threading.Thread(target=self._run, name="measuring", daemon=True)
         self._thread.start()
 
-    def record(self, path: Path, seconds: float) -> None:
-        """Record so many seconds from now on; the figures begin anew with the recording."""
-        self._orders.put((path, seconds))
+    def record(self, path: Path, stop: Stop, table: dict[str, Any] | None = None) -> None:
+        """Record from now on until it is enough; the figures begin anew with the recording.
+
+        `table` is the hook-up that it carries, the one that is measured with unless given.
+        """
+        self._orders.put(_Order(path, stop, table or self._hookup.table))
+
+    def end_recording(self, *, enough: bool) -> None:
+        """End the recording; `enough`: it is complete all the same."""
+        self._orders.put(_End(enough))
 
     def close(self) -> None:
         """Stop the source and wait for the thread."""
@@ -64,10 +97,13 @@ class Live:
 
     def _run(self) -> None:
         from stillshaft.acquire.process import Acquisition
-        from stillshaft.acquire.source import SourceError
 
         try:
             with Acquisition(self._request) as acquisition:
+                if self._hookup.channels > acquisition.channels:
+                    raise SourceError(
+                        f"the source has {acquisition.channels} inputs, but the hook-up uses {self._hookup.channels}"
+                    )
                 self._measure(acquisition)
         except (SourceError, OSError) as error:
             self._post(0.0, None, None, ended=str(error))
@@ -79,14 +115,9 @@ class Live:
     def _measure(self, acquisition: Acquisition) -> None:
         measuring = self._fresh(acquisition)
         due = 0.0
-        wanted: int | None = None
         while not self._stop.is_set():
             if not self._orders.empty():
-                path, seconds = self._orders.get()
-                wanted = round(seconds * acquisition.rate_hz)
-                names = self._hookup.channel_names(acquisition.channels)
-                acquisition.record(path, self._hookup.table, names, seconds=seconds)
-                measuring = self._fresh(acquisition)
+                measuring = self._obey(self._orders.get(), acquisition, measuring)
             block = acquisition.read()
             if block is not None and len(block.samples):
                 try:
@@ -96,23 +127,44 @@ class Live:
                     measuring = self._fresh(acquisition)
             elif acquisition.failure is None:
                 time.sleep(0.005)
-            finished = acquisition.finished_recording() if wanted is not None else None
+            finished = acquisition.finished_recording() if self._under_way is not None else None
             if block is None and acquisition.failure is not None:
-                self._show(measuring, acquisition.rate_hz, None, finished, ended=acquisition.failure)
+                self._show(measuring, acquisition, finished, ended=acquisition.failure)
                 return
             if time.monotonic() >= due or finished is not None:
                 due = time.monotonic() + 1.0 / _RESULTS_PER_S
-                share = None if wanted is None else min(1.0, measuring.frames / wanted)
-                self._show(measuring, acquisition.rate_hz, share, finished)
-                wanted = None if finished is not None else wanted
-            if wanted is None and measuring.frames > _LONGEST_S * acquisition.rate_hz:
+                self._show(measuring, acquisition, finished)
+                self._end_where_enough(acquisition)
+            if finished is not None:
+                self._under_way = None
+            if self._under_way is None and measuring.frames > _LONGEST_S * acquisition.rate_hz:
                 measuring = self._fresh(acquisition)
+
+    def _obey(self, order: _Order | _End, acquisition: Acquisition, measuring: Measuring) -> Measuring:
+        """Begin a recording, with fresh figures, or end the one under way."""
+        if isinstance(order, _End):
+            if self._under_way is not None and self._ended_by is None:
+                self._ended_by = "hand"
+                acquisition.end_recording(enough=order.enough)
+            return measuring
+        self._under_way, self._ended_by = order, None
+        names = self._hookup.channel_names(acquisition.channels)
+        acquisition.record(order.path, order.table, names, seconds=order.stop.seconds)
+        return self._fresh(acquisition)
+
+    def _end_where_enough(self, acquisition: Acquisition) -> None:
+        newest = self.latest
+        if self._under_way is None or self._ended_by is not None or newest is None:
+            return
+        enough = taking.reached(self._under_way.stop, newest.measured)
+        if enough is not None:
+            self._ended_by = enough
+            acquisition.end_recording(enough=True)
 
     def _show(
         self,
         measuring: Measuring,
-        rate_hz: float,
-        share: float | None,
+        acquisition: Acquisition,
         finished: RecordingSummary | None,
         ended: str | None = None,
     ) -> None:
@@ -121,18 +173,24 @@ class Live:
             measured = measuring.result(last=ended is not None) if measuring.frames else None
         except ValueError as error:
             trouble = str(error)
-        self._post(measuring.frames / rate_hz, measured, trouble, share, finished, ended)
+        self._post(measuring.frames / acquisition.rate_hz, measured, trouble, finished, ended, acquisition.trouble)
 
     def _post(
         self,
         seconds: float,
         measured: Measurement | None,
         trouble: str | None,
-        share: float | None = None,
         recorded: RecordingSummary | None = None,
         ended: str | None = None,
+        lost: str | None = None,
     ) -> None:
+        share = remaining = None
+        if self._under_way is not None:
+            stop = self._under_way.stop
+            remaining = taking.remaining_s(stop, measured, seconds)
+            share = min(1.0, seconds / (stop.seconds if remaining is None else max(1e-3, seconds + remaining)))
         # a summary not yet fetched must not be lost to a newer result
         kept = self.latest.recorded if self.latest is not None and recorded is None else recorded
+        ended_by = (self._ended_by or "time") if kept is not None else None
         self._number += 1
-        self.latest = Snapshot(self._number, seconds, measured, trouble, share, kept, ended)
+        self.latest = Snapshot(self._number, seconds, measured, trouble, share, kept, ended, remaining, ended_by, lost)

@@ -15,6 +15,7 @@ from stillshaft.solver.correction import Solution
 from stillshaft.ui import account, analysis, runs_files
 from stillshaft.ui.live import Live, Snapshot
 from stillshaft.ui.plots import PhaseRibbon, VectorCloud
+from stillshaft.ui.taking import Stop
 from stillshaft.ui.theme import SHAPE_WORDS, THEMES, palette, style_sheet
 from stillshaft.ui.tolerance import tolerance_of
 
@@ -527,7 +528,7 @@ class Window(QtWidgets.QMainWindow):
             return
         name = job.free_name(self.run_name.text().strip() or "run")
         self._recording = (job.next_recording(), name, self.placed())
-        self.live.record(self._recording[0], float(self.run_seconds.currentData()))
+        self.live.record(self._recording[0], Stop(float(self.run_seconds.currentData())))
         self.take.setEnabled(False)
         self._say(f"Recording “{name}” for {self.run_seconds.currentText()}. Keep the speed steady.")
 

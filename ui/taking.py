@@ -19,6 +19,7 @@ from stillshaft.dsp.measure import Measurement, Measuring
 
 if TYPE_CHECKING:
     from stillshaft.acquire.source import SourceRequest
+    from stillshaft.dsp.steadiness import Steadiness
 
 _SHOWN_EVERY_S = 0.5
 _JUDGED_EVERY_S = 1.0
@@ -32,7 +33,8 @@ class TakingError(ValueError):
 class Stop:
     """When a run ends: after `seconds` at the latest, or as soon as all else that is asked for is reached.
 
-    `interval` are the wanted 95 % half widths, percent of the amplitude and degrees.
+    `interval` are the wanted 95 % half widths, percent of the amplitude and degrees; it is not reached before the verdict
+    on each point is told, nothing drifts, and a beat was seen whole.
     """
 
     seconds: float
@@ -128,45 +130,57 @@ class _Run:
                 self.measured = self._measuring.result(last=False)
             except ValueError as error:
                 trouble = trouble or str(error)
-            enough = self._enough()
+            enough = reached(self._stop, self.measured)
         if enough is not None or time.monotonic() >= self._due_s:
             self._due_s = time.monotonic() + _SHOWN_EVERY_S
-            self._show(Progress(seconds, self.measured, trouble, self._remaining(seconds)))
+            self._show(Progress(seconds, self.measured, trouble, remaining_s(self._stop, self.measured, seconds)))
         return enough
 
-    def _enough(self) -> str | None:
-        if self.measured is None:
-            return None
-        asked = []
-        if self._stop.revolutions is not None:
-            asked.append(self.measured.points[0].revolutions >= self._stop.revolutions)
-        if self._stop.interval is not None:
-            settled = all(p.steadiness.verdict != "too-short" for p in self.measured.points)
-            asked.append(settled and self._excess() <= 1.0)
-        if not asked or not all(asked):
-            return None
-        return "interval" if self._stop.interval is not None else "revolutions"
 
-    def _excess(self) -> float:
-        """The widest interval over the one wanted."""
-        assert self._stop.interval is not None
-        assert self.measured is not None
-        percent, degrees = self._stop.interval
-        worst = 0.0
-        for p in self.measured.points:
-            if p.amplitude_ci95 is None or p.phase_ci95_deg is None or p.z == 0.0:
-                return math.inf
-            worst = max(worst, 100.0 * p.amplitude_ci95 / abs(p.z) / percent, p.phase_ci95_deg / degrees)
-        return worst
+def reached(stop: Stop, measured: Measurement | None) -> str | None:
+    """What ends the run before its time, "revolutions" or "interval"; None while it is not enough."""
+    if measured is None:
+        return None
+    asked = []
+    if stop.revolutions is not None:
+        asked.append(measured.points[0].revolutions >= stop.revolutions)
+    if stop.interval is not None:
+        settled = all(_settled(p.steadiness) for p in measured.points)
+        asked.append(settled and _excess(measured, stop.interval) <= 1.0)
+    if not asked or not all(asked):
+        return None
+    return "interval" if stop.interval is not None else "revolutions"
 
-    def _remaining(self, seconds: float) -> float | None:
-        """How long yet: intervals go down with the root of time."""
-        longest = max(0.0, self._stop.seconds - seconds)
-        if self.measured is None:
-            return None if self._stop.interval or self._stop.revolutions else longest
-        wanted_s = []
-        if self._stop.revolutions is not None:
-            wanted_s.append(60.0 * self._stop.revolutions / self.measured.speed.mean_rpm)
-        if self._stop.interval is not None:
-            wanted_s.append(seconds * self._excess() ** 2)
-        return longest if not wanted_s else min(longest, max(0.0, max(wanted_s) - seconds))
+
+def _settled(judged: Steadiness) -> bool:
+    whole = judged.beat is None or judged.beat.record_in_beats >= 1.0
+    return judged.verdict not in ("too-short", "drifting") and whole
+
+
+def _excess(measured: Measurement, interval: tuple[float, float]) -> float:
+    """The widest interval over the one wanted."""
+    percent, degrees = interval
+    worst = 0.0
+    for p in measured.points:
+        if p.amplitude_ci95 is None or p.phase_ci95_deg is None or p.z == 0.0:
+            return math.inf
+        worst = max(worst, 100.0 * p.amplitude_ci95 / abs(p.z) / percent, p.phase_ci95_deg / degrees)
+    return worst
+
+
+def needed_s(stop: Stop, measured: Measurement, seconds: float) -> float:
+    """How long the whole run takes until it is enough, as far as can be told: intervals go down with the root of time."""
+    wanted_s = [stop.seconds] if stop.revolutions is None and stop.interval is None else []
+    if stop.revolutions is not None:
+        wanted_s.append(60.0 * stop.revolutions / measured.speed.mean_rpm)
+    if stop.interval is not None:
+        wanted_s.append(seconds * _excess(measured, stop.interval) ** 2)
+    return max(wanted_s)
+
+
+def remaining_s(stop: Stop, measured: Measurement | None, seconds: float) -> float | None:
+    """How long yet; None where it cannot be told."""
+    longest = max(0.0, stop.seconds - seconds)
+    if measured is None:
+        return None if stop.interval or stop.revolutions else longest
+    return min(longest, max(0.0, needed_s(stop, measured, seconds) - seconds))

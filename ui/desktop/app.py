@@ -124,7 +124,15 @@ class Program:
     def _runs_page(self) -> Page:
         from stillshaft.ui.desktop.runs_page import RunsPage
 
-        return RunsPage(self.feed)
+        page = RunsPage(self.feed, self.job, real_time=self._real_time)
+        page.abort.crossed.connect(self.frame.stop_call.say)
+
+        def stands() -> None:
+            page.abort.forget()
+            self.feed.stop()
+
+        self.frame.stop_call.stands.connect(stands)
+        return page
 
     def _masses_page(self) -> Page:
         from stillshaft.ui.desktop.masses_page import MassesPage

@@ -6,6 +6,7 @@ after by the same timer that polls one that runs.
 
 from __future__ import annotations
 
+import time
 from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
@@ -14,12 +15,12 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 from PySide6 import QtCore
+from stillshaft.acquire import catalogue, soundcard
 from stillshaft.acquire import hookup as hookups
-from stillshaft.acquire import soundcard
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.dsp import check
 from stillshaft.ui.desktop import settings, simulator
-from stillshaft.ui.desktop.simulator import Teaching
+from stillshaft.ui.desktop.simulator import Fitted, Teaching
 from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.desktop.watch import Glance, Watch
 from stillshaft.ui.live import Snapshot
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
 _POLL_MS = 50
 CHECK_S = 10.0  # of samples that the signal check looks at
 _LEAST_CHECK_S = 4.0
+_TRY_AGAIN_S = 1.0
 
 
 class Status(Enum):
@@ -39,6 +41,7 @@ class Status(Enum):
     STARTING = "starting"
     RUNNING = "running"
     STOPPING = "stopping"
+    AWAY = "waited for"
 
 
 @dataclass(frozen=True)
@@ -75,18 +78,28 @@ def sound_choice(found: soundcard.SoundInput) -> Choice:
     return Choice(f"{found.host_api}/{found.name}", note + few, found.converted or found.channels < 2, found)
 
 
+def recording_choice(path: Path, name: str) -> Choice:
+    """A recording that is played again."""
+    text = f"{catalogue.RECORDING}{path}"
+    return Choice(f"Recording of {name}", f"{path.name}, played again", text=text, brings_hookup=True)
+
+
 def order_for(
-    choice: Choice, table: dict[str, Any] | None, teaching: Teaching, seed: int, *, real_time: bool = True
+    choice: Choice,
+    table: dict[str, Any] | None,
+    teaching: Teaching,
+    seed: int,
+    *,
+    real_time: bool = True,
+    fitted: Fitted | None = None,
 ) -> tuple[dict[str, Any] | None, SourceRequest | None]:
     """Content of the hook-up and order for a source; None where the source needs a hook-up and none is given.
 
     Without `table` the source's own hook-up holds. Raises SourceError, HookupError; may take a while.
     """
-    from stillshaft.acquire import catalogue
-
     wired = None if table is None else hookups.hookup_from(table)
     if choice == SIMULATED:
-        run = simulator.order(teaching, seed, real_time=real_time)
+        run = simulator.order(teaching, seed, real_time=real_time, fitted=fitted)
         if wired is not None and wired.channels > 1 + len(run.sensors):
             raise hookups.HookupError(
                 f"the simulated rotor has {1 + len(run.sensors)} inputs, but the hook-up uses input {wired.channels}"
@@ -100,6 +113,12 @@ def order_for(
     if table is None and chosen.hookup is None:
         raise hookups.HookupError(f"{choice.name}: carries no hook-up; make one, or choose a hook-up file")
     return table or chosen.hookup, chosen.request
+
+
+def _wired_alike(one: dict[str, Any], other: dict[str, Any]) -> bool:
+    """Whether two hook-ups differ in the edge of the pulse only."""
+    plain = [{**t, "pulse": {k: v for k, v in t.get("pulse", {}).items() if k != "edge"}} for t in (one, other)]
+    return plain[0] == plain[1]
 
 
 class Feed(QtCore.QObject):
@@ -120,6 +139,9 @@ class Feed(QtCore.QObject):
         self._named: tuple[Choice, ...] = ()
         self.choice = SIMULATED
         self.teaching = Teaching()
+        self.fitted = Fitted()
+        self._came = False  # something, since it was started
+        self._due_s = 0.0  # of the next try, where the source went away
         self.hookup: Hookup | None = None
         self.table: dict[str, Any] | None = None  # content of the hook-up, whatever unit is shown
         self._given: dict[str, dict[str, Any]] = {}  # by source, where it brings one along
@@ -148,7 +170,8 @@ class Feed(QtCore.QObject):
 
     def start(self) -> None:
         """Let the source run."""
-        self._wanted, self.trouble = True, None
+        self._wanted, self.trouble, self._came = True, None, False
+        self._due_s = 0.0
         self._set(Status.STARTING)
         self._prepare()
 
@@ -175,10 +198,23 @@ class Feed(QtCore.QObject):
 
     def use_table(self, table: dict[str, Any]) -> None:
         """Take a hook-up by its content, which was checked; what runs starts anew."""
+        before = self._given.get(self._wired_as) or self.table
         if table != self._given.get(self._wired_as):
-            self.trouble, self.table = None, table
             self._given[self._wired_as] = table
+            if before is not None and _wired_alike(before, table):
+                self.table = table  # the pulse's edge is resolved by now: what runs runs on
+                return
+            self.trouble, self.table = None, table
             self._renew()
+
+    def fit(self, fitted: Fitted) -> None:
+        """What the job has on the rotor: the simulated one stands still while that is changed."""
+        if fitted != self.fitted:
+            self.fitted = fitted
+            if self.choice == SIMULATED:
+                if self.status is not Status.STOPPED:
+                    self.stop()
+                self._prepare()
 
     def offer(self, choice: Choice) -> None:
         """Add a source that was named to those there are to choose."""
@@ -188,6 +224,11 @@ class Feed(QtCore.QObject):
     def _list(self) -> None:
         self.choices = (SIMULATED, *self._sounds, *self._named)
         self.listed.emit()
+
+    @property
+    def replays(self) -> bool:
+        """Whether the source is a recording that is played again."""
+        return self.choice.text.startswith(catalogue.RECORDING)
 
     @property
     def _wired_as(self) -> str:
@@ -257,13 +298,13 @@ class Feed(QtCore.QObject):
     def _prepare(self) -> None:
         """Have the order for the source and the hook-up made on a thread."""
         self._preparing += 1
-        number, choice, teaching = self._preparing, self.choice, self.teaching
+        number, choice, teaching, fitted = self._preparing, self.choice, self.teaching, self.fitted
         table, path = self._given.get(self._wired_as), None if choice.brings_hookup else self.hookup_file
         unit, seed = self.unit, self._seed + self._starts
 
         def work() -> tuple[int, dict[str, Any] | None, Hookup | None, SourceRequest | None]:
             given = table if table is not None or path is None else hookups.load_hookup(path).table
-            used, request = order_for(choice, given, teaching, seed, real_time=self._real_time)
+            used, request = order_for(choice, given, teaching, seed, real_time=self._real_time, fitted=fitted)
             if used is None or request is None:
                 return number, None, None, None
             shown = used if unit == settings.UNITS[0] else {**used, "display": unit}
@@ -304,7 +345,8 @@ class Feed(QtCore.QObject):
 
     def _poll(self) -> None:
         self._ending = [w for w in self._ending if not w.ended]
-        if self._wanted and self.watch is None and not self._ending and self._request is not None:
+        due = time.monotonic() >= self._due_s
+        if self._wanted and self.watch is None and not self._ending and self._request is not None and due:
             assert self.hookup is not None
             self._starts += 1
             self._seen = 0
@@ -323,14 +365,24 @@ class Feed(QtCore.QObject):
         if glance is not None and glance.number != self._seen:
             self._seen = glance.number
             self.glance = glance
-            if self.status is Status.STARTING:
+            self._came = True
+            if self.status in (Status.STARTING, Status.AWAY):
+                self.trouble = None
                 self._set(Status.RUNNING)
             self.glanced.emit(glance)
         if snapshot is not None and snapshot is not self.snapshot:
             self.snapshot = snapshot
             self.measured.emit(snapshot)
-            if snapshot.ended is not None:
+            if snapshot.ended is not None and self._came and self.choice.found is not None:
+                self._wait_for_it(snapshot.ended)
+            elif snapshot.ended is not None:
                 self._fail(snapshot.ended)
+
+    def _wait_for_it(self, why: str) -> None:
+        """The input went away: try again until it is back, or the person stops it."""
+        self.trouble, self._due_s = why, time.monotonic() + _TRY_AGAIN_S
+        self._let_go()
+        self._set(Status.AWAY)
 
     def _listed(self, found: list[soundcard.SoundInput]) -> None:
         self.looking = False

@@ -10,6 +10,7 @@ import numpy as np
 from stillshaft.acquire import simulated
 from stillshaft.acquire.conditions import Conditions, PulseFaults
 from stillshaft.acquire.simulated import DEMO_SPEED_RPM, SimulatedRun, Support
+from stillshaft.acquire.source import SourceError
 
 PLANES = tuple(p.name for p in simulated.demo_rotor(2).planes)
 _RADIUS_M = simulated.demo_rotor(2).planes[0].radius_m
@@ -55,9 +56,17 @@ CASES = {
 }
 
 
-def rotor(teaching: Teaching) -> simulated.Rotor:
-    """The fan, on supports that put its lowest horizontal natural frequency where it is wanted."""
-    made = simulated.demo_rotor(2)
+@dataclass(frozen=True)
+class Fitted:
+    """What the record of a job has on the rotor: planes of the brief in their order, pieces as plane, g, degrees."""
+
+    planes: tuple[str, ...] = ()
+    pieces: tuple[tuple[str, float, float], ...] = ()
+
+
+def rotor(teaching: Teaching, planes: int = 2) -> simulated.Rotor:
+    """The fan, wide or narrow, on supports that put its lowest horizontal natural frequency where it is wanted."""
+    made = simulated.demo_rotor(planes)
     if teaching.resonance_percent is None:
         return made
     first, second = made.supports
@@ -68,8 +77,15 @@ def rotor(teaching: Teaching) -> simulated.Rotor:
     return replace(made, supports=(supports[0], supports[1]))
 
 
-def order(teaching: Teaching, seed: int, *, real_time: bool = True) -> SimulatedRun:
-    """The run that is meant."""
+def order(teaching: Teaching, seed: int, *, real_time: bool = True, fitted: Fitted | None = None) -> SimulatedRun:
+    """The run that is meant, with what a job has on the rotor.
+
+    A job with one plane gets the narrow fan, whose disc carries what is set for both planes. Planes are known by name, else
+    by their order. Raises SourceError for a job with more planes than two.
+    """
+    fitted = fitted or Fitted()
+    if len(fitted.planes) > 2:
+        raise SourceError(f"the simulated rotor has two planes, but the brief has {len(fitted.planes)}")
     neighbour = None
     if teaching.neighbour_mm_s > 0.0:
         frequency = teaching.speed_rpm / 60.0 + teaching.neighbour_hz
@@ -78,13 +94,26 @@ def order(teaching: Teaching, seed: int, *, real_time: bool = True) -> Simulated
         _RADIUS_M * sum(0.001 * m.grams * complex(np.exp(1j * math.radians(m.angle_deg))) for m in pair)
         for pair in zip(teaching.unbalance, teaching.masses, strict=True)
     )
+    if len(fitted.planes) == 1:
+        unbalance = (sum(unbalance),)
+    made = rotor(teaching, len(unbalance))
     conditions = Conditions(
         teaching.speed_rpm,
         noise_m_s2=teaching.noise_m_s2,
         neighbour=neighbour,
         pulse_faults=PulseFaults(missing=teaching.missing_percent / 100.0, jitter_deg=teaching.jitter_deg),
     )
-    return SimulatedRun(rotor(teaching), simulated.demo_sensors(), unbalance, conditions, seed, None, real_time)
+    own = [p.name for p in made.planes]
+    placed = [(_own_plane(plane, fitted.planes, own), mass_g, angle) for plane, mass_g, angle in fitted.pieces]
+    whole = simulated.with_masses(made, unbalance, placed)
+    return SimulatedRun(made, simulated.demo_sensors(), whole, conditions, seed, None, real_time)
+
+
+def _own_plane(name: str, of_job: tuple[str, ...], own: list[str]) -> str:
+    """The rotor's own name for a plane of the job."""
+    if name in own or name not in of_job:
+        return name
+    return own[of_job.index(name)]
 
 
 def hookup() -> dict[str, Any]:

@@ -59,8 +59,6 @@ THEMES = {
         ),
     )
 }  # fmt: skip
-SHAPES = ("o", "s", "d", "t")  # of the points, in the order of `Theme.points`
-SHAPE_WORDS = ("●", "■", "◆", "▼")
 
 
 def palette(theme: Theme) -> QtGui.QPalette:
@@ -81,32 +79,3 @@ def palette(theme: Theme) -> QtGui.QPalette:
     for each in (role.WindowText, role.Text, role.ButtonText):
         made.setColor(QtGui.QPalette.ColorGroup.Disabled, each, QtGui.QColor(theme.quiet))
     return made
-
-
-def style_sheet(theme: Theme) -> str:
-    """The window's style in Qt's own language."""
-    return f"""
-    QWidget {{ font-size: 14px; }}
-    QFrame#panel, QFrame#panel QLabel {{ background: {theme.panel}; }}
-    QFrame#panel {{ border: 1px solid {theme.line}; border-radius: 6px; }}
-    QLabel#quiet {{ color: {theme.quiet}; }}
-    QLabel#heading {{ font-size: 15px; font-weight: 600; }}
-    QLabel#figure {{ font-size: 30px; font-weight: 600; }}
-    QLabel#speed {{ font-size: 32px; font-weight: 600; }}
-    QLabel#next {{ font-size: 17px; font-weight: 600; padding: 6px; }}
-    QPushButton {{ background: {theme.panel}; border: 1px solid {theme.quiet}; border-radius: 6px;
-        padding: 6px 14px; min-height: 28px; }}
-    QPushButton:focus, QLineEdit:focus, QTableWidget:focus {{ border: 2px solid {theme.accent}; }}
-    QPushButton:disabled {{ color: {theme.quiet}; border-color: {theme.line}; }}
-    QPushButton#main {{ background: {theme.accent}; color: {theme.on_accent}; font-weight: 600;
-        border-color: {theme.accent}; }}
-    QPushButton#main:disabled {{ background: {theme.ground}; color: {theme.quiet}; border-color: {theme.line}; }}
-    QPushButton#main:focus {{ border: 2px solid {theme.text}; }}
-    QLineEdit {{ background: {theme.panel}; border: 1px solid {theme.quiet}; border-radius: 4px; padding: 2px 6px;
-        min-height: 34px; }}
-    QComboBox {{ min-height: 38px; }}
-    QTableWidget {{ background: {theme.panel}; border: 1px solid {theme.line}; gridline-color: {theme.line}; }}
-    QTableWidget::item:selected {{ background: {theme.accent}; color: {theme.on_accent}; }}
-    QHeaderView::section {{ background: {theme.ground}; border: none; padding: 4px; font-weight: 600; }}
-    QScrollArea {{ border: none; }}
-    """

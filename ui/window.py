@@ -1,8 +1,4 @@
-"""The desktop program's first page: one whole job, from hooking up to the correction, on one screen.
-
-The window holds no facts of its own: sources run in `live`, the job's record is `session`; a timer polls the newest
-result and nothing on this thread waits for a device.
-"""
+"""Whether a window can be opened here, and the way into the desktop program, which is `ui.desktop`."""
 
 from __future__ import annotations
 
@@ -70,11 +66,6 @@ def run() -> int:
     if trouble is not None:
         print(f"stillshaft: {trouble}", file=sys.stderr)  # noqa: T201
         return 1
-    sys.setswitchinterval(0.0005)  # the measuring thread must get its turn while the screen works
-    from PySide6 import QtWidgets
-    from stillshaft.ui import page
+    from stillshaft.ui.desktop import app
 
-    application = QtWidgets.QApplication.instance() or QtWidgets.QApplication(["stillshaft"])
-    window = page.Window()
-    window.show()
-    return int(application.exec())
+    return app.run()

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 from PySide6 import QtCore
-from stillshaft.acquire import catalogue, soundcard
+from stillshaft.acquire import catalogue, simulated, soundcard
 from stillshaft.acquire import hookup as hookups
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.dsp import check
@@ -140,6 +140,7 @@ class Feed(QtCore.QObject):
         self.choice = SIMULATED
         self.teaching = Teaching()
         self.fitted = Fitted()
+        self._hands = simulated.Placing(seed)
         self._came = False  # something, since it was started
         self._due_s = 0.0  # of the next try, where the source went away
         self.hookup: Hookup | None = None
@@ -208,7 +209,8 @@ class Feed(QtCore.QObject):
             self._renew()
 
     def fit(self, fitted: Fitted) -> None:
-        """What the job has on the rotor: the simulated one stands still while that is changed."""
+        """What the job has on the rotor: the simulated one stands still while that is changed, and hands are not exact."""
+        fitted = Fitted(fitted.planes, tuple(self._hands.really(*piece) for piece in fitted.pieces))
         if fitted != self.fitted:
             self.fitted = fitted
             if self.choice == SIMULATED:

@@ -110,11 +110,13 @@ class InspectPage(Page):
             self.measuring.from_runs(what)
             return
         feed, self._seed = self.feed, self._seed + 1
-        choice, teaching, seed = feed.choice, feed.teaching, self._seed
+        choice, teaching, seed, fitted = feed.choice, feed.teaching, self._seed, feed.fitted
         seconds, real_time = KINDS[what].seconds, self._real_time
 
         def order(hookup: Hookup) -> SourceRequest:
-            return inspect_source.request_for(what, choice, hookup, teaching, seed, seconds, real_time=real_time)
+            return inspect_source.request_for(
+                what, choice, hookup, teaching, seed, seconds, real_time=real_time, fitted=fitted
+            )
 
         def begin() -> None:
             self.measuring.from_source(what, order)

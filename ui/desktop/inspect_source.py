@@ -11,7 +11,7 @@ from stillshaft.acquire.simulated import SimulatedRun
 from stillshaft.acquire.source import Block, Source
 from stillshaft.ui.desktop import simulator
 from stillshaft.ui.desktop.feed import SIMULATED, Choice, order_for
-from stillshaft.ui.desktop.simulator import Teaching
+from stillshaft.ui.desktop.simulator import Fitted, Teaching
 
 if TYPE_CHECKING:
     from stillshaft.acquire.hookup import Hookup
@@ -91,9 +91,11 @@ def _of_modes(run: SimulatedRun, stiffness: tuple[float, float]) -> tuple[np.nda
     return natural, shapes.T
 
 
-def simulated_for(what: str, teaching: Teaching, seed: int, seconds: float, *, real_time: bool = True) -> SourceRequest:
+def simulated_for(
+    what: str, teaching: Teaching, seed: int, seconds: float, *, real_time: bool = True, fitted: Fitted | None = None
+) -> SourceRequest:  # fmt: skip
     """The simulated rotor as a check needs it: running, coasting down, at rest, or hit at rest."""
-    run = simulator.order(teaching, seed, real_time=real_time)
+    run = simulator.order(teaching, seed, real_time=real_time, fitted=fitted)
     if what == "sweep":
         slowest, begin = _SLOWEST * teaching.speed_rpm, _FROM_ABOVE * teaching.speed_rpm
         return replace(run, conditions=replace(run.conditions, speed_rpm=slowest, ramp=(begin, 0.9 * seconds)))
@@ -108,11 +110,12 @@ def simulated_for(what: str, teaching: Teaching, seed: int, seconds: float, *, r
 
 
 def request_for(
-    what: str, choice: Choice, hookup: Hookup, teaching: Teaching, seed: int, seconds: float, *, real_time: bool = True
+    what: str, choice: Choice, hookup: Hookup, teaching: Teaching, seed: int, seconds: float, *, real_time: bool = True,
+    fitted: Fitted | None = None,
 ) -> SourceRequest:  # fmt: skip
     """The order for a check from the source that is chosen. Raises SourceError; may take a while."""
     if choice == SIMULATED:
-        return simulated_for(what, teaching, seed, seconds, real_time=real_time)
+        return simulated_for(what, teaching, seed, seconds, real_time=real_time, fitted=fitted)
     request = order_for(choice, hookup.table, teaching, seed, real_time=real_time)[1]
     assert request is not None  # only a source without a hook-up has none
     return request

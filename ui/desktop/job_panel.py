@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -28,7 +29,7 @@ class JobPanel(Panel):
         self.begin = parts.button("New job", self._new, tip="Begin a job (Ctrl+N)")
         self.other = parts.button("Open a job…", self._other, tip="Go on with a job (Ctrl+O)")
         self.heading = parts.label("Open of late", "quiet")
-        self.rows = [parts.button("", lambda n=number: self._open(n)) for number in range(recent.MOST)]
+        self.rows = [parts.button("", partial(self._open, number)) for number in range(recent.MOST)]
         self._folders: tuple[Path, ...] = ()
         for each in (self.called, self.begin, self.other, self.heading, *self.rows):
             self.body.addWidget(each)

@@ -20,7 +20,8 @@ from stillshaft.ui.desktop.feed import Feed, Status
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.simulator import Fitted
 from stillshaft.ui.live import Snapshot
-from stillshaft.ui.session import RunTaken, Session, SessionError, Wanted
+from stillshaft.ui.session import RunTaken, Session, Wanted
+from stillshaft.ui.session_base import SessionError
 from stillshaft.ui.taking import Stop
 
 if TYPE_CHECKING:

@@ -199,13 +199,18 @@ class RunsPage(Page):
         return self.sweeps.text if self.sweeps.what is not None else ""
 
     def _record_sweep(self) -> None:
+        if self._may and not self._started:
+            self._ask_cautions()
+            return
         feed, self._seed = self.feed, self._seed + 1
-        choice, teaching, seed, real_time = feed.choice, feed.teaching, self._seed, self._real_time
+        choice, teaching, seed, real_time, fitted = feed.choice, feed.teaching, self._seed, self._real_time, feed.fitted
         self.sweep.trouble.say("")
 
         def order(hookup: Hookup) -> SourceRequest:
             seconds = KINDS["sweep"].seconds
-            return inspect_source.request_for("sweep", choice, hookup, teaching, seed, seconds, real_time=real_time)
+            return inspect_source.request_for(
+                "sweep", choice, hookup, teaching, seed, seconds, real_time=real_time, fitted=fitted
+            )
 
         if feed.status is not Status.STOPPED:
             feed.stop()  # an input is opened once

@@ -50,7 +50,7 @@ def vector_lines(run: JobRun) -> list[str]:
     lines = []
     for v in run.what.vectors:
         size = with_half(v.amplitude, v.amplitude_ci95, run.what.unit)
-        phase = "" if v.phase_deg is None else f" at {with_half(v.phase_deg, v.phase_ci95_deg, '°')}"
+        phase = "" if v.phase_deg is None else f" at {with_half(v.phase_deg, v.phase_ci95_deg, '').rstrip()}°"
         lines.append(f"{v.point}: {size}{phase}{f', {v.verdict}' if v.verdict else ''}")
     return lines
 
@@ -72,7 +72,8 @@ def both(run: JobRun, other: JobRun | None) -> list[CloudPoint]:
     """Vectors of a run, with those of another one dashed."""
     unit = run.what.unit
     before = {} if other is None else run_vectors.of_job(other, unit)
-    freedom = int(run.what.covariance.degrees_of_freedom) if run.what.covariance is not None else _LARGE
+    given = None if run.what.covariance is None else run.what.covariance.degrees_of_freedom
+    freedom = _LARGE if given is None else int(given)
     return [
         CloudPoint(
             name, np.empty(0, dtype=complex), m.z, region_border(m.z, m.covariance, freedom),

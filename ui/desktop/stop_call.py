@@ -16,6 +16,7 @@ class StopCall(QtWidgets.QFrame):
 
     def __init__(self, window: QtWidgets.QWidget, over: QtWidgets.QWidget) -> None:
         super().__init__(window)
+        self._window = window
         self.hide()
         self.setObjectName("stopCall")
         self._over = over
@@ -70,7 +71,7 @@ class StopCall(QtWidgets.QFrame):
             self._tone.start()
 
     def _cover(self) -> None:
-        self.setGeometry(QtCore.QRect(self._over.mapTo(self.parent(), QtCore.QPoint(0, 0)), self._over.size()))
+        self.setGeometry(QtCore.QRect(self._over.mapTo(self._window, QtCore.QPoint(0, 0)), self._over.size()))
 
     def _sound(self) -> None:
         self.tones += 1

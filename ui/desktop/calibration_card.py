@@ -13,6 +13,7 @@ from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.brief_fields import Field, Form, LineField, Remark, line_of_buttons
 from stillshaft.ui.desktop.calibration_work import METHODS, Asked, Method
 from stillshaft.ui.desktop.hookup_form import WordField
+from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import Theme
 from stillshaft.ui.wiring import Calibrated
 
@@ -45,7 +46,7 @@ class CalibrationCard(parts.Card):
         self.method = parts.Segments("Calibrate by", [m.name for m in METHODS.values()], columns=2)
         self.do = parts.label("", wrap=True)
         self.form = Form()
-        self.point = WordField("Point", (_ALL,))
+        self.point = WordField("Point", (_ALL,), as_written=True)
         self.volts = LineField("Voltage of the sine, rms", "such as 1 V")
         self.level = LineField("Acceleration of the shaker, rms", "such as 1 g")
         self.frequency = LineField("Frequency of the shaker", "such as 159.2 Hz")
@@ -63,6 +64,7 @@ class CalibrationCard(parts.Card):
             field.show_recorded(text)
         self.record = parts.button("Record no&w", self._record, tip="Record from the chosen source, and work it out")
         self.file = parts.button("Fro&m a recording…", self._file, tip="Work it out from a file")
+        self.work = WorkRow("this calibration")
         self.remark = Remark()
         self.results = QtWidgets.QVBoxLayout()
         self.results.setSpacing(look.HAIR)
@@ -74,6 +76,7 @@ class CalibrationCard(parts.Card):
         self.body.addWidget(self.do)
         self.body.addWidget(self.form)
         self.body.addLayout(line_of_buttons((self.record, self.file)))
+        self.body.addWidget(self.work)
         self.body.addWidget(self.remark)
         self.body.addLayout(self.results)
         self.body.addLayout(line_of_buttons((self.write, self.leave)))

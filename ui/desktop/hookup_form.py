@@ -25,12 +25,13 @@ class Recorder(Protocol):
 
 
 class WordField(Field):
-    """One of some words; recorded when it is chosen."""
+    """One of some words; recorded when it is chosen. With `as_written` they are names or units: m/s is not M/s."""
 
-    def __init__(self, name: str, words: Sequence[str]) -> None:
+    def __init__(self, name: str, words: Sequence[str], *, as_written: bool = False) -> None:
         self.pick = Pick()
         self.words = tuple(words)
-        self.pick.addItems([*map(parts.begun, words)])
+        self._shown = str if as_written else parts.begun
+        self.pick.addItems([*map(self._shown, words)])
         super().__init__(name, self.pick)
         self.pick.activated.connect(lambda _number: self.commit())
 
@@ -46,14 +47,14 @@ class WordField(Field):
         here = self.text if self.words else ""
         self.words = tuple(words)
         self.pick.clear()
-        self.pick.addItems([*map(parts.begun, words)])
+        self.pick.addItems([*map(self._shown, words)])
         self.put(here if here in words else words[0])
 
     def put(self, text: str) -> None:
         """Choose; a word that is not in the list joins it."""
         if text not in self.words:
             self.words = (*self.words, text)
-            self.pick.addItem(parts.begun(text))
+            self.pick.addItem(self._shown(text))
         self.pick.setCurrentIndex(self.words.index(text))
 
     def set_theme(self, theme: Theme) -> None:
@@ -84,7 +85,7 @@ def _fields(place: Place) -> list[tuple[str, Field]]:
             ("reference_end", LineField("Looked at from", "drive, non-drive, …")),
             ("rotation", WordField("Rotation, seen from there", ("counter-clockwise", "clockwise"))),
             ("datum", LineField("Datum: where angle 0 is", "such as 12 o'clock")),
-            ("display", WordField("Vibration in", settings.UNITS[1:])),
+            ("display", WordField("Vibration in", settings.UNITS[1:], as_written=True)),
         ]
     return [
         ("name", LineField("Name", "such as fan end horizontal")),

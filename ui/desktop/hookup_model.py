@@ -26,9 +26,9 @@ MOUNTS = tuple(USABLE_HZ)
 USUAL_SENSITIVITY = {"acceleration": "100 mV/g", "velocity": "4 mV/(mm/s)", "displacement": "7.87 V/mm"}
 _USUAL: dict[str, dict[str, str]] = {
     "": {"display": "mm/s rms", "reference_end": "drive", "rotation": "counter-clockwise", "datum": "12 o'clock"},
-    "pulse": {"input": "1", "edge": "auto", "pulses_per_rev": "1", "reference": "single", "angle": "0"},
+    "pulse": {"input": "1", "edge": "auto", "pulses_per_rev": "1", "reference": "single", "angle": "0°"},
     "device": {"range": "10 V", "coupling": "default", "iepe": "0 mA", "terminal": "default"},
-    "point": {"direction": "radial", "full_scale": "2.0 V", "angle": "0", "inverted": "no", "delay": "0 us",
+    "point": {"direction": "radial", "full_scale": "2.0 V", "angle": "0°", "inverted": "no", "delay": "0 us",
               "highpass": "none", "mount": ""},
 }  # fmt: skip
 _WHOLE, _NUMBERS = ("input", "pulses_per_rev"), ("angle",)
@@ -54,8 +54,8 @@ def text_of(table: Mapping[str, Any], place: Place, key: str) -> str:
         return usual(place, key)
     if isinstance(value, bool):
         return "yes" if value else "no"
-    if isinstance(value, float):
-        return f"{value:g}"
+    if key in _NUMBERS:
+        return f"{value:g}°"
     if isinstance(value, list):
         return ", ".join(str(v) for v in value)
     return str(value)

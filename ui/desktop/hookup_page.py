@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from PySide6 import QtWidgets
+from PySide6 import QtCore, QtWidgets
 from stillshaft.acquire import hookup as hookups
 from stillshaft.dsp import check
 from stillshaft.ui.desktop import hookup_model, look, parts
@@ -30,7 +30,6 @@ from stillshaft.ui.desktop.rotor_panel import RotorPanel
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.watch import Glance
-from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import Theme
 from stillshaft.ui.wiring import Calibrated
 
@@ -47,22 +46,23 @@ class HookupPage(Page):
         super().__init__(Stage.HOOK_UP)
         self.feed = feed
         self._shown = True
-        self._findings: tuple[check.Finding, ...] = ()
+        self._found_by: dict[str, tuple[check.Finding, ...]] = {}  # by check
         self._taught = feed.teaching
         self.wiring = Wiring(feed, job, self)
-        self.work = WorkRow("this check")
-        self._borrowed = Borrowed(feed)
-        self.checks = Checks(feed, lambda: self.wiring.job, self.work, self._borrowed, real_time=real_time)
-        self.calibrating = Calibrating(feed, self.work, self._borrowed)
-        self.undo = parts.button("&Undo", self._undo, tip="Take back the last change (Ctrl+Z)")
+        self.undo = parts.button("&Undo", lambda: self._step("undo"), tip="Take back the last change (Ctrl+Z)")
+        self.redo = parts.button("Redo", lambda: self._step("redo"), tip="Put back what was undone (Ctrl+Shift+Z)")
         self.undo.setShortcut("Ctrl+Z")
+        self.redo.setShortcut("Ctrl+Shift+Z")
         self.check_signals = parts.button(
             "Chec&k signals", self._check, tip=f"Look at the last {CHECK_S:.0f} s and say what is wrong"
         )
         self.start_stop = parts.button("S&tart", self._start_or_stop, "main", "Let the source run, or stop it")
-        for each in (self.undo, self.check_signals, self.start_stop):
+        for each in (self.undo, self.redo, self.check_signals, self.start_stop):
             self.head.addWidget(each)
         self._lay_out()
+        borrowed = Borrowed(feed)
+        self.checks = Checks(feed, lambda: self.wiring.job, self.findings.work, borrowed, real_time=real_time)
+        self.calibrating = Calibrating(feed, self.calibration.work, borrowed)
         self._connect()
         self._renew()
 
@@ -79,7 +79,6 @@ class HookupPage(Page):
                                "For devices only. Full scale of each input is the range.")  # fmt: skip
         self.calibration = CalibrationCard()
         self.body.addWidget(self.card)
-        self.body.addWidget(self.work)
         left, right = QtWidgets.QVBoxLayout(), QtWidgets.QVBoxLayout()
         for column in (left, right):
             column.setSpacing(look.GAP)
@@ -170,8 +169,8 @@ class HookupPage(Page):
     def _remove(self, number: int) -> None:
         self._change(lambda table: hookup_model.removed(table, number))
 
-    def _undo(self) -> None:
-        self.wiring.undo(self.card.remark.say)
+    def _step(self, which: str) -> None:
+        self.wiring.step(which, self.card.remark.say)
 
     def import_file(self, path: Path) -> None:
         """Take the hook-up of a file; one that cannot be read is said in words."""
@@ -207,12 +206,20 @@ class HookupPage(Page):
     def _taps(self) -> None:
         self._begin("The machine stands, isolated and locked. Wait for the first sensor to be named.", self.checks.taps)
 
+    def _bring_into_view(self, widget: QtWidgets.QWidget) -> None:
+        """Scroll to where something is asked or told."""
+        above: QtWidgets.QWidget | None = self
+        while above is not None and not isinstance(above, QtWidgets.QScrollArea):
+            above = above.parentWidget()
+        if above is not None:
+            QtCore.QTimer.singleShot(0, above, lambda: above.ensureWidgetVisible(widget, 0, look.GAP))
+
     def _begin(self, note: str, make: Callable[[hookups.Hookup], None]) -> None:
         if self.wiring.hookup is not None and not self._busy:
-            self._findings = ()
             self.findings.show_findings((), note)
             make(self.wiring.hookup)
             self._renew()
+            self._bring_into_view(self.findings)
 
     def _calibrate_now(self, asked: Asked) -> None:
         if self.wiring.hookup is not None and not self._busy:
@@ -255,7 +262,8 @@ class HookupPage(Page):
         self.start_stop.setAccessibleName("Stop" if running else "Start")
         self.start_stop.setEnabled(not busy)
         self.check_signals.setEnabled(feed.status is Status.RUNNING and not feed.checking)
-        self.undo.setEnabled(self.wiring.can_undo)
+        for each, can in zip((self.undo, self.redo), self.wiring.steps, strict=True):
+            each.setEnabled(can)
         job = self.wiring.job
         of_job = job is not None and not self.wiring.missing_in_job
         self.card.renew(wired=hookup is not None, of_job=of_job, missing_in_job=self.wiring.missing_in_job, busy=busy)
@@ -279,8 +287,7 @@ class HookupPage(Page):
         if not running:
             self.inputs.show_levels(())
             self.pulse.show_pulse(None)
-        if feed.status is Status.STARTING and not busy:
-            self._findings = ()
+        if feed.status is Status.STARTING and self._found_by.pop(SIGNALS, None) is not None:
             self.findings.show_findings((), "Not checked since the source was started.")
         elif feed.checking:
             self.findings.show_findings((), "Looking at the last seconds …")
@@ -300,7 +307,7 @@ class HookupPage(Page):
             self.findings.add(finding)
 
     def _found(self, what: str, findings: tuple[check.Finding, ...]) -> None:
-        self._findings = findings
+        self._found_by[what] = findings
         grave = sum(f.weight == check.BLOCKS for f in findings)
         cautions = sum(f.weight == check.CAUTION for f in findings)
         if grave or cautions:
@@ -312,6 +319,7 @@ class HookupPage(Page):
         self.findings.ask("")
         self.findings.show_findings(findings, note)
         self._renew()
+        self._bring_into_view(self.findings)
 
     def _not_checked(self, why: str) -> None:
         self.findings.ask("")
@@ -323,8 +331,14 @@ class HookupPage(Page):
         self._renew()
 
     def _not_calibrated(self, why: str) -> None:
-        self.calibration.say(f"{parts.begun(why)}." if why else "Broken off.", refused=bool(why))
+        self.calibration.say(f"Not calibrated: {why}." if why else "Broken off.", refused=bool(why))
         self._renew()
+
+    @property
+    def _findings(self) -> list[check.Finding]:
+        """Those of all checks, the gravest first."""
+        weights = (check.BLOCKS, check.CAUTION, check.FINE)
+        return sorted((f for found in self._found_by.values() for f in found), key=lambda f: weights.index(f.weight))
 
     # the page
 
@@ -332,7 +346,7 @@ class HookupPage(Page):
         """Done once a check found nothing; attention where it did or the source is in trouble."""
         if self.feed.trouble is not None or any(f.weight != check.FINE for f in self._findings):
             return State.ATTENTION
-        if self._findings:
+        if SIGNALS in self._found_by:
             return State.DONE
         return State.EMPTY if self.feed.status is Status.STOPPED else State.UNDER_WAY
 
@@ -346,7 +360,7 @@ class HookupPage(Page):
             return Sentence(
                 f"{parts.begun(worst.where)}: {worst.what}; {worst.cure}.", Stage.HOOK_UP, weight, "Hook-up"
             )
-        if self.feed.status is Status.RUNNING and not self._findings:
+        if self.feed.status is Status.RUNNING and SIGNALS not in self._found_by:
             return Sentence("Signals come in: check them before the first run.", Stage.HOOK_UP, action="Hook-up")
         return None
 
@@ -389,7 +403,8 @@ class HookupPage(Page):
         for field in (f for form in forms for f in form.fields):
             if field.control.hasFocus():
                 field.commit()
-        self.work.close_down()
+        self.findings.work.close_down()
+        self.calibration.work.close_down()
         self.feed.close()
 
 

@@ -18,6 +18,7 @@ from stillshaft.ui.desktop.hookup_form import Editor, Recorder
 from stillshaft.ui.desktop.hookup_model import Place
 from stillshaft.ui.desktop.meters import LevelMeter, PulsePicture, level_words, pulse_words
 from stillshaft.ui.desktop.stages import State, Weight
+from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import THEMES, Theme
 
 _HIGHEST_PX = 470  # of the pulse: a higher picture shows nothing more
@@ -273,8 +274,10 @@ class FindingsCard(parts.Card):
         self.note = parts.label("Not checked yet.", "quiet", wrap=True)
         self.prompt = parts.label("", "sentence", wrap=True)
         self.prompt.hide()
+        self.work = WorkRow("this check")
         self.body.addWidget(self.note)
         self.body.addWidget(self.prompt)
+        self.body.addWidget(self.work)
         self._list = QtWidgets.QVBoxLayout()
         self._list.setSpacing(look.GAP)
         self.body.addLayout(self._list)

@@ -32,6 +32,7 @@ class Wiring(QtCore.QObject):
         self._told: tuple[str, Table] | None = None  # to the feed: for which source, what
         self._had_job = False
         self._before: list[Table] = []
+        self._after: list[Table] = []
         feed.changed.connect(self.follow)
         if job is not None:
             job.changed.connect(self.follow)
@@ -49,9 +50,9 @@ class Wiring(QtCore.QObject):
         return shown is not None and shown.hookup is None
 
     @property
-    def can_undo(self) -> bool:
-        """There is something to take back."""
-        return self.job is not None or bool(self._before)
+    def steps(self) -> tuple[bool, bool]:
+        """Whether there may be something to undo, and to redo."""
+        return self.job is not None or bool(self._before), self.job is not None or bool(self._after)
 
     # what the person does
 
@@ -83,20 +84,27 @@ class Wiring(QtCore.QObject):
             return
         if draft:
             self._before.append(draft)
+        self._after = []
         self._feed.use_table(made)
         self.follow()
         taken()
 
-    def undo(self, done: Callable[[str], None]) -> None:
-        """Take back the last entry of the job, or the last change where no job is open; `done` gets what is to be said."""
+    def step(self, which: str, done: Callable[[str], None]) -> None:
+        """Have `which`, "undo" or "redo", done to the last entry of the job, or the last change where no job is open.
+
+        `done` gets what is to be said.
+        """
         if self.job is not None:
             self.job.act(
-                lambda session: session.undo(),
-                lambda event: done("" if event is not None else "There is nothing to undo."),
+                lambda session: getattr(session, which)(),
+                lambda event: done("" if event is not None else f"There is nothing to {which}."),
                 lambda why: done(f"{why}."),
             )
-        elif self._before:
-            self._feed.use_table(self._before.pop())
+            return
+        taken, kept = (self._before, self._after) if which == "undo" else (self._after, self._before)
+        if taken and self.table is not None:
+            kept.append(self.table)
+            self._feed.use_table(taken.pop())
             self.follow()
             done("")
 
@@ -108,7 +116,7 @@ class Wiring(QtCore.QObject):
         of_job = None if shown is None or shown.hookup is None else shown.hookup
         if of_job is not None and self._told != (self._feed.choice.name, of_job.table):
             self._told = self._feed.choice.name, of_job.table
-            self._before = []
+            self._before, self._after = [], []
             self._feed.use_table(of_job.table)  # tells of it, and comes here again
         table = self._feed.table if of_job is None else of_job.table
         if table is self.table and self._had_job == (shown is not None):

@@ -71,6 +71,34 @@ def running(program, wait_until):
 
 
 @pytest.fixture
+def hookup_page(dressed, qtbot, wait_until):
+    """The Hook-up page in a window of its own, on the simulated rotor as fast as it goes; `own_job` has no job open yet."""
+    from stillshaft.ui.desktop.feed import Feed
+    from stillshaft.ui.desktop.frame import Frame
+    from stillshaft.ui.desktop.hookup_page import HookupPage
+    from stillshaft.ui.desktop.open_job import OpenJob
+    from stillshaft.ui.desktop.stages import Stage
+
+    frame = Frame(None, None, Stage.HOOK_UP)
+    qtbot.addWidget(frame)
+    job = OpenJob(frame)
+    pages, ready = [], []
+
+    def build():
+        pages.append(HookupPage(Feed(frame, real_time=False), job, real_time=False))
+        return pages[0]
+
+    frame.register(Stage.HOOK_UP, build)
+    frame.ready.connect(lambda: ready.append(True))
+    frame.show()
+    wait_until(lambda: ready and pages[0].feed.hookup is not None)
+    pages[0].own_job, pages[0].frame = job, frame
+    yield pages[0]
+    frame.close()
+    job.close()
+
+
+@pytest.fixture
 def x_server():
     """An X server of our own; gives the environment for a program that is to use it."""
     reading, writing = os.pipe()

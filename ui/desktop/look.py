@@ -23,6 +23,11 @@ def prepare(application: QtWidgets.QApplication) -> None:
     for name in _FONT_FILES:
         QtGui.QFontDatabase.addApplicationFont(str(folder / name))
     QtCore.QLocale.setDefault(QtCore.QLocale.c())  # one way to write numbers, as in every file of the program
+    icon = QtGui.QIcon()
+    for path in sorted((Path(__file__).parent / "icon").glob("stillshaft-*.png")):
+        icon.addFile(str(path))
+    application.setWindowIcon(icon)
+    QtGui.QGuiApplication.setDesktopFileName("stillshaft")
     application.setStyle("Fusion")
     application.setFont(font(14))
 

@@ -249,7 +249,7 @@ def test_no_shared_memory_is_left(tmp_path, monkeypatch):
 def test_simulated_rotor_runs_in_real_time(tmp_path):
     with process.Acquisition(simulated.demo_run(1, [], seed=1, real_time=True)) as acquisition:
         first, begun = acquisition.frames, time.monotonic()
-        deadline = begun + 20.0  # a busy machine may fall behind, but never runs ahead
+        deadline = begun + 60.0  # a busy machine may fall behind, but never runs ahead
         while acquisition.frames - first < 2.0 * acquisition.rate_hz and time.monotonic() < deadline:
             time.sleep(0.01)
-        assert 1.5 <= time.monotonic() - begun < 20.0
+        assert 1.5 <= time.monotonic() - begun < 60.0

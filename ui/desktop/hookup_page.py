@@ -71,7 +71,7 @@ class HookupPage(Page):
         self.source, self.note, self.find_inputs = self.card.source, self.card.note, self.card.find_inputs
         self.inputs = InputsCard(self._record, self._add, self._remove)
         self.pulse = PulseCard()
-        self.findings = FindingsCard(self._standstill, self._taps)
+        self.findings = FindingsCard()
         self.face, self.panel = RotorFace(), RotorPanel()
         self.sides = FormCard("Sides, angles, unit", "", self._record, "Angles of sensors count from the datum in the "
                               "direction of rotation; positive is motion towards that direction.")  # fmt: skip
@@ -100,6 +100,8 @@ class HookupPage(Page):
         self.card.exported.connect(self.export_file)
         self.card.begun.connect(lambda: self._change(lambda _table: hookup_model.fresh()))
         self.card.assigned.connect(lambda: self._change(lambda table: table))
+        self.findings.standstill.connect(self._standstill)
+        self.findings.tapping.connect(self._taps)
         self.checks.asked.connect(lambda text: self.findings.ask(f"{parts.begun(text)}."))
         self.checks.told.connect(self._tell)
         self.checks.found.connect(self._found)

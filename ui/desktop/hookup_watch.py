@@ -267,9 +267,15 @@ class FindingRow(QtWidgets.QWidget):
 
 
 class FindingsCard(parts.Card):
-    """What the checks of the signals say, the gravest first, and what is asked for while one is made."""
+    """What the checks of the signals say, the gravest first, and what is asked for while one is made.
 
-    def __init__(self, stopped: Callable[[], None], taps: Callable[[], None]) -> None:
+    `standstill` and `tapping` ask for the checks that need the machine to stand.
+    """
+
+    standstill = QtCore.Signal()
+    tapping = QtCore.Signal()
+
+    def __init__(self) -> None:
         super().__init__("Signal check")
         self.note = parts.label("Not checked yet.", "quiet", wrap=True)
         self.prompt = parts.label("", "sentence", wrap=True)
@@ -282,11 +288,13 @@ class FindingsCard(parts.Card):
         self._list.setSpacing(look.GAP)
         self.body.addLayout(self._list)
         self.stopped = parts.button(
-            "Check at stand&still", stopped, tip="The machine stands: there must be no pulses; listens for some seconds"
+            "C&heck at standstill",
+            self.standstill.emit,
+            tip="The machine stands: there must be no pulses; listens for some seconds",
         )
         self.taps = parts.button(
             "Tap &each sensor",
-            taps,
+            self.tapping.emit,
             tip="The machine stands, isolated and locked: asks for a tap at each sensor in turn",
         )
         self.body.addWidget(self.stopped)

@@ -12,7 +12,7 @@ import struct
 import time
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 from types import TracebackType
 from typing import Any
@@ -37,7 +37,14 @@ def events_path(recording: Path) -> Path:
 
 
 def _line(event: dict[str, Any]) -> bytes:
-    return (json.dumps(event, ensure_ascii=False, allow_nan=False) + "\n").encode()
+    return (json.dumps(event, ensure_ascii=False, allow_nan=False, default=_dated) + "\n").encode()
+
+
+def _dated(value: object) -> str:
+    """A date of a calibration, which a TOML file holds as a date, as text."""
+    if isinstance(value, date):
+        return value.isoformat()
+    raise TypeError(f"{type(value).__name__} cannot be written into an event log")
 
 
 class Recorder:

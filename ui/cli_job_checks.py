@@ -39,11 +39,14 @@ if TYPE_CHECKING:
 def check(
     context: typer.Context,
     folder: FolderArgument,
-    what: Annotated[str, typer.Argument(metavar="signals|spectrum|sweep|bump|background|settling|repeatability")],
+    what: Annotated[str, typer.Argument(metavar="signals|spectrum|sweep|bump|background|settling|repeatability|swap")],
     source: SourceArgument = None,
     recording: Annotated[Path | None, typer.Option(metavar="FILE", help="Instead of a source.")] = None,
     run: Annotated[str | None, typer.Option(metavar="NAME", help="The recording of this run.")] = None,
     stopped: Annotated[bool, typer.Option("--stopped", help="signals: the machine stands still.")] = False,
+    point: Annotated[
+        list[str] | None, typer.Option(help="swap: one of the two points whose sensors were exchanged; give both.")
+    ] = None,
     seconds: SecondsOption = None,
     rate: RateOption = None,
     seed: SeedOption = None,
@@ -69,7 +72,7 @@ def check(
             with account.live() as live, stop_called(session):
                 path = session.record_source(chosen.request, taking.Stop(seconds or 20.0), live)
         with account.progress(what) as report:
-            event, checked = session.check(what, path, stopped=stopped, report=report)
+            event, checked = session.check(what, path, stopped=stopped, points=point or (), report=report)
         if as_json:
             kept = None if event.what.recording is None else event.what.recording.path
             content = {"what": checked.what, "figures": checked.figures, "recording": kept}

@@ -114,6 +114,21 @@ def reference(
 
 
 @jobs.command()
+def cleaned(
+    context: typer.Context,
+    folder: FolderArgument,
+    why: Annotated[str, typer.Option("--why", metavar="TEXT", help="What was cleaned or mended.")],
+    as_json: JsonOption = False,
+) -> None:
+    """The rotor was cleaned or mended since the last run: a new initial state, the coefficients stay."""
+    with opened(context, folder) as session:
+        session.refuse_closed()
+        since = len(session.job.events)
+        session.clean(why)
+        act_done(session, "cleaned", since, as_json)
+
+
+@jobs.command()
 def start(
     context: typer.Context,
     folder: FolderArgument,

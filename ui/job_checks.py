@@ -144,6 +144,27 @@ def settling(path: Path, hookup: Hookup, report: Report | None = None) -> Checke
     return Checked("settling", figures, True, (), lines)
 
 
+def swap(path: Path, hookup: Hookup, state: JobState, points: Sequence[str], report: Report | None = None) -> Checked:
+    """What two sensors read in each other's place, against an earlier run with the same masses on.
+
+    Raises CheckError for other than two points of the hook-up, RecordError where there is no such run.
+    """
+    import msgspec
+    from stillshaft.solver import replay, run_rules
+
+    names = [p.name for p in hookup.points]
+    if len(points) != 2 or points[0] == points[1] or any(p not in names for p in points):
+        raise CheckError(
+            f"swap: name two of the points {', '.join(names)}, whose sensors sit in each other's place now"
+        )
+    measured = analysis.measure_recording(path, hookup, 1.0, report)
+    masses = [msgspec.to_builtins(on.piece) for on in state.on_rotor]
+    fields = {**replay.run_fields(measured), "name": "swap", "masses": masses}
+    found = run_rules.swap_test(state, fields, points[0], points[1])
+    differ = found.verdict == "differ"
+    return Checked("swap of sensors", asdict(found), not differ, (found.sentence,) if differ else (), (found.sentence,))
+
+
 def repeatability(first: JobRun, second: JobRun, assumed: tuple[float, float] = (2.0, 2.0)) -> Checked:
     """How far two runs that should be alike are apart, in percent and degrees."""
     found = compared(first.what, second.what, assumed)

@@ -401,6 +401,17 @@ class Session(RecordedJob):
             points=list(points), of=of, why=why,
         )  # fmt: skip
 
+    def clean(self, why: str) -> Event[Any]:
+        """Record that the rotor was cleaned or mended since the last run: a new initial state; earlier runs still tell H.
+
+        Raises SessionError where there is no run yet.
+        """
+        from stillshaft.solver.run_rules import new_initial_state_fields
+
+        if not self.state.runs:
+            raise SessionError("cleaned: there is no run yet whose initial state could have changed")
+        return self.job.append("decision", **new_initial_state_fields(self.state.runs[-1].id, why))
+
     def _resolve(self, turn: Turn) -> None:
         """Record the turn that a re-reference run shows of the last unknown change, where it shows one."""
         from stillshaft.solver import run_checks

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from stillshaft.ui.job_checks import Checked
     from stillshaft.ui.job_facts import Worked
 
-CHECKS = ("signals", "spectrum", "sweep", "bump", "background", "settling", "repeatability")
+CHECKS = ("signals", "spectrum", "sweep", "bump", "background", "settling", "repeatability", "swap")
 
 
 class SessionError(ValueError):
@@ -252,11 +252,18 @@ class RecordedJob:
         )  # fmt: skip
 
     def check(
-        self, what: str, recording: Path | None = None, *, stopped: bool = False, report: Report | None = None
+        self,
+        what: str,
+        recording: Path | None = None,
+        *,
+        stopped: bool = False,
+        points: Sequence[str] = (),
+        report: Report | None = None,
     ) -> tuple[Event[Any], Checked]:
         """Make one of the `CHECKS` on a recording, which is copied into the job.
 
-        "repeatability" needs none: it holds the first two runs without masses against each other. Raises SessionError
+        "repeatability" needs none: it holds the first two runs without masses against each other. "swap" is a recording
+        with the sensors of two `points` in each other's place. Raises SessionError
         for a check that there is not, and the errors of the measurement: the recording then stays in the job, unnamed.
         """
         from stillshaft.ui import job_checks
@@ -282,6 +289,8 @@ class RecordedJob:
             found = job_checks.sweep(path, wired, running, report)
         elif what == "settling":
             found = job_checks.settling(path, wired, report)
+        elif what == "swap":
+            found = job_checks.swap(path, wired, self.state, points, report)
         elif what == "bump":
             found = job_checks.bump(path, wired, running)
         else:

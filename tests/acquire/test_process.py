@@ -8,13 +8,14 @@ import struct
 import subprocess
 import sys
 import time
+from datetime import date
 from pathlib import Path
 
 import counting
 import numpy as np
 import pytest
 import soundfile
-from stillshaft.acquire import process, recording, replay, ring, simulated, soundcard
+from stillshaft.acquire import hookup, process, recording, replay, ring, simulated, soundcard
 from stillshaft.acquire.source import SourceError, SourceLost
 
 
@@ -36,6 +37,16 @@ def test_recording_is_read_by_soundfile_without_repair(tmp_path):
     samples, rate = soundfile.read(path, dtype="float32")
     assert rate == 48_000
     np.testing.assert_array_equal(samples, ramp(48_000))
+
+
+def test_a_calibrated_hookup_goes_into_the_recording(tmp_path):
+    """A TOML file holds the date of a calibration as a date."""
+    table = simulated.demo_hookup()
+    table["point"][0]["calibrated"] = {"date": date(2026, 1, 2), "method": "voltage"}
+    path = record_file(tmp_path / "a.au", hookup=table)
+    with recording.open_recording(path) as reader:
+        assert reader.hookup["point"][0]["calibrated"]["date"] == "2026-01-02"
+        hookup.hookup_from(reader.hookup)
 
 
 def test_recording_explains_itself(tmp_path):

@@ -9,7 +9,7 @@ from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
 from stillshaft.solver import events
 from stillshaft.solver.folder import RecordError
-from stillshaft.solver.replay import replay, verify_files
+from stillshaft.solver.replay import replay, runs_of, verify_files
 from stillshaft.ui import job_checks, job_facts, job_masses, session, taking
 from stillshaft.ui.session import Session, Wanted
 from stillshaft.ui.session_base import SessionError
@@ -100,6 +100,46 @@ def test_a_job_from_initial_run_to_verdict(job, recordings):
     with pytest.raises(SessionError, match="the job is closed; reopen it first"):
         job.add_run(recordings["repeat"])
     assert put.id in job.purposes()
+
+
+def heard(source, path, columns, gain):
+    """The recording with these columns at the inputs, the first sensor reading `gain` times too much wherever it sits."""
+    import soundfile
+
+    samples, rate = soundfile.read(source, dtype="float32")
+    recorder = recording.Recorder(path, float(rate), ["pulse", "a", "b"], "simulated", simulated.demo_hookup())
+    recorder.write(samples[:, columns] * np.array([1.0, gain, 1.0], dtype=np.float32))
+    recorder.close(complete=True)
+    return path
+
+
+@pytest.mark.parametrize(("gain", "verdict"), [(1.0, "alike"), (1.25, "differ")])
+def test_two_sensors_in_each_others_place_tell_whether_they_read_alike(job, recordings, tmp_path, gain, verdict):
+    job.add_run(heard(recordings["initial"], tmp_path / "initial.au", [0, 1, 2], gain))
+    names = [p.name for p in job.hookup.points]
+    path = heard(recordings["repeat"], tmp_path / "swap.au", [0, 2, 1], gain)
+    event, checked = job.check("swap", path, points=names)
+    assert event.what.what == "swap of sensors"
+    assert checked.figures["verdict"] == verdict
+    assert checked.trusted is (verdict == "alike")
+    with pytest.raises(job_checks.CheckError, match="swap: name two of the points"):
+        job.check("swap", path, points=names[:1])
+
+
+def test_a_cleaned_rotor_begins_anew_and_keeps_its_coefficients(job, recordings):
+    with pytest.raises(SessionError, match="cleaned: there is no run yet"):
+        job.clean("blades scraped")
+    job.add_run(recordings["initial"])
+    job.put_on(job_masses.pieces_from(["disc = 8 g at position 4"], job.brief.planes), "trial")
+    job.add_run(recordings["trial"])
+    job.take_off(job.on_rotor("trial"))
+    job.clean("blades scraped")
+    job.add_run(recordings["repeat"])
+    table = runs_of(job.state)
+    assert [run.get("initial_state", 1) for run in table["run"]] == [1, 1, 2]
+    assert job.worked().solution.corrections[0].determined
+    job.solve()
+    assert [r.differences for r in replay(job.job)] == [()]
 
 
 def test_what_follows_is_worked_out_once_until_the_record_grows(job, recordings):

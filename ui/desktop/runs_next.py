@@ -138,7 +138,7 @@ class NextCard(parts.Card):
                 self._grid.removeWidget(holder)
                 holder.hide()
                 holder.deleteLater()
-            self.conditions = [_line(c.name + (f", {c.unit}" if c.unit else "")) for c in conditions]
+            self.conditions = [_line(c.name + (f", {c.unit}" if c.unit else ""), "as it is now") for c in conditions]
             for place, (holder, _) in enumerate(self.conditions, start=4):
                 self._grid.addWidget(holder, *divmod(place, 2))
 

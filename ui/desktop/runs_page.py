@@ -50,7 +50,7 @@ class RunsPage(Page):
         self._folder: Path | None = None
         self._on: tuple[object, ...] = ()
         self._unused: tuple[Path, ...] = ()
-        self._before_replay = SIMULATED
+        self._before_replay, self._replaying = SIMULATED, False
         self._last: tuple[JobRun | None, str] = (None, "")
         self._said: Sentence | None = None
         self._seen_from = ENDS[0]
@@ -183,8 +183,10 @@ class RunsPage(Page):
     def _replay(self, path: Path, name: str) -> None:
         if not self.feed.replays:
             self._before_replay = self.feed.choice
+        self._replaying = False
         self.feed.choose(recording_choice(path, name))
         self.feed.start()
+        self._replaying = True
         self.turn_to(LIVE)
 
     def _judge_run(self, number: int) -> None:
@@ -212,8 +214,11 @@ class RunsPage(Page):
                 "sweep", choice, hookup, teaching, seed, seconds, real_time=real_time, fitted=fitted
             )
 
+        table = feed.table
         if feed.status is not Status.STOPPED:
             feed.stop()  # an input is opened once
+        if table is not None:
+            self.job.act(lambda s: s.wire(table) if s.hookup is None else None, None, lambda _why: None)
         self.sweeps.from_source("sweep", order)
 
     def _ask_sweep(self) -> None:
@@ -284,7 +289,8 @@ class RunsPage(Page):
         self.start_stop.setAccessibleName("Start" if idle else "Stop")
         if feed.status is Status.STOPPED:
             self._started = False
-            if feed.replays and self.feed.snapshot is not None:  # it is over: the source of before again
+            if self._replaying:  # it is over: the source of before again
+                self._replaying = False
                 self._end_replay()
         if feed.hookup is not None:
             self.watch.set_points(tuple(p.name for p in feed.hookup.points))
@@ -297,6 +303,8 @@ class RunsPage(Page):
 
     def _end_replay(self) -> None:
         snapshot, glance = self.feed.snapshot, self.feed.glance
+        if snapshot is None or snapshot.measured is None:
+            self.strip.trouble.say(f"{self.feed.trouble or 'the recording could not be played'}.")
         self.feed.choose(self._before_replay)
         self.watch.show_snapshot(snapshot)
         self.watch.show_glance(glance)

@@ -1,0 +1,339 @@
+"""The Runs page: refusals and their cures, runs side by side, what ends a run, abort levels, a lost source, replay, sweeps."""
+
+import json
+
+import pytest
+from rotor_signal import HOOKUP, rotor
+from screen_faults import faint, faults, small_targets
+from stillshaft.acquire import simulated
+from stillshaft.acquire.hookup import hookup_from
+from stillshaft.dsp.measure import Measuring
+from stillshaft.ui.desktop import runs_next, simulator
+from stillshaft.ui.desktop.feed import Status
+from stillshaft.ui.desktop.runs_page import LIVE, NEXT, SWEEP, TAKEN, _remaining_words
+from stillshaft.ui.desktop.runs_sweep import curves_of
+from stillshaft.ui.desktop.settings import View
+from stillshaft.ui.desktop.simulator import Fitted, Mass, Teaching
+from stillshaft.ui.desktop.stages import Stage
+from stillshaft.ui.live import Snapshot
+from stillshaft.ui.taking import Stop
+
+
+class Person:
+    """Somebody who takes runs on the page."""
+
+    def __init__(self, program, wait_until):
+        self.program, self.until = program, wait_until
+        self.page, self.job, self.feed = program.frame.pages[Stage.RUNS], program.job, program.feed
+
+    def settle(self):
+        self.until(lambda: not self.job.busy, 60.0)
+
+    def describe(self, **patch):
+        self.job.act(lambda s: s.describe(patch))
+        self.settle()
+
+    def start(self):
+        self.page.start_stop.click()
+        for tick in self.page.start.ticks:
+            tick.click()
+        self.page.start.say.click()
+        self.until(lambda: self.feed.status is Status.RUNNING, 60.0)
+        self.until(lambda: self.feed.snapshot is not None and self.feed.snapshot.measured is not None, 60.0)
+
+    def take(self, name=""):
+        before = len(self.job.shown.state.runs)
+        self.page.next.called.setText(name)
+        self.page.strip.record.click()
+        self.until(lambda: len(self.job.shown.state.runs) == before + 1, 120.0)
+        self.settle()
+        return self.job.shown.state.runs[-1]
+
+    def stop(self):
+        self.feed.stop()
+        self.until(lambda: self.feed.status is Status.STOPPED, 60.0)
+
+
+@pytest.fixture
+def person(program, wait_until, tmp_path):
+    """A job with one plane, its Runs page in front."""
+    made = Person(program, wait_until)
+    made.job.create(tmp_path / "jobs" / "fan", "fan", "first person")
+    made.describe(
+        rotor={"kind": "between bearings", "mass": "62 kg", "speed_rpm": 1480.0},
+        planes=[{"name": "disc", "radius": "310 mm"}],
+    )
+    program.frame.open(Stage.RUNS)
+    yield made
+    made.stop()
+
+
+def test_nothing_starts_before_the_cautions_are_acknowledged_by_name(person):
+    page = person.page
+    assert page.turn.value == NEXT
+    page.start_stop.click()
+    assert person.feed.status is Status.STOPPED
+    for tick in page.start.ticks:
+        tick.click()
+    page.start.who.clear()
+    page.start.say.click()
+    assert page.start.trouble.text.text() == "Write who says so."
+    page.start.who.setText("the fitter")
+    page.start.say.click()
+    person.until(lambda: person.feed.status is Status.RUNNING)
+    state = person.job.shown.state
+    assert state.cautions[-1].what.who == "the fitter"
+    assert any("emergency stop" in text for text in state.cautions[-1].what.texts)
+    assert len(state.starts) == 1
+    assert not any(tick.isChecked() for tick in page.start.ticks)
+
+
+def test_a_machine_that_runs_already_is_measured_without_a_start(person):
+    person.page.start.already.click()
+    person.until(lambda: person.feed.status is Status.RUNNING)
+    assert not person.job.shown.state.starts
+    assert person.page.strip.record.isEnabled()
+
+
+def test_a_run_ends_by_itself_and_the_machine_runs_on(person):
+    person.start()
+    run = person.take("first")
+    assert run.counts
+    assert run.what.duration_s >= 15.0
+    assert run.what.revolutions >= 100
+    assert run.what.recording.path == "recordings/0001.au"
+    assert person.feed.status is Status.RUNNING
+    assert "runs until you stop it" in person.page.strip.text.text()
+    assert person.page.taken.run.id == run.id
+    # what the page shows is what the recording says
+    log = (person.job.shown.folder / "recordings" / "0001.events.jsonl").read_text().splitlines()
+    assert json.loads(log[-1])["complete"] is True
+
+
+def test_two_runs_side_by_side_and_the_last_one_in_the_cloud(person):
+    person.start()
+    first = person.take("first")
+    person.stop()
+    person.start()
+    second = person.take("second")
+    taken = person.page.taken
+    assert taken.against.currentText() == "first"
+    assert taken.changes.said[0] == 'From "first" to "second":'
+    assert "scatter" in taken.changes.said[1]
+    assert "drive end horizontal" in taken.cloud.summary
+    person.page.turn_to(LIVE)
+    wanted = pytest.approx({v.point: v.amplitude for v in second.what.vectors})
+    person.until(lambda: {name: abs(z) for name, z in person.page.watch._last.items()} == wanted)
+    taken.choose(first.id)
+    assert taken.against.currentText() == "second"
+
+
+def test_a_run_that_is_too_short_is_refused_and_may_be_used_with_a_reason(person):
+    page, taken = person.page, person.page.taken
+    page.next.ends.setCurrentText(runs_next.BY_HAND)
+    person.start()
+    person.feed._real_time = True  # by hand: so fast as it goes would be long
+    person.stop()
+    person.start()
+    page.strip.record.click()
+    person.until(lambda: page.taker.recording and person.feed.snapshot.seconds > 4.0, 60.0)
+    page.strip.end.click()
+    person.until(lambda: person.job.shown.state.runs, 60.0)
+    run = person.job.shown.state.runs[-1]
+    assert not run.counts
+    person.until(lambda: run.id in taken._judged)
+    assert any(";" in said for said in taken.reasons.said)
+    assert taken.use.isVisible()
+    taken.use.click()
+    assert taken.trouble.text.text() == "Write the reason first."
+    taken.reason.setText("the window closes")
+    taken.use.click()
+    person.until(lambda: person.job.shown.state.runs[-1].counts)
+    taken.reason.setText("a better one follows")
+    taken.leave.click()
+    person.until(lambda: not person.job.shown.state.runs[-1].counts)
+    assert any("a better one follows" in said for said in taken.reasons.said)
+
+
+def test_what_was_broken_off_is_kept_and_can_become_a_run(person):
+    page, taken = person.page, person.page.taken
+    person.feed._real_time = True
+    person.start()
+    page.strip.record.click()
+    person.until(lambda: page.taker.recording and person.feed.snapshot.seconds > 4.0, 60.0)
+    page.strip.off.click()
+    person.until(lambda: not page.taker.doing, 60.0)
+    assert "0001.au, marked incomplete" in page.strip.trouble.text.text()
+    assert not person.job.shown.state.runs
+    person.until(lambda: page._unused)
+    page.turn_to(TAKEN)
+    taken.list.choose("0001.au")
+    assert taken.make.isVisible()
+    taken.make.click()
+    person.until(lambda: person.job.shown.state.runs, 60.0)
+    assert person.job.shown.state.runs[0].what.recording.path == "recordings/0001.au"
+
+
+def test_crossing_the_abort_level_calls_for_the_stop(person):
+    frame = person.program.frame
+    person.describe(abort=[{"point": "drive end horizontal", "amplitude": 1.0, "unit": "mm/s rms"}])
+    frame.open(Stage.BRIEF)
+    person.start()
+    person.until(lambda: frame.stop_call.isVisible())
+    call = frame.stop_call
+    assert call.call.text() == "STOP THE MACHINE"
+    assert "drive end horizontal is at" in call.why.text()
+    assert "the abort level is 1 mm/s rms" in call.why.text()
+    assert call.geometry().contains(frame.stack.geometry().translated(0, 0)) or call.size() == frame.stack.size()
+    person.until(lambda: call.tones > 1)
+    person.until(lambda: person.job.shown.state.alarms)
+    alarm = person.job.shown.state.alarms[0].what
+    assert (alarm.point, alarm.level) == ("drive end horizontal", 1.0)
+    call.answer.click()
+    assert not call.isVisible()
+    person.until(lambda: person.feed.status is Status.STOPPED)
+    assert len(person.job.shown.state.alarms) == 1
+
+
+def test_a_run_is_played_again_and_is_not_recorded(person):
+    page = person.page
+    person.start()
+    run = person.take("first")
+    person.stop()
+    page.turn_to(TAKEN)
+    page.taken.replay.click()
+    assert person.feed.replays
+    assert page.turn.value == LIVE
+    assert not page.strip.record.isEnabled()
+    person.until(lambda: not person.feed.replays, 90.0)
+    assert person.feed.choice.name == "Simulated rotor"
+    assert len(person.job.shown.state.runs) == 1
+    shown = float(page.watch.points[0].amplitude.text())
+    assert shown == pytest.approx(run.what.vectors[0].amplitude, rel=0.02)
+
+
+def test_a_sweep_is_recorded_and_shown(person):
+    page = person.page
+    person.start()
+    page.turn_to(SWEEP)
+    page.sweep.record.click()
+    person.until(lambda: person.job.shown.state.measured, 120.0)
+    assert page.sweep.trouble.isHidden()
+    assert "drive end horizontal: " in page.sweep.amplitude.summary
+    assert "r/min" in page.sweep.polar.summary
+    curves, unit = curves_of(person.job.shown.state.measured[-1].what.figures)
+    assert unit == "mm/s rms"
+    assert [c.name for c in curves] == ["drive end horizontal", "far end horizontal"]
+    assert curves[0].speeds_rpm.max() > 1480.0
+
+
+def test_a_sound_server_that_dies_is_waited_for(person, virtual_card, tmp_path):
+    feed, page, frame = person.feed, person.page, person.program.frame
+    (tmp_path / "h.toml").write_text(HOOKUP)
+    feed.list_inputs()
+    person.until(lambda: not feed.looking)
+    feed.choose(next(c for c in feed.choices if c.name == "ALSA/pulse"))
+    feed.use_hookup(tmp_path / "h.toml")
+    person.until(lambda: feed.hookup is not None and len(feed.hookup.points) == 2)
+    page.next.ends.setCurrentText(runs_next.BY_HAND)
+    player = virtual_card.play(rotor(60))
+    try:
+        person.start()
+        page.strip.record.click()
+        person.until(lambda: page.taker.recording and feed.snapshot.seconds > 2.0, 30.0)
+        virtual_card.server.kill()
+        virtual_card.server.wait()
+        person.until(lambda: feed.status is Status.AWAY, 40.0)
+        assert "waited for" in page.subtitle.text()
+        assert frame.next_line.text.text()
+        person.until(lambda: not page.taker.doing, 20.0)
+        assert "marked incomplete" in page.strip.trouble.text.text()
+        recording = person.job.shown.folder / "recordings" / "0001.au"
+        assert recording.stat().st_size > 48_000
+        virtual_card.start()
+        player.kill()
+        player.wait()
+        player = virtual_card.play(rotor(30))
+        person.until(lambda: feed.status is Status.RUNNING, 40.0)
+        assert feed.trouble is None
+    finally:
+        player.kill()
+        player.wait()
+
+
+@pytest.mark.parametrize("size", [(1400, 900), (1024, 700)])
+def test_every_view_can_be_read_reached_and_heard(person, wait, size):
+    frame, page = person.program.frame, person.page
+    person.describe(conditions=[{"name": "load", "unit": "%", "tolerance": 5.0}])
+    person.start()
+    person.take("first")
+    person.take("second")
+    person.stop()
+    frame.resize(*size)
+    for theme in ("light", "dark", "sunlight"):
+        frame.set_view(View(theme=theme))
+        for view in (NEXT, LIVE, TAKEN, SWEEP):
+            page.turn_to(view)
+            wait(200)
+            found = faults(frame) + small_targets(frame) if theme == "sunlight" else faint(frame)
+            assert found == [], (theme, view)
+    frame.stop_call.say("drive end horizontal is at 26.1 mm/s rms; the abort level is 25 mm/s rms.")
+    assert frame.stop_call.answer.hasFocus() or not frame.isActiveWindow()
+    frame.stop_call.answer.click()
+    for panel, opened in ((frame.job_panel, frame.show_job), (frame.advice_panel, frame.show_why)):
+        opened()
+        wait(100)
+        assert panel.isVisible()
+        assert faults(panel) + small_targets(panel) == []
+        panel.put_away()
+
+
+# without a window
+
+
+def test_when_a_run_ends():
+    stop = runs_next.stop_for("at ± 2 % and ± 1°", 1480.0)
+    assert stop.interval == (2.0, 1.0)
+    assert stop.revolutions >= max(100, 15.0 * 1480.0 / 60.0)
+    assert runs_next.stop_for("at ± 2 % and ± 1°", 300.0).revolutions >= 75
+    assert runs_next.stop_for("after 60 s", 1480.0) == Stop(60.0)
+    assert runs_next.stop_for(runs_next.BY_HAND, 1480.0).seconds >= 600.0
+
+
+def test_conditions_are_read_in_the_units_of_the_brief():
+    rows = [("load", "%", "80 %"), ("damper", None, "half open"), ("current", "A", "")]
+    assert runs_next.conditions_from(rows) == {"load": 80.0, "damper": "half open"}
+    with pytest.raises(runs_next.RunFormError, match='load: "much" is not a number'):
+        runs_next.conditions_from([("load", "%", "much")])
+    with pytest.raises(runs_next.RunFormError, match='minutes since the start: "nan" is not a number'):
+        runs_next.number_from("minutes since the start", "nan")
+
+
+def test_an_interval_that_is_out_of_reach_is_said():
+    run = simulated.demo_run(1, [], seed=1, real_time=False, seconds=8.0)
+    source = run.open()
+    hookup = hookup_from(simulated.demo_hookup())
+    measuring = Measuring(source.rate_hz, hookup.pulse, hookup.points, hookup.display)
+    while (block := source.read(1.0)) is not None:
+        measuring.feed(block.samples)
+    measured = measuring.result()
+    snapshot = Snapshot(1, 8.0, measured, None, 0.1, None, None, remaining_s=22.0)
+    assert _remaining_words(snapshot, Stop(30.0, interval=(1e-4, 1e-4))).startswith(
+        "; what is wanted is not reached within 30 s"
+    )
+    assert _remaining_words(snapshot, Stop(30.0)) == ", 22 s to go"
+
+
+def test_the_simulated_rotor_has_what_the_job_has_on_it():
+    bare = simulator.order(Teaching(), 1, fitted=Fitted(("a", "b")))
+    heavy = simulator.order(Teaching(), 1, fitted=Fitted(("a", "b"), (("b", 10.0, 90.0),)))
+    assert heavy.unbalance[0] == bare.unbalance[0]
+    assert heavy.unbalance[1] - bare.unbalance[1] == pytest.approx(0.01 * 0.31 * 1j)
+    one = simulator.order(Teaching(unbalance=(Mass(10.0, 0.0), Mass(5.0, 0.0))), 1, fitted=Fitted(("disc",)))
+    assert one.unbalance == pytest.approx((0.015 * 0.31,))
+    with pytest.raises(ValueError, match="has two planes, but the brief has 3"):
+        simulator.order(Teaching(), 1, fitted=Fitted(("a", "b", "c")))
+
+
+def test_damaged_sweeps_of_a_record_are_passed_over():
+    assert curves_of({"points": [{"name": "a"}, 7, {"curve": {"rpm": [1.0]}}]}) == ((), "")

@@ -2,8 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look
+
+
+class _Beside(QtWidgets.QWidget):
+    """Lies unseen over all of the window but the panel: a click on it puts the panel away, and does nothing else.
+
+    A filter of the application's events would do the same, but holds the loop for a tenth of a second at first.
+    """
+
+    def __init__(self, window: QtWidgets.QWidget, clicked: Callable[[], None]) -> None:
+        super().__init__(window)
+        self._clicked = clicked
+        self.hide()
+
+    def mousePressEvent(self, event: QtGui.QMouseEvent) -> None:  # noqa: N802 - Qt's name
+        """Put the panel away."""
+        self._clicked()
+        event.accept()
 
 
 class Panel(QtWidgets.QFrame):
@@ -15,6 +34,7 @@ class Panel(QtWidgets.QFrame):
         self.setObjectName("viewPanel")
         self.setAccessibleName(name)
         self._window, self._button = parent, parent
+        self._beside = _Beside(parent, self.put_away)
         self.body = QtWidgets.QVBoxLayout(self)
         self.body.setContentsMargins(look.ROOM, look.GAP, look.ROOM, look.ROOM)
         self.body.setSpacing(look.HAIR)
@@ -29,12 +49,13 @@ class Panel(QtWidgets.QFrame):
         corner = button.mapTo(self._window, QtCore.QPoint(0, -look.TIGHT))
         self.move(corner.x(), max(look.HAIR, corner.y() - self.height()))
         self._button = button
-        self.raise_()
-        self.show()
+        self._beside.setGeometry(self._window.rect())
+        for widget in (self._beside, self):
+            widget.raise_()
+            widget.show()
         self.first().setFocus(QtCore.Qt.FocusReason.PopupFocusReason)
         application = QtWidgets.QApplication.instance()
         assert isinstance(application, QtWidgets.QApplication)
-        application.installEventFilter(self)
         application.focusChanged.connect(self._focus_moved)
 
     def put_away(self) -> None:
@@ -43,10 +64,10 @@ class Panel(QtWidgets.QFrame):
             return
         application = QtWidgets.QApplication.instance()
         assert isinstance(application, QtWidgets.QApplication)
-        application.removeEventFilter(self)
         application.focusChanged.disconnect(self._focus_moved)
         focus = application.focusWidget()
         inside = focus is not None and self.isAncestorOf(focus)
+        self._beside.hide()
         self.hide()
         if inside:
             self._button.setFocus(QtCore.Qt.FocusReason.PopupFocusReason)
@@ -55,15 +76,6 @@ class Panel(QtWidgets.QFrame):
         if new is not None and not self.isAncestorOf(new):
             # a click's press comes after its focus, and is still to be caught
             QtCore.QTimer.singleShot(0, self.put_away)
-
-    def eventFilter(self, watched: QtCore.QObject, event: QtCore.QEvent) -> bool:  # noqa: N802 - Qt's name
-        """A click beside it puts it away, and does nothing else."""
-        if event.type() == QtCore.QEvent.Type.MouseButtonPress and isinstance(watched, QtWidgets.QWidget):
-            beside = watched is not self and not self.isAncestorOf(watched)
-            if beside and watched.window() is self.window():
-                self.put_away()
-                return True
-        return False
 
     def keyPressEvent(self, event: QtGui.QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Escape puts it away."""

@@ -142,9 +142,14 @@ def test_the_view_panel_is_used_and_left_by_keys(made):
 def test_a_click_beside_the_view_panel_only_puts_it_away(made):
     frame, _ = made
     frame.show_view()
-    QtTest.QTest.mouseClick(frame.rail.buttons[Stage.CLOSE_OUT], QtCore.Qt.MouseButton.LeftButton)
+    button = frame.rail.buttons[Stage.CLOSE_OUT]
+    place = button.mapTo(frame, button.rect().center())
+    left, none = QtCore.Qt.MouseButton.LeftButton, QtCore.Qt.KeyboardModifier.NoModifier
+    QtTest.QTest.mouseClick(frame.windowHandle(), left, none, place)
     assert not frame.panel.isVisible()
     assert frame.open_stage is Stage.BRIEF
+    QtTest.QTest.mouseClick(frame.windowHandle(), left, none, place)
+    assert frame.open_stage is Stage.CLOSE_OUT
 
 
 def test_a_broken_settings_file_is_said_in_the_next_line(dressed, qtbot, wait_until, tmp_path):

@@ -23,7 +23,7 @@ def test_before_anything_runs_the_hook_up_is_drawn(program):
     assert program.frame.next_line.text.text() == "No job is open: begin one, or open one."
 
 
-def test_figures_are_those_of_the_measurement(running):
+def test_figures_are_those_of_the_measurement(running, wait_until):
     frame, feed = running.frame, running.feed
     frame.open(Stage.RUNS)
     watch = frame.pages[Stage.RUNS].watch
@@ -38,7 +38,7 @@ def test_figures_are_those_of_the_measurement(running):
         assert point.name in card.accessibleName()
     assert "this run only" in frame.pages[Stage.RUNS].subtitle.text()
     assert "drive end horizontal" in watch.cloud.summary
-    assert "revolutions" in watch.waveform.summary
+    wait_until(lambda: "revolutions" in watch.waveform.summary)
     assert frame.pages[Stage.RUNS].state() is State.UNDER_WAY
 
 

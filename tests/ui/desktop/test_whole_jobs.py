@@ -91,7 +91,7 @@ def take_by_keys(keys):
 
 
 def let_count(job, until):
-    """Use a run whose steadiness is doubted, as one sound run in a hundred is; anything else that is amiss is a fault."""
+    """Use a run whose steadiness is doubted, with the reason that a person would have to give; nothing else may be amiss."""
     run = job.shown.state.runs[-1]
     if not run.counts:
         assert all("phase" in reason or "1x" in reason for reason in run.reasons), run.reasons

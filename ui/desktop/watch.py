@@ -118,9 +118,16 @@ class Watch(Live):
         """Stop without waiting: `ended` tells when it is done."""
         self._stop.set()
 
+    def _measure(self, acquisition: Acquisition) -> None:
+        super()._measure(acquisition)
+        # samples may have come faster than they were looked at: what stays on the screen is the end
+        if self.recent is not None and self._looked.frames:
+            self._due.clear()
+            self._look(self._looked, time.monotonic())
+
     def _fresh(self, acquisition: Acquisition) -> Measuring:
         hookup = with_skew(self._hookup, acquisition.skew_s)
-        looked = _Looked(acquisition.rate_hz, hookup.pulse, hookup.points, hookup.display)
+        self._looked = looked = _Looked(acquisition.rate_hz, hookup.pulse, hookup.points, hookup.display)
         looked.watch = self
         self.description = acquisition.description
         if self.recent is None:
@@ -153,6 +160,9 @@ class Watch(Live):
         self.recent.put(samples)
         self._averaged.feed(samples[:, [p.index for p in self._wired.points]])
         self._note_peaks(samples, now)
+        self._look(measuring, now)
+
+    def _look(self, measuring: Measuring, now: float) -> None:
         if self._is_due("pulse", now, _PULSE_S):
             self._pulse = self._look_at_pulse(measuring)
         if self._is_due("shape", now, _SHAPE_S):

@@ -139,6 +139,7 @@ class Live:
                 self._under_way = None
             if self._under_way is None and measuring.frames > _LONGEST_S * acquisition.rate_hz:
                 measuring = self._fresh(acquisition)
+        self._show(measuring, acquisition, None)  # samples may have come faster than they were shown
 
     def _obey(self, order: _Order | _End, acquisition: Acquisition, measuring: Measuring) -> Measuring:
         """Begin a recording, with fresh figures, or end the one under way."""

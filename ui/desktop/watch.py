@@ -264,7 +264,9 @@ class Watch(Live):
             return self._waveform
         period_s, turned = speed
         rate = measuring.rate_hz
-        samples = self.recent.last(round(min(_LONGEST_AVERAGED_S, (_REVOLUTIONS + 2) * period_s + 1.0) * rate))
+        # pulses are numbered seconds after they came: what is averaged ends with the last that is
+        wanted_s = min(_LONGEST_AVERAGED_S, (_REVOLUTIONS + 2) * period_s)
+        samples = self.recent.last(measuring.frames - max(0, math.floor(turned.frames[-1] - wanted_s * rate)))
         begun = measuring.frames - len(samples)
         here = turned.between(begun, measuring.frames)
         count = min(_REVOLUTIONS, here.numbers.size - 1)

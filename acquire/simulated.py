@@ -20,6 +20,7 @@ Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
 
 _PIECE_S = 0.25  # samples are made in pieces of this length, whatever is asked for
+_SLICE_S = 0.025  # and handed out in slices of this length in real time, as a device does
 _WARM_UP = 14.0  # time constants of the slowest mode before the first frame
 _STEP_S = 0.5  # in which a loose piece moves on
 _RISE_SHARE = 0.003  # of a revolution that a pulse edge takes
@@ -230,6 +231,8 @@ class SimulatedSource:
         self._astray_rad = self._draw_astray()
         self._frame = 0
         self._piece = round(_PIECE_S * run.rate_hz)
+        self._slice = round(_SLICE_S * run.rate_hz) if run.real_time else self._piece
+        self._made: NDArray[np.float32] = np.empty((0, self.channels), dtype=np.float32)  # not handed out yet
         self._frames = None if run.seconds is None else round(run.seconds * run.rate_hz)
         self._settle()
         self._began = time.monotonic()
@@ -345,13 +348,15 @@ class SimulatedSource:
         return self._faults.lit(shape, turn)
 
     def read(self, timeout_s: float) -> Block | None:
-        """Next quarter of a second, in real time if so ordered; None at the end."""
+        """Next samples: a whole piece, or in real time a slice of it when its last frame is due; None at the end."""
         first = self._frame
-        count = self._piece if self._frames is None else min(self._piece, self._frames - first)
-        if count <= 0:
+        if first == self._frames:
             return None
-        samples = self._samples(np.arange(first, first + self._piece))[:count]
-        self._frame += count
+        if not len(self._made):
+            count = self._piece if self._frames is None else min(self._piece, self._frames - first)
+            self._made = self._samples(np.arange(first, first + self._piece))[:count]
+        samples, self._made = self._made[: self._slice], self._made[self._slice :]
+        self._frame += len(samples)
         if self._run.real_time:
             time.sleep(max(0.0, self._began + self._frame / self.rate_hz - time.monotonic()))
         return Block(first, self.rate_hz, samples)

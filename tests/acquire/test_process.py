@@ -257,10 +257,12 @@ def test_no_shared_memory_is_left(tmp_path, monkeypatch):
             attach(shape)
 
 
-def test_simulated_rotor_runs_in_real_time(tmp_path):
+def test_simulated_rotor_runs_in_real_time():
+    """However busy the machine: never ahead of the clock, and all that is due comes; test_simulated.py has the pace."""
+    before = time.monotonic()
     with process.Acquisition(simulated.demo_run(1, [], seed=1, real_time=True)) as acquisition:
-        first, begun = acquisition.frames, time.monotonic()
-        deadline = begun + 60.0  # a busy machine may fall behind, but never runs ahead
-        while acquisition.frames - first < 2.0 * acquisition.rate_hz and time.monotonic() < deadline:
+        while (frames := acquisition.frames) < 2.0 * acquisition.rate_hz:
+            assert frames <= (time.monotonic() - before) * acquisition.rate_hz
+            assert acquisition.read() is not None or acquisition.failure is None
             time.sleep(0.01)
-        assert 1.5 <= time.monotonic() - begun < 60.0
+        assert frames <= (time.monotonic() - before) * acquisition.rate_hz

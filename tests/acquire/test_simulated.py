@@ -123,3 +123,54 @@ def test_a_mass_opposite_the_unbalance_stills_the_rotor():
         simulated.demo_rotor(1), simulated.demo_sensors(), (0.0j,), Conditions(1480.0, **QUIET), 1, 1.0, False
     )
     assert np.abs(samples_of(quiet)[0][:, 1:]).max() < 1e-6
+
+
+class OwnClock:
+    """Time that passes only where somebody sleeps or works; `asked` is how long sleep was each time."""
+
+    def __init__(self):
+        self.now, self.asked = 1000.0, []
+
+    def monotonic(self):
+        return self.now
+
+    def sleep(self, seconds):
+        self.asked.append(seconds)
+        self.now += seconds
+
+
+def read_by(clock, monkeypatch, slices, work_s=lambda _number: 0.0):
+    """So many blocks in real time by this clock, each with the time it came; making the n-th takes `work_s(n)`."""
+    monkeypatch.setattr(simulated, "time", clock)
+    source = simulated.demo_run(1, [], seed=1, real_time=True).open()
+    begun, came = clock.now, []
+    for number in range(slices):
+        clock.now += work_s(number)
+        block = source.read(1.0)
+        came.append((block, clock.now - begun))
+    return came
+
+
+def test_in_real_time_frames_come_when_they_are_due_in_small_slices(monkeypatch):
+    clock = OwnClock()
+    came = read_by(clock, monkeypatch, 200)
+    for block, at in came:
+        assert len(block.samples) == 1200
+        assert at == pytest.approx((block.first_frame + len(block.samples)) / 48_000.0)
+    assert [b.first_frame for b, _ in came] == list(range(0, 200 * 1200, 1200))
+
+
+def test_what_a_busy_machine_held_up_is_caught_up_with(monkeypatch):
+    clock = OwnClock()
+    came = read_by(clock, monkeypatch, 100, lambda number: 0.5 if number == 20 else 0.001)
+    late = [at - (b.first_frame + len(b.samples)) / 48_000.0 for b, at in came]
+    assert min(late) >= -1e-9  # never ahead of its clock
+    assert late[:20] == pytest.approx([0.0] * 20)
+    assert late[20] == pytest.approx(0.475)
+    assert late[60:] == pytest.approx([0.0] * 40)
+
+
+def test_real_time_changes_no_sample(monkeypatch):
+    slices = np.concatenate([b.samples for b, _ in read_by(OwnClock(), monkeypatch, 40)])
+    whole = samples_of(simulated.demo_run(1, [], seed=1, real_time=False, seconds=1.0))[0]
+    np.testing.assert_array_equal(slices, whole)

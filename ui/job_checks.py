@@ -6,6 +6,7 @@ where} or {word, where} by quantity of the diagnosis. `from_record` reads the ev
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
@@ -202,16 +203,23 @@ def _covariance(run: Run, names: Sequence[str]) -> NDArray[np.float64]:
 
 def change_told(change: Repeat) -> str:
     """A change between runs in words: how far, and whether it stands out of the scatter."""
-    half = "?" if change.turned_ci95_deg is None else f"{change.turned_ci95_deg:.1f}"
     stands = {
         "repeats": "within the scatter",
         "doubtful": "at the edge of the scatter",
         "does not repeat": "stands out of the scatter",
     }[change.verdict]
     return (
-        f"{change.point}: {change.percent:+.1f} ± {change.percent_ci95:.1f} %, "
-        f"{change.turned_deg:+.1f} ± {half}°: {stands}"
+        f"{change.point}: {_with_sign(change.percent, change.percent_ci95)} %, "
+        f"{_with_sign(change.turned_deg, change.turned_ci95_deg)}°: {stands}"
     )
+
+
+def _with_sign(value: float, half: float | None) -> str:
+    """A change and its half width, which has two digits whatever its size; one of nothing is not known."""
+    if half is None or not half > 0.0:
+        return f"{round(value, 1) + 0.0:+.1f} ± ?"
+    decimals = max(0, 1 - math.floor(math.log10(float(f"{half:.1e}"))))
+    return f"{round(value, decimals) + 0.0:+.{decimals}f} ± {half:.{decimals}f}"
 
 
 def _samples(path: Path, hookup: Hookup) -> tuple[NDArray[np.float64], float]:

@@ -181,16 +181,17 @@ def on_rotor_rows(session: Session) -> list[dict[str, Any]]:
 
 @contextlib.contextmanager
 def stop_called(session: Session) -> Iterator[None]:
-    """Call for the stop on standard error as soon as an alarm is recorded."""
+    """Call for the stop on standard error as soon as an alarm is recorded, whatever way the run came in."""
     known = len(session.state.alarms)
 
     def look() -> None:
         nonlocal known
         for event in session.state.alarms[known:]:
             what = event.what
+            when, verb = ("", "is") if not what.note else (f" IF IT RUNS ({shown(what.note)})", "was")
             warn(
-                f"\aSTOP THE MACHINE: {shown(what.point)} is at {what.amplitude:.3g} {shown(what.unit)}, abort level "
-                f"{what.level:.3g}"
+                f"\aSTOP THE MACHINE{when}: {shown(what.point)} {verb} at {what.amplitude:.3g} {shown(what.unit)}, "
+                f"abort level {what.level:.3g}"
             )
         known = len(session.state.alarms)
 

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
 
 PURPOSES = ("initial", "repeat", "trial", "correction", "trim", "check", "slow roll", "re-reference", "other")
 MARK_MOVED = "mark moved"
+EARLIER = "seen in a recording that was made elsewhere"
 
 
 @dataclass(frozen=True)
@@ -64,8 +65,6 @@ class RunTaken:
 
 class Session(RecordedJob):
     """An opened job and all that a person does with it. Used by one thread."""
-
-    _live: Path | None = None  # recorded from a source in this session, not from an earlier recording
 
     # runs
 
@@ -103,7 +102,6 @@ class Session(RecordedJob):
         if not summary.complete:
             reason = summary.reason or "the recording ended early"
             raise SessionError(f"{path}: {reason}; what was recorded is kept there, and no run was made of it")
-        self._live = path
         return path
 
     def _watched(self, on_progress: Callable[[Progress], None]) -> Callable[[Progress], None]:
@@ -117,7 +115,7 @@ class Session(RecordedJob):
 
         return show
 
-    def _raise_alarms(self, fields: dict[str, Any]) -> None:
+    def _raise_alarms(self, fields: dict[str, Any], note: str = "") -> None:
         """Record an alarm for each point that crossed its abort level and has none since the last run."""
         from stillshaft.solver import run_checks, run_vectors
 
@@ -127,7 +125,7 @@ class Session(RecordedJob):
         run = run_vectors.run_from(fields)
         for point, (amplitude, level) in run_checks.crossed_levels(self.state, run):
             if not any(a.id > last and a.what.point == point for a in self.state.alarms):
-                self.record_alarm(point, amplitude, level, run.unit)
+                self.record_alarm(point, amplitude, level, run.unit, note)
 
     def record_alarm(self, point: str, amplitude: float, level: float, unit: str, note: str = "") -> Event[Any]:
         """Record that a point crossed its abort level while the machine ran, both in `unit`."""
@@ -173,8 +171,8 @@ class Session(RecordedJob):
         fields = run_rules.recorded(fields, judgement)
         if not judgement.refusals:
             fields.pop("used_anyway", None)  # nothing had to be allowed
-        if path == self._live:  # it has just run: what the last figures on the way did not show
-            self._raise_alarms(fields)
+        # the whole of it may show what no figure on the way did, and one made before was never watched
+        self._raise_alarms(fields, "" if path.samefile(recording) else EARLIER)
         before = self._last_run()
         if self.state.hookup is None or (self.hookup is not None and self.hookup.pulse.edge == "auto"):
             self.job.append("hookup", table=wiring.with_edge(wired, measured.edge).table)

@@ -205,6 +205,12 @@ def test_crossing_the_abort_level_calls_for_the_stop_and_is_recorded(begun):
     assert told("next", begun)[1]["act"] == "after-alarm"
 
 
+def test_an_earlier_recording_above_the_abort_level_calls_too(begun, recordings):
+    job("brief", begun, "--set", "abort.drive end horizontal = 2 mm/s rms")
+    done = job("run", begun, "--recording", recordings["initial"])
+    assert "STOP THE MACHINE IF IT RUNS (seen in a recording that was made elsewhere)" in done.stderr
+
+
 def test_bad_input_is_one_line_and_leaves_the_job_as_it_was(begun, recordings, tmp_path):
     told("run", begun, "--recording", recordings["initial"])
     for match, *arguments in (

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
-from stillshaft.solver import events
+from stillshaft.solver import events, inspection
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, runs_of, verify_files
 from stillshaft.ui import job_checks, job_facts, job_masses, session, taking
@@ -427,6 +427,32 @@ def test_a_sweep_is_kept_with_its_curves(job, tmp_path):
     event, _ = job.check("sweep", ramp)
     assert event.what.figures["direction"] == "run-up"
     assert event.what.figures["points"][0]["curve"]["rpm"]
+
+
+def test_a_crossed_abort_level_is_recorded_whatever_way_the_run_came_in(job, recordings):
+    job.describe({"abort": [{"point": "drive end horizontal", "amplitude": 2.0, "unit": "mm/s rms"}]})
+    job.add_run(recordings["initial"])
+    (alarm,) = job.state.alarms
+    assert (alarm.what.point, alarm.what.note) == ("drive end horizontal", session.EARLIER)
+    own = job.job.next_recording()
+    own.write_bytes(recordings["repeat"].read_bytes())
+    own.with_suffix(".events.jsonl").write_bytes(recordings["repeat"].with_suffix(".events.jsonl").read_bytes())
+    job.add_run(own)
+    assert [a.what.note for a in job.state.alarms] == [session.EARLIER, ""]
+
+
+@pytest.mark.parametrize(
+    ("half", "half_deg", "told"),
+    [
+        (0.0123, 0.0071, "p: +1.234 ± 0.012 %, -0.0500 ± 0.0071°: within the scatter"),
+        (1.26, 0.997, "p: +1.2 ± 1.3 %, -0.1 ± 1.0°: within the scatter"),
+        (23.4, None, "p: +1 ± 23 %, -0.1 ± ?°: within the scatter"),
+        (0.0, 0.0, "p: +1.2 ± ? %, -0.1 ± ?°: within the scatter"),
+    ],
+)
+def test_a_change_is_told_with_two_digits_of_its_uncertainty(half, half_deg, told):
+    change = inspection.Repeat("p", 1.2345, half, -0.05, half_deg, 0.5, "repeats", (2.0, 2.0))
+    assert job_checks.change_told(change) == told
 
 
 def test_checks_say_what_they_need(job, recordings, tmp_path):

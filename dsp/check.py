@@ -236,7 +236,11 @@ def _measured(
                 )
             )  # fmt: skip
         found += _crosstalk(x, pulse.index, point, at)
-        if measured.amplitude_ci95 is not None and abs(measured.z) < _CLEAR_1X * measured.amplitude_ci95:
+        if measured.steadiness.verdict in ("beating", "walking"):  # its interval is wide, but not by noise
+            said, _, cure = measured.steadiness.reasons[0].rpartition(": ")
+            what = f"1x {abs(measured.z):.3g} {result.unit} is {measured.steadiness.verdict}: {said}"
+            found.append(Finding(at, CAUTION, what, cure))
+        elif measured.amplitude_ci95 is not None and abs(measured.z) < _CLEAR_1X * measured.amplitude_ci95:
             found.append(
                 Finding(
                     at, CAUTION,

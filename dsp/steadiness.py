@@ -23,6 +23,9 @@ _LEADS = {4: 7.5, 5: 8.0, 6: 9.0}  # by real parameters; from simulated false al
 _CIRCLE_LEAD = 14.0
 _CLEARLY_AHEAD = 3.0  # of a beat that was not seen whole over a smooth change
 _WHOLE_BEATS, _NAMED_BEATS = 0.9, 0.45
+_QUICK_BEAT = (
+    math.pi / 8.0
+)  # rad from vector to vector: a strong tone far off folds to any rate, seldom to a slower one
 _LINE_OVER_NOISE, _SLOW_OVER_NOISE = 20.0, 90.0  # power over what lies beside; fewer than 1.5 beats may be a walk
 _PLAIN_OVER_NOISE = 500.0  # of a line so strong that what is left beside it does not matter
 _SMALL_PERCENT, _SMALL_DEG = 2.0, 2.0  # smaller swings do no harm
@@ -113,7 +116,8 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
             if beats >= _NAMED_BEATS and ahead > (0.0 if beats >= _WHOLE_BEATS else _CLEARLY_AHEAD):
                 record_s = math.ceil(4.0 / abs(beat.offset_hz))
                 name = "walking" if beat.ratio >= 1.0 else "beating"
-                return verdict(name, None, _beating(beat, record_s), float(record_s), beat)
+                quick = abs(circle.delta) > _QUICK_BEAT
+                return verdict(name, None, _beating(beat, record_s, quick=quick), float(record_s), beat)
             if beats < _WHOLE_BEATS and ahead > (-_CLEARLY_AHEAD if beats >= _NAMED_BEATS else 0.0) and harmful:
                 record_s = math.ceil(1.5 / abs(beat.offset_hz))
                 reason = f"a slow change, too short to tell drift from a second source: record {record_s} s"
@@ -156,7 +160,8 @@ def _wandering(swings: tuple[float, float]) -> str:
     )
 
 
-def _beating(beat: Beat, record_s: float) -> str:
+def _beating(beat: Beat, record_s: float, *, quick: bool) -> str:
+    """In words; of a quick beat the vectors cannot tell whether it is near the speed at all."""
     period_s = 1.0 / abs(beat.offset_hz)
     where = " or ".join(f"{rpm:.1f}" for rpm in beat.source_rpm)
     turns = (
@@ -164,8 +169,9 @@ def _beating(beat: Beat, record_s: float) -> str:
         if beat.ratio >= 1.0
         else f"swings the phase by {2 * math.degrees(math.asin(beat.ratio)):.1f}° every {period_s:.1f} s"
     )
+    far = ", or a strong tone far from the speed that looks like it (see the spectrum)" if quick else ""
     return (
-        f"a second source at {where} r/min, {beat.ratio:.2f} times as strong, {turns}: "
+        f"a second source at {where} r/min, {beat.ratio:.2f} times as strong{far}, {turns}: "
         f"find and stop it, or record {record_s} s"
     )
 

@@ -68,6 +68,17 @@ def test_each_fault_is_named_at_its_input_with_a_cure(name):
     assert cure in found[0].cure
 
 
+@pytest.mark.parametrize(("strength", "verdict"), [(0.15, "beating"), (0.6, "walking")])
+def test_a_point_that_beats_is_not_called_noisy(strength, verdict):
+    """1480 r/min are 24.67 Hz; the source is 0.43 Hz faster."""
+    found = examined(changed(1, 0.5 * (GOOD[:, 1] + strength * np.cos(2 * np.pi * 25.1 * T))))
+    (said,) = (f for f in found if f.where == NEAR)
+    assert said.weight == check.CAUTION
+    assert f"is {verdict}: a second source at 1506" in said.what
+    assert said.cure.startswith("find and stop it, or record ")
+    assert "noise" not in said.what
+
+
 def test_inputs_that_are_swapped_are_seen():
     (found,) = (f for f in examined(GOOD[:, [1, 0, 2]]) if "swapped" in f.what)
     assert found.weight == check.BLOCKS

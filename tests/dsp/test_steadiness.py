@@ -28,6 +28,14 @@ def test_a_second_source_never_passes_as_steady(beats):
     assert "steady" not in verdicts(lambda rng: moving.beat(rng, 0.6, beats, 0.2))
 
 
+@pytest.mark.parametrize(("beats", "far"), [(1.0, False), (3.0, False), (7.0, True), (25.0, True)])
+def test_a_quick_beat_may_be_a_strong_tone_far_off(beats, far):
+    """A vector of four revolutions hears a tone at any speed; 7 turns of 64 vectors and more are a quick beat."""
+    found = judged(moving.beat(np.random.default_rng(1), 0.6, beats, 0.1))
+    assert found.verdict == "beating"
+    assert ("or a strong tone far from the speed that looks like it" in found.reasons[0]) == far
+
+
 @pytest.mark.parametrize(
     ("make", "wanted"),
     [

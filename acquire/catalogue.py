@@ -55,15 +55,15 @@ def choose(
 def sound_input(found: soundcard.SoundInput, hookup: Hookup | None, rate_hz: float | None = None) -> Chosen:
     """A sound input with as many channels as are wired, or as the server's source has, at a rate that needs no change.
 
-    Raises SourceError where it has too few.
+    Raises HookupError where it has too few.
     """
     text = f"{found.host_api}/{found.name}"
     wanted = found.channels if hookup is None else hookup.channels
     own = soundserver.default_source() if found.name.lower().startswith(soundserver.NAMES) else None
     if own is not None:  # any other number of inputs or rate, and the server would convert
         wanted, rate_hz = max(wanted, own.channels), rate_hz or own.rate_hz
-    if wanted > found.channels:
-        raise SourceError(f'source "{text}": has {found.channels} inputs, but the hook-up uses {wanted}')
+    if hookup is not None:
+        hookup.refuse_fewer_inputs(found.channels, f'source "{text}"')
     warnings: tuple[str, ...] = ()
     if found.converted:
         warnings = (f"{text} passes through software that may convert the samples; prefer an input not marked so",)

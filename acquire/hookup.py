@@ -121,6 +121,11 @@ class Hookup:
         wired = [pulse, points, self.table.get("device", {})]
         return hashlib.sha256(json.dumps(wired, sort_keys=True, default=str).encode()).hexdigest()[:16]
 
+    def refuse_fewer_inputs(self, channels: int, source: str) -> None:
+        """Raise HookupError where a source, named so, has fewer inputs than are wired."""
+        if channels < self.channels:
+            raise HookupError(f"{source}: has {channels} inputs, but the hook-up uses input {self.channels}")
+
     def channel_names(self, channels: int) -> list[str]:
         """A name for each of so many inputs."""
         names = [f"input {i + 1}" for i in range(channels)]

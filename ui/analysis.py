@@ -57,10 +57,7 @@ def measure_recording(
 
 def _checked_hookup(reader: Reader, hookup: wiring.Hookup) -> wiring.Hookup:
     """The hook-up, with the skew that the recording says its device had."""
-    if hookup.channels > reader.channels:
-        raise AnalysisError(
-            f"{reader.path}: has {reader.channels} inputs, but the hook-up uses input {hookup.channels}"
-        )
+    hookup.refuse_fewer_inputs(reader.channels, str(reader.path))
     return wiring.with_skew(hookup, reader.skew_s)
 
 

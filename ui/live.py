@@ -14,7 +14,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from stillshaft.acquire.hookup import Hookup, with_skew
-from stillshaft.acquire.source import SourceError
 from stillshaft.dsp.measure import Measurement, Measuring
 from stillshaft.ui import taking
 from stillshaft.ui.taking import Stop
@@ -100,13 +99,10 @@ class Live:
 
         try:
             with Acquisition(self._request) as acquisition:
-                if self._hookup.channels > acquisition.channels:
-                    raise SourceError(
-                        f"the source has {acquisition.channels} inputs, but the hook-up uses {self._hookup.channels}"
-                    )
+                self._hookup.refuse_fewer_inputs(acquisition.channels, acquisition.description)
                 self._measure(acquisition)
-        except (SourceError, OSError) as error:
-            self._post(0.0, None, None, ended=str(error))
+        except Exception as error:  # noqa: BLE001 - without a word from this thread the screen would wait for ever
+            self._post(0.0, None, None, ended=_why(error))
 
     def _fresh(self, acquisition: Acquisition) -> Measuring:
         hookup = with_skew(self._hookup, acquisition.skew_s)
@@ -195,3 +191,11 @@ class Live:
         ended_by = (self._ended_by or "time") if kept is not None else None
         self._number += 1
         self.latest = Snapshot(self._number, seconds, measured, trouble, share, kept, ended, remaining, ended_by, lost)
+
+
+def _why(error: Exception) -> str:
+    """What ended the measuring, in one line; a fault of the program is named as such."""
+    if isinstance(error, OSError) or type(error).__module__.startswith("stillshaft."):
+        return " ".join(str(error).split())
+    what = " ".join(f"{type(error).__name__}: {error}".split())
+    return f"measuring ended by a fault of the program ({what}); start the source again"

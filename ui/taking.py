@@ -77,14 +77,14 @@ def take(
 ) -> Taken:
     """Record and measure until it is enough. Interrupted, the recording is closed and kept, and the interrupt goes on.
 
-    Raises SourceError where the source does not open or is lost before anything came, RecordingError for a name in use.
+    Raises SourceError where the source does not open or is lost before anything came, HookupError where it has too few
+    inputs, RecordingError for a name in use.
     """
     if path.exists():
         raise RecordingError(f"{path}: is there already; choose a new name")
     order = RecordingOrder(path, hookup.table, tuple(hookup.channel_names(hookup.channels)), stop.seconds)
     with Acquisition(request, recording=order) as acquisition:
-        if hookup.channels > acquisition.channels:
-            raise TakingError(f"the source has {acquisition.channels} inputs, but the hook-up uses {hookup.channels}")
+        hookup.refuse_fewer_inputs(acquisition.channels, acquisition.description)
         run = _Run(acquisition, with_skew(hookup, acquisition.skew_s), stop, on_progress)
         try:
             while (summary := acquisition.finished_recording()) is None:

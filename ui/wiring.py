@@ -72,8 +72,7 @@ def check_source(
         with open_recording(path) as reader:
             samples = np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64)
             heard_hz = reader.rate_hz
-    if samples.shape[1] < wired.channels:
-        raise WiringError(f"{source}: has {samples.shape[1]} inputs, but the hook-up uses input {wired.channels}")
+    wired.refuse_fewer_inputs(samples.shape[1], source)
     found = [check.Finding(source, check.CAUTION, warning, "") for warning in chosen.warnings]
     if summary.gaps:
         what = f"lost samples at {len(summary.gaps)} places"
@@ -101,10 +100,7 @@ def tap_each(
     found = []
     go_on = waiting or (lambda: None)
     with Acquisition(request) as acquisition:
-        if hookup.channels > acquisition.channels:
-            raise WiringError(
-                f"{acquisition.description}: has {acquisition.channels} inputs, but the hook-up uses input {hookup.channels}"
-            )
+        hookup.refuse_fewer_inputs(acquisition.channels, acquisition.description)
         quiet = _heard(acquisition, _QUIET_S, go_on)
         for point in hookup.points:
             prompt(f"tap at {point.name}, towards its sensor")
@@ -238,8 +234,7 @@ def _samples(recording: Path, wired: hookups.Hookup) -> tuple[Real, float]:
     from stillshaft.acquire.exchange import open_any
 
     with open_any(recording, wired) as reader:
-        if reader.channels < wired.channels:
-            raise WiringError(f"{recording}: has {reader.channels} inputs, but the hook-up uses input {wired.channels}")
+        wired.refuse_fewer_inputs(reader.channels, str(recording))
         if reader.frames > 120.0 * reader.rate_hz:
             raise WiringError(f"{recording}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to 120 s will do")
         if reader.gaps:

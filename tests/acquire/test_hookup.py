@@ -78,3 +78,12 @@ def test_bad_files_are_named(tmp_path, content, match):
 def test_names_of_inputs_not_wired_are_filled_in():
     assert hookup.hookup_from(file(point(input=3))).channel_names(4) == ["pulse", "input 2", "a", "input 4"]
     assert np.isfinite(hookup.hookup_from(file()).points[0].si_per_reading)
+
+
+def test_a_source_with_too_few_inputs_is_refused():
+    wired = hookup.hookup_from(file())
+    wired.refuse_fewer_inputs(wired.channels, "the card")
+    with pytest.raises(
+        hookup.HookupError, match=f"the card: has 1 inputs, but the hook-up uses input {wired.channels}"
+    ):
+        wired.refuse_fewer_inputs(1, "the card")

@@ -100,10 +100,8 @@ def order_for(
     wired = None if table is None else hookups.hookup_from(table)
     if choice == SIMULATED:
         run = simulator.order(teaching, seed, real_time=real_time, fitted=fitted)
-        if wired is not None and wired.channels > 1 + len(run.sensors):
-            raise hookups.HookupError(
-                f"the simulated rotor has {1 + len(run.sensors)} inputs, but the hook-up uses input {wired.channels}"
-            )
+        if wired is not None:
+            wired.refuse_fewer_inputs(1 + len(run.sensors), "the simulated rotor")
         return table or simulator.hookup(), run
     if wired is None and not choice.brings_hookup:
         return None, None

@@ -3,13 +3,14 @@
 import json
 
 import pytest
+import soundfile
 from rotor_signal import HOOKUP, rotor
 from screen_faults import faint, faults, small_targets
 from stillshaft.acquire import simulated
 from stillshaft.acquire.hookup import hookup_from
 from stillshaft.dsp.measure import Measuring
 from stillshaft.ui.desktop import runs_next, simulator
-from stillshaft.ui.desktop.feed import Status
+from stillshaft.ui.desktop.feed import Choice, Status
 from stillshaft.ui.desktop.runs_page import LIVE, NEXT, SWEEP, TAKEN, _remaining_words
 from stillshaft.ui.desktop.runs_sweep import curves_of
 from stillshaft.ui.desktop.settings import View
@@ -210,6 +211,20 @@ def test_a_run_is_played_again_and_is_not_recorded(person):
     assert len(person.job.shown.state.runs) == 1
     shown = float(page.watch.points[0].amplitude.text())
     assert shown == pytest.approx(run.what.vectors[0].amplitude, rel=0.02)
+
+
+def test_a_source_with_fewer_inputs_than_the_hook_up_is_refused_in_words(person, tmp_path):
+    feed, table = person.feed, simulated.demo_hookup()
+    table["point"][1]["input"] = 7
+    samples = simulated.demo_run(2, [], seed=1, real_time=False, seconds=1.0).open().read(1.0).samples
+    soundfile.write(tmp_path / "three.wav", samples, 48_000)
+    feed.choose(Choice("three inputs", "", text=f"recording:{tmp_path / 'three.wav'}", brings_hookup=True))
+    feed.use_table(table)
+    person.until(lambda: feed.hookup is not None and feed.hookup.channels == 7)
+    feed.start()
+    person.until(lambda: feed.status is Status.STOPPED and feed.trouble is not None, 60.0)
+    assert "has 3 inputs, but the hook-up uses input 7" in person.page.sentence().text
+    assert not person.page.strip.record.isEnabled()
 
 
 def test_a_sweep_is_recorded_and_shown(person):

@@ -150,7 +150,7 @@ def _beside(labels: Sequence[tuple[complex, str, str]], middle: tuple[float, flo
         sides[side].append((middle[1] - 1.3 * radius * place.imag, place, text, colour))
     for side, column in sides.items():
         column.sort(key=lambda entry: entry[0])
-        heights = _spread([entry[0] for entry in column], 12.0)
+        heights = faces.spread([entry[0] for entry in column], 12.0)
         for number, (_, place, text, colour) in enumerate(column):
             # within the picture, and room for those above and below
             top, bottom = 8.0 + 12.0 * number, 2.0 * middle[1] - 6.0 - 12.0 * (len(column) - 1 - number)
@@ -159,37 +159,6 @@ def _beside(labels: Sequence[tuple[complex, str, str]], middle: tuple[float, flo
             yield Stroke((_xy(1.22 * place, middle, radius), (x, y)), "line", 0.6)
             anchor: Anchor = "start" if side > 0 else "end"
             yield Words(x + 3.0 * side, y + 2.8, text, 8.0, anchor, colour == "accent", colour)
-
-
-def _spread(wanted: Sequence[float], least: float) -> list[float]:
-    """Rising values moved as little as may be, in squares, until they are so far apart: pools of neighbours that touch."""
-    pools: list[tuple[float, int]] = []  # mean of what is wanted less the steps before it, and how many
-    for number, value in enumerate(wanted):
-        mean, count = value - number * least, 1
-        while pools and pools[-1][0] > mean:
-            before, many = pools.pop()
-            mean, count = (before * many + mean * count) / (many + count), many + count
-        pools.append((mean, count))
-    means = [mean for mean, count in pools for _ in range(count)]
-    return [mean + number * least for number, mean in enumerate(means)]
-
-
-def _around(places: Sequence[complex], least_deg: float) -> list[complex]:
-    """Places at the rim moved along it until they are so far apart, as far as there is room."""
-    angles = [math.degrees(cmath.phase(p)) % 360.0 for p in places]
-    order = sorted(range(len(places)), key=lambda i: angles[i])
-    gaps = [(angles[order[k]] - angles[order[k - 1]]) % 360.0 for k in range(len(order))]
-    cut = max(range(len(gaps)), key=lambda k: gaps[k]) if len(order) > 1 and max(gaps) > 0.0 else 0
-    order = order[cut:] + order[:cut]
-    start = angles[order[0]]
-    step = min(least_deg, 360.0 / len(order))
-    moved = _spread([(angles[i] - start) % 360.0 for i in order], step)
-    if moved[-1] - moved[0] > 360.0 - step:  # the two ends of the row met
-        moved = [moved[0] + 360.0 / len(order) * k for k in range(len(order))]
-    found = [0j] * len(places)
-    for i, at in zip(order, moved, strict=True):
-        found[i] = cmath.rect(1.0, math.radians(start + at))
-    return found
 
 
 def _grouped(face: Face) -> list[tuple[float, list[int]]]:
@@ -212,8 +181,8 @@ def masses_picture(title: str, face: Face) -> Picture:
     shapes += _rotor(face, middle, radius)
     shapes += _rotation_arrow(face, middle, 0.5 * radius)
     places = [faces.rotor_place(face, p.angle_deg, _REFERENCE) for p in face.pieces]
-    around = _around([*places, faces.rotor_place(face, 0.0, _REFERENCE)], 16.0)
-    for piece, place, beside in zip(face.pieces, places, around, strict=False):
+    at_mark, *around = faces.apart([faces.rotor_place(face, 0.0, _REFERENCE), *places], math.radians(16.0))
+    for piece, place, beside in zip(face.pieces, places, around, strict=True):
         share = min(1.0, max(0.2, piece.radius_share))
         if piece.planned and piece.angle_ci95_deg is not None:
             half = min(180.0, piece.angle_ci95_deg)
@@ -225,7 +194,6 @@ def masses_picture(title: str, face: Face) -> Picture:
         label_x, label_y = _xy(1.2 * beside, middle, radius)
         shapes.append(Stroke(((x, y), _xy(1.12 * beside, middle, radius)), "line", 0.6))
         shapes.append(Words(label_x, label_y + 2.8, _cut(piece.label, 44.0, 8.0), 8.0, _anchor(beside), strong=True))
-    at_mark = around[-1]
     mark_x, mark_y = _xy(1.2 * at_mark, middle, radius)
     shapes.append(Words(mark_x, mark_y + 2.8, "mark", 7.0, _anchor(at_mark), colour="quiet"))
     return Picture(_FACE, _FACE_HEIGHT, tuple(shapes), f"{title}: {faces.words(face, _REFERENCE, 'against rotation')}")

@@ -6,6 +6,7 @@ rotation from the datum; rotor angles count against it from the mark (`stillshaf
 
 from __future__ import annotations
 
+import cmath
 import math
 import re
 from collections.abc import Sequence
@@ -16,6 +17,7 @@ from stillshaft.dsp import vectors
 COUNTER_CLOCKWISE, CLOCKWISE = "counter-clockwise", "clockwise"
 KINDS = ("blade", "hole")
 _SHORTEST_DEG = 0.05  # angles that differ by less are the same
+_SAME_PLACE = 1e-9  # rad
 
 
 @dataclass(frozen=True)
@@ -46,7 +48,8 @@ class Face:
     """A rotor and what stands around it.
 
     `rotation` is as seen from the reference end; `datum` is where stator angle 0 is, seen from there;
-    `positions_deg` are the rotor angles of blades or holes, number 1 first.
+    `positions_deg` are the rotor angles of blades or holes, number 1 first; `blocked` are the numbers of those that take
+    no mass.
     """
 
     rotation: str
@@ -57,6 +60,7 @@ class Face:
     kind: str | None = None
     positions_deg: tuple[float, ...] = ()
     pieces: tuple[Piece, ...] = ()
+    blocked: tuple[int, ...] = ()
 
 
 def positions(count: int, first_deg: float) -> tuple[float, ...]:
@@ -125,22 +129,38 @@ def nearest_position(face: Face, rotor_deg: float) -> int | None:
     return 1 + away.index(min(away))
 
 
+def spread(wanted: Sequence[float], least: float) -> list[float]:
+    """Rising values moved as little as may be, in squares, until they are so far apart: pools of neighbours that touch."""
+    pools: list[tuple[float, int]] = []  # mean of what is wanted less the steps before it, and how many
+    for number, value in enumerate(wanted):
+        mean, count = value - number * least, 1
+        while pools and pools[-1][0] > mean:
+            before, many = pools.pop()
+            mean, count = (before * many + mean * count) / (many + count), many + count
+        pools.append((mean, count))
+    means = [mean for mean, count in pools for _ in range(count)]
+    return [mean + number * least for number, mean in enumerate(means)]
+
+
 def apart(places: Sequence[complex], least: float) -> list[complex]:
-    """Places around the rim, moved along it until neighbours are `least` apart; order is kept, the first stays."""
+    """Places around the rim, moved along it as little as may be until neighbours are `least` apart, in radians.
+
+    The first stays, and so does the order. Where there is no room for that, all are as far apart as they can be.
+    """
     if len(places) < 2:
         return list(places)
-    angle = [math.atan2(p.imag, p.real) for p in places]
-    order = sorted(range(len(places)), key=lambda i: angle[i])
-    wanted = min(least, 2.0 * math.pi / len(places))
-    for _ in range(40):
-        for i, here in enumerate(order):
-            after = order[(i + 1) % len(order)]
-            gap = angle[after] - angle[here] + (2.0 * math.pi if i + 1 == len(order) else 0.0)
-            if gap < wanted - 1e-6:
-                push = wanted - gap
-                angle[here] -= {0: 0.0}.get(here, 1.0 if after == 0 else 0.5) * push
-                angle[after] += {0: 0.0}.get(after, 1.0 if here == 0 else 0.5) * push
-    return [abs(p) * complex(math.cos(a), math.sin(a)) for p, a in zip(places, angle, strict=True)]
+    full, step = 2.0 * math.pi, min(least, 2.0 * math.pi / len(places))
+    begin = cmath.phase(places[0])
+    away = [(cmath.phase(p) - begin) % full for p in places[1:]]
+    there = [i for i, a in enumerate(away) if min(a, full - a) < _SAME_PLACE]
+    for number, i in enumerate(there):  # at the first one's own place: on either side of it
+        away[i] = 0.0 if number % 2 == 0 else full
+    order = sorted(range(len(away)), key=away.__getitem__)
+    found = list(places)
+    for number, at in enumerate(spread([away[i] for i in order], step)):
+        low, high = (number + 1) * step, full - (len(order) - number) * step
+        found[order[number] + 1] = abs(places[order[number] + 1]) * cmath.exp(1j * (begin + min(high, max(low, at))))
+    return found
 
 
 def words(face: Face, seen_from: str, angles: str) -> str:
@@ -152,7 +172,10 @@ def words(face: Face, seen_from: str, angles: str) -> str:
     said.append(f"pulse sensor and mark at {at}")
     said += [f"sensor {s.name} at {clock_face(stator_place(face, s.angle_deg, seen_from))}" for s in face.sensors]
     if face.positions_deg:
-        said.append(f"{len(face.positions_deg)} {face.kind or 'position'}s")
+        numbers = ", ".join(map(str, face.blocked))
+        said.append(
+            f"{len(face.positions_deg)} {face.kind or 'position'}s" + (f", {numbers} blocked" if numbers else "")
+        )
     for piece in face.pieces:
         half = "" if piece.angle_ci95_deg is None else f" plus or minus {piece.angle_ci95_deg:.0f}"
         number = nearest_position(face, piece.angle_deg)

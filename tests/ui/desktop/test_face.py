@@ -4,8 +4,11 @@ import cmath
 import math
 import subprocess
 import sys
+from itertools import pairwise
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from stillshaft.acquire import hookup as hookups
 from stillshaft.acquire import simulated
 from stillshaft.ui.desktop import face as faces
@@ -118,11 +121,37 @@ def test_words_beside_each_other_are_moved_apart_in_order():
     assert [abs(m) for m in moved] == pytest.approx([1.0, 1.0, 1.0])
 
 
-def test_three_at_one_place_are_all_moved_apart():
-    moved = faces.apart([UP, UP, UP], 0.3)
-    assert close(moved[0], UP)
+@pytest.mark.parametrize("count", [2, 3, 4, 9])
+def test_any_number_at_one_place_are_all_moved_apart(count):
+    moved = faces.apart([0.8 * UP] * count, 0.3)
+    assert close(moved[0], 0.8 * UP)
     apart = sorted(cmath.phase(m / UP) for m in moved)
-    assert min(b - a for a, b in zip(apart, apart[1:], strict=False)) == pytest.approx(0.3, abs=1e-3)
+    assert [b - a for a, b in pairwise(apart)] == pytest.approx([0.3] * (count - 1))
+    assert abs(apart[0] + apart[-1]) < 0.31  # on both sides of the first, as many on one as on the other
+
+
+def test_where_there_is_no_room_all_share_the_rim():
+    places = [cmath.exp(1j * a) for a in (0.0, 0.1, 0.1, 3.0, 6.2)]
+    moved = faces.apart(places, 2.0)
+    around = sorted(cmath.phase(m) % (2.0 * math.pi) for m in moved)
+    assert [b - a for a, b in pairwise([*around, 2.0 * math.pi])] == pytest.approx([2.0 * math.pi / 5] * 5)
+
+
+@given(st.lists(st.floats(0.0, 2.0 * math.pi), min_size=1, max_size=8), st.floats(0.01, 0.7))
+def test_any_places_are_moved_apart_in_their_order_and_no_more_than_they_must(angles, least):
+    moved = faces.apart([cmath.exp(1j * a) for a in angles], least)
+    assert close(moved[0], cmath.exp(1j * angles[0]))
+    around = sorted(cmath.phase(m) % (2.0 * math.pi) for m in moved)
+    gaps = [b - a for a, b in pairwise([*around, around[0] + 2.0 * math.pi])]
+    assert min(gaps) > min(least, 2.0 * math.pi / len(angles)) - 1e-6
+    before = sorted(a % (2.0 * math.pi) for a in angles)
+    if min(b - a for a, b in pairwise([*before, before[0] + 2.0 * math.pi])) > least + 1e-9:
+        assert [close(m, cmath.exp(1j * a)) for m, a in zip(moved, angles, strict=True)] == [True] * len(angles)
+
+
+def test_blocked_positions_are_told():
+    face = a_face(kind="hole", positions_deg=faces.positions(8, 0.0), blocked=(3, 4))
+    assert "8 holes, 3, 4 blocked" in faces.words(face, HERE, "against rotation")
 
 
 def test_the_face_in_words_follows_the_view():

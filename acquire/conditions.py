@@ -107,11 +107,11 @@ class Faults:
 
     def noise(self, shape: tuple[int, ...]) -> Real:
         """Noise of the colour wanted; its power at 10 Hz is that of white noise of one unit of deviation."""
-        from scipy.signal import lfilter
-
         white = self._rng.standard_normal(shape)
         if self._conditions.noise == "white":
             return white
+        from scipy.signal import lfilter
+
         if self._conditions.noise == "brown":
             pole = math.exp(-2.0 * math.pi * 0.1 / self._rate_hz)
             sections = [(np.array([2.0 * math.pi * 10.0 / self._rate_hz]), np.array([1.0, -pole]))]
@@ -145,10 +145,10 @@ class Faults:
 
     def of_inputs(self, inputs: Real, frames: NDArray[np.int64]) -> Real:
         """What the inputs make of the signals."""
-        from scipy.signal import lfilter
-
         corner = self._conditions.coupling_hz
         if corner is not None:
+            from scipy.signal import lfilter
+
             # bilinear, so that the corner is where it is said to be
             k = math.tan(math.pi * corner / self._rate_hz)
             numerator, denominator = [1.0 / (1.0 + k), -1.0 / (1.0 + k)], [1.0, (k - 1.0) / (k + 1.0)]

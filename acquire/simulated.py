@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 import time
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,6 +24,8 @@ _SLICE_S = 0.025  # and handed out in slices of this length in real time, as a d
 _WARM_UP = 14.0  # time constants of the slowest mode before the first frame
 _STEP_S = 0.5  # in which a loose piece moves on
 _RISE_SHARE = 0.003  # of a revolution that a pulse edge takes
+_MOST_GROWTH = 600.0  # natural logarithm of what a double holds
+_FLAT = 6.0  # beyond so many widths an edge is over, to 1e-16
 
 
 @dataclass(frozen=True)
@@ -88,13 +90,14 @@ class Sensor:
 
 def modes(rotor: Rotor, stiffness: tuple[float, float]) -> tuple[Real, Real]:
     """Natural frequencies (2,) in rad/s and mass-normalised shapes (2 bearings, 2 modes) in one direction."""
-    from scipy.linalg import eigh
-
     share = rotor.centre_of_mass_m / rotor.bearing_span_m
     centre, tilt = np.array([1.0 - share, share]), np.array([-1.0, 1.0]) / rotor.bearing_span_m
     mass = rotor.mass_kg * np.outer(centre, centre) + rotor.transverse_inertia_kg_m2 * np.outer(tilt, tilt)
-    squares, shapes = eigh(np.diag(stiffness), mass)
-    return np.sqrt(squares), np.asarray(shapes)
+    # scaled so that the stiffness is the unit matrix: what is left is symmetric
+    scale = 1.0 / np.sqrt(np.array(stiffness))
+    slownesses, shapes = np.linalg.eigh(scale[:, None] * mass * scale)
+    natural = 1.0 / np.sqrt(slownesses[::-1])
+    return natural, scale[:, None] * shapes[:, ::-1] * natural
 
 
 def _paths(rotor: Rotor, sensor: Sensor, pulse_angle_deg: float) -> list[tuple[float, Complex]]:
@@ -186,17 +189,55 @@ class SimulatedRun:
         return SimulatedSource(self)
 
 
-@dataclass
+@dataclass(frozen=True)
 class _Path:
-    """One mode on the way to one sensor: filter coefficients and state, complex factor of the force."""
+    """One mode on the way to one sensor: how it answers, and the complex factor of the force."""
 
     sensor: int
-    numerator: Real
-    denominator: Real
+    mode: _Mode
     force: complex
     bow: complex
     loose: complex
-    state: Real = field(default_factory=lambda: np.zeros(2))
+
+
+class _Mode:
+    """Acceleration of an oscillator of unit mass from sample to sample, its s brought to z by the bilinear transform.
+
+    s²/(s² + 2ζω·s + ω²) has two poles z = p and p*, so that it is straight·x + 2·Re(residue·Σ p^k·x[n − k]): a running sum
+    of x·p^−n, times p^n. Pieces are short enough for p^−n.
+    """
+
+    def __init__(self, natural: float, damping_ratio: float, rate_hz: float, most: int) -> None:
+        twice = 2.0 * rate_hz
+        s = natural * complex(-damping_ratio, math.sqrt(1.0 - damping_ratio**2))
+        pole = (twice + s) / (twice - s)
+        gain = twice**2 / abs(twice - s) ** 2
+        self._straight = gain / abs(pole) ** 2
+        residue = gain * (1.0 - 1.0 / pole) ** 2 / (1.0 - pole.conjugate() / pole)
+        length = max(1, min(most, int(_MOST_GROWTH / -math.log(abs(pole)))))
+        powers = np.exp(np.log(pole) * np.arange(1, length + 1))
+        self._grown, self._powers, self._seen = 1.0 / powers, powers, 2.0 * residue * powers
+        self._state = 0j
+
+    def answer(self, force: Real) -> Real:
+        """Acceleration for the next samples of force per mass."""
+        moved = self._straight * force
+        for begin in range(0, force.size, self._grown.size):
+            piece = force[begin : begin + self._grown.size]
+            sums = np.cumsum(piece * self._grown[: piece.size])
+            sums += self._state
+            seen = self._seen[: piece.size]
+            moved[begin : begin + piece.size] += sums.real * seen.real - sums.imag * seen.imag
+            self._state = complex(sums[-1] * self._powers[piece.size - 1])
+        return moved
+
+
+def _erf(values: Real) -> Real:
+    """The error function, worked out only where it is not flat."""
+    result = np.sign(values)
+    steep = np.flatnonzero(np.abs(values) < _FLAT)
+    result[steep] = [math.erf(value) for value in values[steep].tolist()]
+    return result
 
 
 class SimulatedSource:
@@ -205,8 +246,6 @@ class SimulatedSource:
     skew_s: tuple[float, ...] = ()
 
     def __init__(self, run: SimulatedRun) -> None:
-        from scipy.signal import bilinear
-
         self.rate_hz = run.rate_hz
         self.channels = 1 + len(run.sensors)
         self.description = f"simulated rotor at {run.conditions.speed_rpm:g} r/min"
@@ -217,20 +256,19 @@ class SimulatedSource:
         self._wander = self._draw_wander()
         self._scatter = self._draw_scatter()
         self._start_deg = float(self._rng.uniform(0.0, 360.0))
+        self._piece = round(_PIECE_S * run.rate_hz)
         self._paths: list[_Path] = []
         for number, sensor in enumerate(run.sensors):
             for natural, force in _paths(run.rotor, sensor, run.conditions.pulse_angle_deg):
-                damping = 2.0 * run.rotor.damping_ratio * natural
-                numerator, denominator = bilinear([1.0, 0.0, 0.0], [1.0, damping, natural**2], run.rate_hz)
+                mode = _Mode(natural, run.rotor.damping_ratio, run.rate_hz, self._piece)
                 seen = complex(np.dot(force, np.conj(run.unbalance)) * np.conj(self._scatter[number]))
                 first_plane = complex(force[0] * np.conj(self._scatter[number]))
                 grown = first_plane * np.conj(self._unbalance_of(run.conditions.bow))
                 loose = first_plane * np.conj(self._unbalance_of(run.conditions.moving))
-                self._paths.append(_Path(number, numerator, denominator, seen, grown, loose))
+                self._paths.append(_Path(number, mode, seen, grown, loose))
         self._faults = Faults(run.conditions, run.rate_hz, run.seed, self._rng)
         self._astray_rad = self._draw_astray()
         self._frame = 0
-        self._piece = round(_PIECE_S * run.rate_hz)
         self._slice = round(_SLICE_S * run.rate_hz) if run.real_time else self._piece
         self._made: NDArray[np.float32] = np.empty((0, self.channels), dtype=np.float32)  # not handed out yet
         self._frames = None if run.seconds is None else round(run.seconds * run.rate_hz)
@@ -270,9 +308,11 @@ class SimulatedSource:
         speed = begin + (mean - begin) * on_ramp / seconds
         acceleration = np.where((t > 0.0) & (t < seconds), (mean - begin) / seconds, 0.0)
         for rate, share, phase in self._wander:
-            angle = angle + mean * share / rate * np.sin(rate * t + phase)
-            speed += mean * share * np.cos(rate * t + phase)
-            acceleration -= mean * share * rate * np.sin(rate * t + phase)
+            at = rate * t + phase
+            sine = np.sin(at)
+            angle += mean * share / rate * sine
+            speed += mean * share * np.cos(at)
+            acceleration -= mean * share * rate * sine
         return angle, speed, acceleration
 
     def _settle(self) -> None:
@@ -283,20 +323,19 @@ class SimulatedSource:
 
     def _vibration(self, frames: NDArray[np.int64]) -> tuple[Real, Real, Real]:
         """Accelerations (frames, sensors) of the rotor alone, with the angle and speed they belong to."""
-        from scipy.signal import lfilter
-
         angle, speed, acceleration = self.angle(frames)
         turning = np.exp(1j * angle) * (speed**2 - 1j * acceleration)
-        grown = np.zeros(frames.size)
+        grown: Real | float = 0.0
         if self._run.conditions.bow is not None:
             grown = 1.0 - np.exp(-np.maximum(0.0, frames / self.rate_hz) / self._run.conditions.bow[2])
-        steps = np.arange(self._astray_rad.size) * _STEP_S
-        astray = np.exp(-1j * np.interp(frames / self.rate_hz, steps, self._astray_rad))
+        astray: Complex | float = 1.0
+        if self._run.conditions.moving is not None:
+            steps = np.arange(self._astray_rad.size) * _STEP_S
+            astray = np.exp(-1j * np.interp(frames / self.rate_hz, steps, self._astray_rad))
         moved = np.zeros((frames.size, len(self._run.sensors)))
         for path in self._paths:
             force = ((path.force + path.bow * grown + path.loose * astray) * turning).real
-            response, path.state = lfilter(path.numerator, path.denominator, force, zi=path.state)
-            moved[:, path.sensor] += response
+            moved[:, path.sensor] += path.mode.answer(force)
         return moved, angle, speed
 
     def _samples(self, frames: NDArray[np.int64]) -> NDArray[np.float32]:
@@ -329,8 +368,6 @@ class SimulatedSource:
 
     def _pulse(self, angle: Real, speed: Real) -> Real:
         """Pulses of height 1 whose leading edge is half-way up at angle 0."""
-        from scipy.special import erf
-
         turn = angle / (2.0 * np.pi)
         period = 2.0 * np.pi * self.rate_hz / speed
         duty = self._run.conditions.pulse_duty
@@ -340,11 +377,13 @@ class SimulatedSource:
         past = (turn - number - moved) * period
 
         def mark(at: Real) -> Real:
-            return np.asarray(0.5 * (erf(at / width) - erf((at - duty * period) / width)))
+            return 0.5 * (_erf(at / width) - _erf((at - duty * period) / width))
 
-        shape = (
-            there * mark(past) + echo * mark(past - 2.0 * duty * period) + (stray != 0) * mark(past - stray * period)
-        )
+        shape = there * mark(past)
+        if echo.any():
+            shape += echo * mark(past - 2.0 * duty * period)
+        if stray.any():
+            shape += (stray != 0) * mark(past - stray * period)
         return self._faults.lit(shape, turn)
 
     def read(self, timeout_s: float) -> Block | None:

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.ui.desktop import look, recent, settings
+from stillshaft.ui.desktop import look, recent, settings, words
 from stillshaft.ui.desktop.frame import Frame
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State
@@ -41,7 +41,7 @@ class Program:
     """The window, and the job and the source that its pages share.
 
     `room` is the folder that new jobs go into, None: the usual one; `index` says where the list of machines is remembered,
-    None: where it usually is.
+    None: where it usually is; `usual` is how things are shown as long as nothing is remembered.
     """
 
     def __init__(
@@ -52,6 +52,7 @@ class Program:
         seed: int = 1,
         room: Path | None = None,
         index: Callable[[Path], Path | None] | None = None,
+        usual: settings.View = settings.View(),
     ) -> None:
         self._real_time, self._seed = real_time, seed
         self._room, self._index = room, index
@@ -59,7 +60,7 @@ class Program:
         self._job: OpenJob | None = None
         self._folder: Path | None = None
         self._recent = None if settings_file is None else recent.path_beside(settings_file)
-        self.frame = Frame(settings_file, prepare, Stage.BRIEF)
+        self.frame = Frame(settings_file, prepare, Stage.BRIEF, usual)
         self._tasks = Tasks(self.frame)
         for stage, build in {
             Stage.BRIEF: self._brief_page, Stage.INSPECT: self._inspect_page, Stage.HOOK_UP: self._hookup_page,
@@ -231,6 +232,6 @@ def run() -> int:
     application = QtWidgets.QApplication.instance() or QtWidgets.QApplication(["stillshaft"])
     assert isinstance(application, QtWidgets.QApplication)
     look.prepare(application)
-    program = Program(settings.usual_path())
+    program = Program(settings.usual_path(), usual=settings.View(language=words.of_the_system()))
     program.frame.show()
     return int(application.exec())

@@ -15,6 +15,8 @@ from numpy.typing import NDArray
 from PySide6 import QtCore, QtGui, QtWidgets
 from shiboken6 import VoidPtr
 from stillshaft.ui.desktop import look
+from stillshaft.ui.desktop.worded import Worded
+from stillshaft.ui.desktop.words import words
 from stillshaft.ui.drawing import ticks
 from stillshaft.ui.theme import THEMES, Theme
 
@@ -87,7 +89,7 @@ class Frame2D:
         return self.area.bottom() - (value - self.y_low) * (self.area.height() / (self.y_high - self.y_low))
 
 
-class Picture(QtWidgets.QWidget):
+class Picture(Worded, QtWidgets.QWidget):
     """A picture with a name, a theme, and a summary in words that follows its data.
 
     `smallest_ems` is the least room it needs, in heights of body text.
@@ -124,6 +126,11 @@ class Picture(QtWidgets.QWidget):
     def texts(self) -> tuple[tuple[str, QtCore.QRectF], ...]:
         """What is written in the picture, and where: so that it can be seen whether all of it can be read."""
         return (*self._behind, *self._written)
+
+    def reword(self) -> None:
+        """What is written in it too."""
+        super().reword()
+        self.renew()
 
     # look
 
@@ -254,6 +261,7 @@ class Picture(QtWidgets.QWidget):
 
         `backed` covers what lies under it.
         """
+        text = words(text)
         metrics = QtGui.QFontMetricsF(painter.font())
         width, height = metrics.horizontalAdvance(text), metrics.height()
         if not text:
@@ -344,7 +352,8 @@ class Graph(Picture):
         area = self.frame_now().area
         painter.setFont(self.small())
         metrics = QtGui.QFontMetricsF(painter.font())
-        room = area.width() - metrics.horizontalAdvance(self.y_title) - 12.0
+        names = [words(name) for name in names]
+        room = area.width() - metrics.horizontalAdvance(words(self.y_title)) - 12.0
         if len(names) < 2 or sum(metrics.horizontalAdvance(n) + 30.0 for n in names) > room:
             return
         right = area.right()

@@ -10,7 +10,7 @@ from functools import partial
 from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.ui.desktop import look, parts, settings
+from stillshaft.ui.desktop import look, parts, settings, words
 from stillshaft.ui.desktop.job_panel import AdvicePanel, JobPanel
 from stillshaft.ui.desktop.page import NotYet, Page
 from stillshaft.ui.desktop.rail import StageRail
@@ -18,6 +18,7 @@ from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State, Weight, 
 from stillshaft.ui.desktop.stop_call import StopCall
 from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.desktop.view_panel import ViewPanel
+from stillshaft.ui.desktop.worded import Worded, reword_all
 from stillshaft.ui.theme import THEMES, Theme
 
 SMALLEST = (1024, 700)
@@ -25,7 +26,7 @@ _BETWEEN_PAGES_MS = 10  # the event loop gets its turn between two pages that ar
 _UNDO_KEYS = ("Ctrl+Z", "Ctrl+Shift+Z")
 
 
-class NextLine(QtWidgets.QFrame):
+class NextLine(Worded, QtWidgets.QFrame):
     """One sentence on what matters most, and a button that goes there."""
 
     opened = QtCore.Signal(Stage)
@@ -58,9 +59,9 @@ class NextLine(QtWidgets.QFrame):
         self.sign.show_weight(sentence.weight)
         leads = sentence.action is not None and sentence.stage is not open_stage
         if leads:
-            words = f"&Go to {sentence.action}"
-            self.go.setText(words)
-            self.go.setAccessibleName(words.replace("&", ""))
+            text = f"&Go to {sentence.action}"
+            self.go.setText(text)
+            self.go.setAccessibleName(text.replace("&", ""))
         self.go.setVisible(leads)
 
     def _go(self) -> None:
@@ -72,7 +73,8 @@ class Frame(QtWidgets.QMainWindow):
     """The main window.
 
     `settings_file` remembers how things are shown, None: nothing is remembered. `prepare` is called on a thread once the
-    window is shown and before pages are built; `start` is the stage that is open first.
+    window is shown and before pages are built; `start` is the stage that is open first, `usual` what is shown as long as
+    nothing is remembered.
     """
 
     ready = QtCore.Signal()  # all pages are built
@@ -83,13 +85,16 @@ class Frame(QtWidgets.QMainWindow):
         settings_file: Path | None,
         prepare: Callable[[], None] | None = None,
         start: Stage = Stage.BRIEF,
+        usual: settings.View = settings.View(),
     ) -> None:
         super().__init__()
         self.setWindowTitle("Stillshaft")
         self.setMinimumSize(*SMALLEST)
         self.resize(1400, 900)
         self._settings_file = settings_file
-        self.view, self._said = (settings.View(), None) if settings_file is None else settings.load(settings_file)
+        self.view, self._said = (usual, None) if settings_file is None else settings.load(settings_file, usual)
+        words.speak(self.view.language)
+        self._spoken = words.spoken()
         self.pages: dict[Stage, Page] = {}
         self._waiting: list[tuple[Stage, Callable[[], Page]]] = []
         self._areas: dict[Stage, parts.Scrolled] = {}
@@ -99,7 +104,9 @@ class Frame(QtWidgets.QMainWindow):
         self._shown = False
         self._tasks = Tasks(self)
         self.rail = StageRail()
-        self.view_button = parts.button("&View", self.show_view, tip="Units, angles, viewing end, colours, text size")
+        self.view_button = parts.button(
+            "&View", self.show_view, tip="Units, angles, viewing end, colours, text size, language"
+        )
         self.job_button = parts.button("Job", self.show_job, tip="Begin a job, open one, or one of late (Ctrl+J)")
         self.job_button.setShortcut("Ctrl+J")
         self.stack = QtWidgets.QStackedWidget()
@@ -280,6 +287,7 @@ class Frame(QtWidgets.QMainWindow):
         """Show everything so, and remember it."""
         before, self.view = self.view, view
         self.panel.show_view(view)
+        words.speak(view.language)
         if (before.theme, before.text_size) != (view.theme, view.text_size):
             self._dress()
             self.panel.adjustSize()
@@ -287,6 +295,15 @@ class Frame(QtWidgets.QMainWindow):
             page.set_view(view)
         self._said = None if self._settings_file is None else settings.save(self._settings_file, view)
         self._renew()
+
+    def changeEvent(self, event: QtCore.QEvent) -> None:  # noqa: N802 - Qt's name
+        """Say everything anew in another language, once."""
+        if event.type() == QtCore.QEvent.Type.LanguageChange and words.spoken() != self._spoken:
+            self._spoken = words.spoken()
+            reword_all(self)
+            self._dress()
+            self.panel.adjustSize()
+        super().changeEvent(event)
 
     def _dress(self) -> None:
         """Colours and text size: of all but the pages behind at once, and of those one after the other."""

@@ -6,10 +6,11 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import Theme
 
 
-class Page(QtWidgets.QWidget):
+class Page(Worded, QtWidgets.QWidget):
     """A stage's page. It emits `changed` when its state or its sentence may be another one.
 
     `head` is the row of the title, for the page's own actions, `subtitle` what stands beside it, `body` the whole page's layout.

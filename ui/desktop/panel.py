@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look
+from stillshaft.ui.desktop.worded import Worded
 
 
 class _Beside(QtWidgets.QWidget):
@@ -25,7 +26,7 @@ class _Beside(QtWidgets.QWidget):
         event.accept()
 
 
-class Panel(QtWidgets.QFrame):
+class Panel(Worded, QtWidgets.QFrame):
     """Lies over the window until Escape, a click beside it, or a Tab out of it. `first` gets the focus."""
 
     def __init__(self, parent: QtWidgets.QWidget, name: str) -> None:

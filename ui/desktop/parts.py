@@ -6,19 +6,18 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.ui.desktop import glyphs, look
+from stillshaft.ui.desktop import glyphs, look, phrases
 from stillshaft.ui.desktop.stages import State, Weight
+from stillshaft.ui.desktop.worded import Button, ComboBox, Label, Worded
+from stillshaft.ui.desktop.words import words
 from stillshaft.ui.theme import THEMES, Theme
 
-
-def begun(text: str) -> str:
-    """A text as the beginning of a sentence."""
-    return text[:1].upper() + text[1:]
+begun = phrases.begun
 
 
-def label(text: str, kind: str = "", *, wrap: bool = False) -> QtWidgets.QLabel:
-    """Text of a kind that the style sheet knows."""
-    made = QtWidgets.QLabel(text)
+def label(text: str, kind: str = "", *, wrap: bool = False) -> Label:
+    """Text of a kind that the style sheet knows; a name that the person gave is `words.own`."""
+    made = Label(text)
     made.setObjectName(kind)
     made.setWordWrap(wrap)
     made.setTextFormat(QtCore.Qt.TextFormat.PlainText)
@@ -29,16 +28,16 @@ def label(text: str, kind: str = "", *, wrap: bool = False) -> QtWidgets.QLabel:
     return made
 
 
-def labelled(text: str, control: QtWidgets.QWidget) -> QtWidgets.QLabel:
+def labelled(text: str, control: QtWidgets.QWidget) -> Label:
     """The name of a control, with its mnemonic."""
-    made = QtWidgets.QLabel(text)
+    made = Label(text)
     made.setBuddy(control)
     if not control.accessibleName():
         control.setAccessibleName(text.replace("&", ""))
     return made
 
 
-class Live(QtWidgets.QLabel):
+class Live(Label):
     """Text that changes many times: its room is fixed by the longest text, so nothing around it moves or is laid out anew."""
 
     def __init__(self, text: str, kind: str, longest: str) -> None:
@@ -51,7 +50,7 @@ class Live(QtWidgets.QLabel):
     def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
         """Room for the longest text."""
         metrics = self.fontMetrics()
-        return QtCore.QSize(metrics.horizontalAdvance(self._longest) + 2, metrics.height())
+        return QtCore.QSize(metrics.horizontalAdvance(words(self._longest)) + 2, metrics.height())
 
     def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
         """The same."""
@@ -63,9 +62,9 @@ class Live(QtWidgets.QLabel):
             self.setText(text)
 
 
-def button(text: str, act: Callable[[], object], kind: str = "", tip: str = "") -> QtWidgets.QPushButton:
+def button(text: str, act: Callable[[], object], kind: str = "", tip: str = "") -> Button:
     """A button that does something; `tip` says what in a sentence."""
-    made = QtWidgets.QPushButton(text)
+    made = Button(text)
     made.setObjectName(kind)
     made.setAccessibleName(text.replace("&", ""))
     made.setAccessibleDescription(tip)
@@ -96,27 +95,27 @@ class Card(QtWidgets.QFrame):
             self.body.addLayout(self.head)
 
 
-class Segments(QtWidgets.QWidget):
+class Segments(Worded, QtWidgets.QWidget):
     """A choice of a few words side by side; one is always chosen, and Tab reaches each."""
 
     chosen = QtCore.Signal(str)
 
-    def __init__(self, name: str, words: Sequence[str], columns: int | None = None) -> None:
+    def __init__(self, name: str, choices: Sequence[str], columns: int | None = None) -> None:
         super().__init__()
         self.setAccessibleName(name)
         grid = QtWidgets.QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(look.HAIR)
-        self.buttons: dict[str, QtWidgets.QPushButton] = {}
-        for number, word in enumerate(words):
-            each = QtWidgets.QPushButton(word)
+        self.buttons: dict[str, Button] = {}
+        for number, word in enumerate(choices):
+            each = Button(word)
             each.setObjectName("segment")
             each.setCheckable(True)
             each.setAutoDefault(False)
             each.setAccessibleName(f"{name}: {word}")
             each.clicked.connect(partial(self._press, word))
             self.buttons[word] = each
-            grid.addWidget(each, *divmod(number, columns or len(words)))
+            grid.addWidget(each, *divmod(number, columns or len(choices)))
 
     def set(self, word: str) -> None:
         """Choose without telling."""
@@ -164,7 +163,7 @@ class Sign(QtWidgets.QWidget):
         painter.end()
 
 
-class Choice(QtWidgets.QComboBox):
+class Choice(ComboBox):
     """A list to choose from; its arrow is drawn here, because a style sheet takes Qt's own away."""
 
     def __init__(self) -> None:
@@ -205,7 +204,7 @@ class Columns(QtWidgets.QWidget):
         self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
 
 
-class Scrolled(QtWidgets.QScrollArea):
+class Scrolled(Worded, QtWidgets.QScrollArea):
     """Scrolls up and down where the window is too low; tells in `room` how wide it is, before what it holds is laid out."""
 
     room = QtCore.Signal(int)

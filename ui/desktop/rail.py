@@ -5,19 +5,20 @@ from __future__ import annotations
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import glyphs, look
 from stillshaft.ui.desktop.stages import Stage, State
+from stillshaft.ui.desktop.worded import Worded
+from stillshaft.ui.desktop.words import words
 from stillshaft.ui.theme import THEMES, Theme
 
 _SHAFT_X, _DISC, _TEXT_X = 28.0, 8.0, 52
 _GLYPH = 22
 
 
-class RailButton(QtWidgets.QAbstractButton):
+class RailButton(Worded, QtWidgets.QAbstractButton):
     """One stage on the rail."""
 
     def __init__(self, stage: Stage) -> None:
         super().__init__()
         self.stage, self._state, self._theme, self._body_px = stage, State.EMPTY, THEMES["light"], 14
-        self.setText(stage.value)
         self.setCheckable(True)
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QtWidgets.QSizePolicy.Policy.Expanding, QtWidgets.QSizePolicy.Policy.Fixed)
@@ -29,6 +30,12 @@ class RailButton(QtWidgets.QAbstractButton):
         """Draw how far it is, and say so to a screen reader."""
         self._state = state
         self.setAccessibleName(f"{self.stage.value}: {state.value}")
+        self.update()
+
+    def reword(self) -> None:
+        """Its words are drawn, and may need other room."""
+        super().reword()
+        self.updateGeometry()
         self.update()
 
     @property
@@ -49,8 +56,8 @@ class RailButton(QtWidgets.QAbstractButton):
         """Room for the longest state word and the sign."""
         name, word = (QtGui.QFontMetrics(f) for f in self._fonts())
         widest = max(
-            name.horizontalAdvance(self.stage.value) + look.TIGHT + _GLYPH,
-            *(word.horizontalAdvance(s.value) for s in State),
+            name.horizontalAdvance(words(self.stage.value)) + look.TIGHT + _GLYPH,
+            *(word.horizontalAdvance(words(s.value)) for s in State),
         )
         height = max(look.TARGET_PX, name.height() + word.height() + look.ROOM)
         return QtCore.QSize(_TEXT_X + widest + look.GAP, height)
@@ -79,14 +86,14 @@ class RailButton(QtWidgets.QAbstractButton):
         centre = QtCore.QPointF(_SHAFT_X, 0.5 * height)
         glyphs.draw_state(painter, self._state, centre, _DISC, theme, behind)
         name, word = self._fonts()
-        names, words = QtGui.QFontMetrics(name), QtGui.QFontMetrics(word)
-        top = 0.5 * (height - names.height() - words.height())
+        names, small = QtGui.QFontMetrics(name), QtGui.QFontMetrics(word)
+        top = 0.5 * (height - names.height() - small.height())
         painter.setPen(QtGui.QColor(theme.text))
         painter.setFont(name)
-        painter.drawText(QtCore.QPointF(_TEXT_X, top + names.ascent()), self.stage.value)
+        painter.drawText(QtCore.QPointF(_TEXT_X, top + names.ascent()), words(self.stage.value))
         painter.setPen(QtGui.QColor(glyphs.state_colour(self._state, theme)))
         painter.setFont(word)
-        painter.drawText(QtCore.QPointF(_TEXT_X, top + names.height() + words.ascent()), self._state.value)
+        painter.drawText(QtCore.QPointF(_TEXT_X, top + names.height() + small.ascent()), words(self._state.value))
         box = QtCore.QRectF(width - look.GAP - _GLYPH, top + 0.5 * (names.height() - _GLYPH), _GLYPH, _GLYPH)
         glyphs.stroke(painter, glyphs.stage_path(self.stage), box, theme.quiet, 1.5)
         if self.hasFocus():
@@ -118,7 +125,7 @@ class _ShaftEnd(QtWidgets.QWidget):
         painter.end()
 
 
-class StageRail(QtWidgets.QFrame):
+class StageRail(Worded, QtWidgets.QFrame):
     """All stages; emits `opened` with the stage that was pressed."""
 
     opened = QtCore.Signal(Stage)

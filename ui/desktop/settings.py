@@ -25,6 +25,7 @@ UNITS = (
 )
 ANGLES = ("against rotation", "with rotation")
 ENDS = ("reference end", "other end")
+LANGUAGES = {"English": "en", "Deutsch": "de"}  # by their own names
 TEXT_SIZES = {"normal": 14, "large": 16, "largest": 19}  # px of body text
 
 
@@ -37,6 +38,7 @@ class View:
     seen_from: str = ENDS[0]
     theme: str = "light"
     text_size: str = "normal"
+    language: str = "English"
 
     @property
     def body_px(self) -> int:
@@ -50,6 +52,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "seen_from": ENDS,
     "theme": tuple(THEMES),
     "text_size": tuple(TEXT_SIZES),
+    "language": tuple(LANGUAGES),
 }
 
 
@@ -60,19 +63,19 @@ def usual_path() -> Path:
     return Path(platformdirs.user_config_dir("stillshaft", appauthor=False)) / "view.toml"
 
 
-def load(path: Path) -> tuple[View, str | None]:
-    """The remembered choices, and what was wrong with the file in one line, if something was."""
+def load(path: Path, usual: View = View()) -> tuple[View, str | None]:
+    """The remembered choices, else the usual ones; and what was wrong with the file in one line, if something was."""
     import tomllib
 
     try:
         table = tomllib.loads(path.read_text(encoding="utf-8"))
     except FileNotFoundError:
-        return View(), None
+        return usual, None
     except OSError as error:
-        return View(), f"{path}: cannot be read ({error.strerror}); the usual choices are used"
+        return usual, f"{path}: cannot be read ({error.strerror}); the usual choices are used"
     except (UnicodeDecodeError, tomllib.TOMLDecodeError):
-        return View(), f"{path}: is damaged; the usual choices are used, and it is written anew with the next change"
-    view, refused = View(), []
+        return usual, f"{path}: is damaged; the usual choices are used, and it is written anew with the next change"
+    view, refused = usual, []
     for field in fields(View):
         value = table.get(field.name, getattr(view, field.name))
         if value in CHOICES[field.name]:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop.worded import Worded
 
 _TONE_MS = 700
 _GROUND, _INK = "#7d0012", "#ffffff"  # in every theme: nothing else looks like it
 
 
-class StopCall(QtWidgets.QFrame):
+class StopCall(Worded, QtWidgets.QFrame):
     """Covers what it is told to cover; emits `stands` when the person says that the machine stands."""
 
     stands = QtCore.Signal()

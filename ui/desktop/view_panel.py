@@ -1,4 +1,4 @@
-"""The panel behind “View”: unit, angle direction, the end looked at, theme and text size."""
+"""The panel behind “View”: unit, angle direction, the end looked at, theme, text size and language."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.panel import Panel
 from stillshaft.ui.desktop.settings import CHOICES, View
+from stillshaft.ui.desktop.words import own
 
 _ROWS = {
     "unit": ("Vibration in", 3),
@@ -15,6 +16,7 @@ _ROWS = {
     "seen_from": ("Rotor seen from", 2),
     "theme": ("Colours", 3),
     "text_size": ("Text", 3),
+    "language": ("Language", 2),
 }
 
 
@@ -30,7 +32,9 @@ class ViewPanel(Panel):
         for field, (name, columns) in _ROWS.items():
             self.body.addSpacing(look.HAIR)
             self.body.addWidget(parts.label(name, "heading"))
-            choice = parts.Segments(name, CHOICES[field], columns)
+            # a language is called by its own name in all of them
+            choices = [own(c) for c in CHOICES[field]] if field == "language" else CHOICES[field]
+            choice = parts.Segments(name, choices, columns)
             choice.chosen.connect(lambda word, f=field: self._choose(f, word))
             self.choices[field] = choice
             self.body.addWidget(choice)

@@ -10,7 +10,7 @@ from functools import partial
 from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.ui.desktop import look, parts, settings, words
+from stillshaft.ui.desktop import look, parts, settings, why, words
 from stillshaft.ui.desktop.job_panel import AdvicePanel, JobPanel
 from stillshaft.ui.desktop.page import NotYet, Page
 from stillshaft.ui.desktop.rail import StageRail
@@ -18,12 +18,14 @@ from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State, Weight, 
 from stillshaft.ui.desktop.stop_call import StopCall
 from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.desktop.view_panel import ViewPanel
+from stillshaft.ui.desktop.why_panel import WhyPanel
 from stillshaft.ui.desktop.worded import Worded, reword_all
 from stillshaft.ui.theme import THEMES, Theme
 
 SMALLEST = (1024, 700)
 _BETWEEN_PAGES_MS = 10  # the event loop gets its turn between two pages that are built
 _UNDO_KEYS = ("Ctrl+Z", "Ctrl+Shift+Z")
+_WHY_KEYS = ("F1", "Shift+F1")
 
 
 class NextLine(Worded, QtWidgets.QFrame):
@@ -109,6 +111,9 @@ class Frame(QtWidgets.QMainWindow):
         )
         self.job_button = parts.button("Job", self.show_job, tip="Begin a job, open one, or one of late (Ctrl+J)")
         self.job_button.setShortcut("Ctrl+J")
+        self.explain_button = parts.button(
+            "Explain (F1)", self.explain, tip="Why what is shown is so, with the rule behind it; or press on a figure"
+        )
         self.stack = QtWidgets.QStackedWidget()
         self.next_line = NextLine()
         self._lay_out()
@@ -116,9 +121,13 @@ class Frame(QtWidgets.QMainWindow):
         self.panel.changed.connect(self.set_view)
         self.job_panel, self.advice_panel = JobPanel(self), AdvicePanel(self)
         self.stop_call = StopCall(self, self.stack)
+        self.why_panel = WhyPanel(self)
+        self.why_panel.wanted.connect(self._explain_other)
         self.guide: Guide | None = None
         self.next_line.asked.connect(self.show_why)
         self.undo, self.redo = (QtGui.QShortcut(QtGui.QKeySequence(keys), self) for keys in _UNDO_KEYS)
+        for each in _WHY_KEYS:
+            QtGui.QShortcut(QtGui.QKeySequence(each), self).activated.connect(self.explain)
         self.rail.opened.connect(self.open)
         self.next_line.opened.connect(self.open)
         for stage in Stage:
@@ -135,11 +144,12 @@ class Frame(QtWidgets.QMainWindow):
         grid = QtWidgets.QGridLayout(middle)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(0)
-        foot = QtWidgets.QHBoxLayout()
+        foot = QtWidgets.QGridLayout()
         foot.setContentsMargins(look.GAP, 0, look.GAP, 0)
         foot.setSpacing(look.HAIR)
-        foot.addWidget(self.job_button)
-        foot.addWidget(self.view_button)
+        foot.addWidget(self.explain_button, 0, 0, 1, 2)
+        foot.addWidget(self.job_button, 1, 0)
+        foot.addWidget(self.view_button, 1, 1)
         self.rail.body.addLayout(foot)
         grid.addWidget(self.rail, 0, 0, 2, 1)
         grid.addWidget(self.stack, 0, 1)
@@ -159,6 +169,7 @@ class Frame(QtWidgets.QMainWindow):
         left = self.pages.get(self._open)
         if left is not None and stage is not self._open:
             left.leave()
+            self.why_panel.put_away()
         self._open = stage
         self.rail.choose(stage)
         page = self.pages.get(stage)
@@ -283,6 +294,37 @@ class Frame(QtWidgets.QMainWindow):
         if self.next_line.why.isVisible():
             self.advice_panel.open_above(self.next_line.why)
 
+    def explain(self) -> None:
+        """Say why what has the focus, or what is nearest to it, is so; again: put that away."""
+        focus, page = QtWidgets.QApplication.focusWidget(), self.pages.get(self._open)
+        if page is None or (focus is not None and self.why_panel.isAncestorOf(focus)) or focus is self.why_panel:
+            self.why_panel.put_away()
+            return
+        inside = focus is not None and page.isAncestorOf(focus)
+        found = why.nearest(focus, page) if inside and focus is not None else next(why.explained_in(page), None)
+        self._explain(*(found or ("next-line", self.next_line.text)))
+
+    def _explain(self, key: str, figure: QtWidgets.QWidget) -> None:
+        page = self.pages[self._open]
+        self.why_panel.open_beside(figure, key, [*(k for k, _ in why.explained_in(page)), "next-line"])
+
+    def _explain_other(self, key: str) -> None:
+        """What is explained may be scrolled out of sight."""
+        figure = dict(why.explained_in(self.pages[self._open])).get(key, self.next_line.text)
+        if figure is not self.next_line.text:
+            self._areas[self._open].ensureWidgetVisible(figure)
+        self._explain(key, figure)
+
+    def mousePressEvent(self, event: QtGui.QMouseEvent) -> None:  # noqa: N802 - Qt's name
+        """A press that nothing else took: on a figure, a text or a picture it asks why."""
+        figure, page = self.childAt(event.position().toPoint()), self.pages.get(self._open)
+        if figure is None or page is None:
+            return
+        if figure is self.next_line.text:
+            self._explain("next-line", figure)
+        elif (key := why.key_of(figure)) is not None and page.isAncestorOf(figure) and why.shows_something(figure):
+            self._explain(key, figure)
+
     def set_view(self, view: settings.View) -> None:
         """Show everything so, and remember it."""
         before, self.view = self.view, view
@@ -318,6 +360,7 @@ class Frame(QtWidgets.QMainWindow):
             panel.set_width(self.view.body_px)
             panel.adjustSize()
         self.stop_call.set_look(self.view.body_px)
+        self.why_panel.set_look(self.theme, sheet, self.view.body_px)
         waiting = bool(self._undressed)
         self._undressed = list(self.pages)
         if self._open in self.pages:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6 import QtCore, QtWidgets
-from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import look, parts, why_texts
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State
 from stillshaft.ui.desktop.worded import Worded
@@ -13,7 +13,8 @@ from stillshaft.ui.theme import Theme
 class Page(Worded, QtWidgets.QWidget):
     """A stage's page. It emits `changed` when its state or its sentence may be another one.
 
-    `head` is the row of the title, for the page's own actions, `subtitle` what stands beside it, `body` the whole page's layout.
+    `head` is the row of the title, for the page's own actions, `subtitle` what stands beside it, `purpose` one
+    sentence on what the page is for, `body` the whole page's layout.
     """
 
     changed = QtCore.Signal()
@@ -33,6 +34,8 @@ class Page(Worded, QtWidgets.QWidget):
         self.subtitle = parts.label(f"{stage.purpose}.", "quiet", wrap=True)
         self.head.addWidget(self.subtitle, 1)
         self.body.addLayout(self.head)
+        self.purpose = parts.label(why_texts.load().pages[stage.value], wrap=True)
+        self.body.addWidget(self.purpose)
 
     def state(self) -> State:
         """How far the stage is."""

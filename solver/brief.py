@@ -6,6 +6,7 @@ key by key, null removes, a list or a value replaces. Planes, points, rotor and 
 
 from __future__ import annotations
 
+import math
 from typing import Any, Literal
 
 import msgspec
@@ -121,6 +122,14 @@ class Condition(tables.Strict):
     tolerance: float | None = None
 
 
+class Neighbour(tables.Strict):
+    """A machine that runs beside this one: its speed, known to ± `within_rpm`; None: as a nameplate tells it."""
+
+    name: str
+    speed_rpm: float
+    within_rpm: float | None = None
+
+
 class Brief(tables.Strict):
     """All of it; what was not said is None or empty. `repeatability` and `placement` as in a runs file."""
 
@@ -135,6 +144,7 @@ class Brief(tables.Strict):
     goal: Goal = msgspec.field(default_factory=Goal)
     starts: Starts = msgspec.field(default_factory=Starts)
     conditions: list[Condition] = []
+    neighbours: list[Neighbour] = []
     interview: dict[str, str] = {}
     repeatability: str | None = None
     placement: str | None = None
@@ -188,6 +198,11 @@ def check_values(brief: Brief) -> None:
         for name in ("motor_pulley", "rotor_pulley", "belt_length"):
             if (text := getattr(brief.drive, name)) is not None and units.parse(text, "mm", f"drive.{name}") <= 0.0:
                 raise tables.TableError(f'drive.{name}: "{text}" must be above 0')
+        _check_belt(brief.drive)
+        for number, neighbour in enumerate(brief.neighbours, start=1):
+            for name in ("speed_rpm", "within_rpm"):
+                if (value := getattr(neighbour, name)) is not None and not 0.0 < value < 1e6:
+                    raise tables.TableError(f"neighbours {number}.{name}: {value:g} must be above 0 and below 1e6")
         for what, levels in (("abort", brief.abort), ("limits", brief.limits)):
             for number, level in enumerate(levels, start=1):
                 units.vibration_unit(level.unit, f"{what} {number}.unit")
@@ -195,3 +210,17 @@ def check_values(brief: Brief) -> None:
                     raise tables.TableError(f"{what} {number}.amplitude: {level.amplitude:g} must be above 0")
     except (RunsError, units.UnitError) as error:
         raise tables.TableError(str(error)) from None
+
+
+def _check_belt(drive: Drive) -> None:
+    """Raise TableError for a belt that cannot reach round its pulleys."""
+    if drive.belt_length is None:
+        return
+    round_mm = [
+        0.5 * math.pi * units.parse(text, "mm", "drive") for text in (drive.motor_pulley, drive.rotor_pulley) if text
+    ]
+    if units.parse(drive.belt_length, "mm", "drive.belt_length") <= sum(round_mm):
+        raise tables.TableError(
+            f"drive.belt_length: {drive.belt_length} does not reach round half of each pulley, {sum(round_mm):.0f} mm; give "
+            "the pitch length of the belt and the pitch diameters of the pulleys"
+        )

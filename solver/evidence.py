@@ -14,7 +14,7 @@ from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.dsp import units, vectors
+from stillshaft.dsp import candidates, units, vectors
 from stillshaft.dsp.candidates import Candidate
 from stillshaft.dsp.content import Content, PointContent
 from stillshaft.dsp.measure import Measurement
@@ -80,10 +80,14 @@ def from_content(
     *,
     belts: Sequence[Candidate] = (),
     other_shafts: Sequence[Candidate] = (),
+    neighbours: Sequence[Candidate] = (),
     line: Candidate | None = None,
     poles: int | None = None,
 ) -> Evidence:
-    """Shares, multiples, fractions, belts and the line in the spectrum; of all points the one where each is largest."""
+    """Shares, multiples, fractions, belts and the line in the spectrum; of all points the one where each is largest.
+
+    `where` names the candidate with its frequency too.
+    """
     largest = max((_first(p) for p in content.points), default=0.0)
     if largest <= 0.0:
         raise DiagnosisError("no point shows any 1x: the spectrum tells nothing; check the sensors and record again")
@@ -104,19 +108,21 @@ def from_content(
     if named:
         share, name = max(named)
         half = _T * scatter * share * (1.0 - share / 100.0)
-        found["share_named"] = Figure(share, max(0.0, share - half), min(100.0, share + half), name)
+        hertz = next((f" at {c.rpm / 60.0:.2f} Hz" for c in neighbours if c.name == name), "")
+        found["share_named"] = Figure(share, max(0.0, share - half), min(100.0, share + half), f"{name}{hertz}")
     seen = [p for p in content.points if _first(p) >= _WORTH_LOOKING_AT * largest]
     ratios = [_of_order(p, 2.0, largest) for p in content.points]
     if known := [r for r in ratios if r is not None]:
         found["ratio_2x"] = max(known, key=lambda r: r.value)
     found["multiples"] = max((_multiples(p) for p in seen), key=lambda f: f.value)
     running_hz = content.speed_rpm / 60.0
-    _add(found, "fraction_ratio", content, [(f * running_hz, 0.0) for f in _FRACTIONS], largest)
-    of_belts = [(m * b.rpm / 60.0, m * b.within_rpm / 60.0) for b in belts for m in _BELT_MULTIPLES]
+    beside = [_multiple(c, m)[1:] for c in (*belts, *other_shafts, *neighbours) for m in _BELT_MULTIPLES]
+    _add(found, "fraction_ratio", content, [("", f * running_hz, 0.0) for f in _FRACTIONS], largest, beside)
+    of_belts = [_multiple(b, m) for b in belts for m in _BELT_MULTIPLES]
     _add(found, "belt_ratio", content, of_belts, largest)
-    _add(found, "other_shaft_ratio", content, [(c.rpm / 60.0, c.within_rpm / 60.0) for c in other_shafts], largest)
+    _add(found, "other_shaft_ratio", content, [_multiple(c, 1) for c in other_shafts], largest)
     if line is not None:
-        _add(found, "line_ratio", content, [(2.0 * line.rpm / 60.0, 2.0 * line.within_rpm / 60.0)], largest)
+        _add(found, "line_ratio", content, [("", *_multiple(line, 2)[1:])], largest)
         if poles is not None:
             _add(found, "pole_pass_ratio", content, _pole_pass(line.rpm / 60.0, poles, running_hz), largest)
     return MappingProxyType(found)
@@ -154,29 +160,38 @@ def _multiples(point: PointContent) -> Figure:
     return Figure(counts[1], counts[0], counts[2], point.name)
 
 
+def _multiple(candidate: Candidate, times: int) -> tuple[str, float, float]:
+    """Name, frequency and how well it is known, of a multiple of a candidate."""
+    name = candidate.name if times == 1 else f"{times} × {candidate.name}"
+    return name, times * candidate.rpm / 60.0, times * candidate.within_rpm / 60.0
+
+
 def _add(
     found: dict[str, Figure | Word],
     key: str,
     content: Content,
-    frequencies: Sequence[tuple[float, float]],
+    frequencies: Sequence[tuple[str, float, float]],
     largest: float,
+    beside: Sequence[tuple[float, float]] = (),
 ) -> None:
-    """The strongest vibration at any of the frequencies (Hz, ± Hz) over the largest 1x.
+    """The strongest vibration at any of the frequencies (name, Hz, ± Hz) over the largest 1x.
 
-    Nothing is said where one of them lies too close to an order and no other stands out.
+    Nothing is said where one of them lies too close to an order, or to what else runs `beside` (Hz, ± Hz), and no other
+    stands out.
     """
     running_hz, resolution = content.speed_rpm / 60.0, content.resolution_hz
     sizes: list[Figure] = []
     hidden = False  # some of it, by an order or by noise
-    for frequency, within in frequencies:
+    for name, frequency, within in frequencies:
         off = abs(frequency - running_hz * round(frequency / running_hz)) if frequency > 0.5 * running_hz else math.inf
         if (
             not content.frequency_hz[0] <= frequency <= content.frequency_hz[-1]
             or off - within < _HARD_TO_PART * resolution
+            or any(abs(frequency - other) - within - half < _HARD_TO_PART * resolution for other, half in beside)
         ):
             hidden = True
             continue
-        at_points = [_size_at(content, p, frequency, within, largest) for p in content.points]
+        at_points = [_size_at(content, p, name, frequency, within, largest) for p in content.points]
         hidden = hidden or None in at_points
         sizes += [s for s in at_points if s is not None]
     strongest = max(sizes, key=lambda s: s.value, default=None)
@@ -184,7 +199,9 @@ def _add(
         found[key] = strongest
 
 
-def _size_at(content: Content, point: PointContent, frequency: float, within: float, largest: float) -> Figure | None:
+def _size_at(
+    content: Content, point: PointContent, name: str, frequency: float, within: float, largest: float
+) -> Figure | None:
     """The peak there, or else what the spectrum reaches there as the most that may be; None where that is much."""
     reach = within + content.resolution_hz
     peaks = [p for p in point.peaks if abs(p.frequency_hz - frequency) <= reach]
@@ -195,31 +212,36 @@ def _size_at(content: Content, point: PointContent, frequency: float, within: fl
             peak.amplitude / largest,
             max(0.0, peak.amplitude - half) / largest,
             (peak.amplitude + half) / largest,
-            point.name,
+            f"{point.name}, {name} at {peak.frequency_hz:.2f} Hz" if name else point.name,
         )
     near = np.abs(content.frequency_hz - frequency) <= max(reach, 1.01 * content.resolution_hz)
     most = float(point.amplitude[near].max(initial=0.0)) / largest
     return Figure(most, 0.0, most, point.name) if most <= _SMALL else None
 
 
-def _pole_pass(line_hz: float, poles: int, running_hz: float) -> list[tuple[float, float]]:
+def _pole_pass(line_hz: float, poles: int, running_hz: float) -> list[tuple[str, float, float]]:
     """Sidebands about 1x at the slip times the number of poles; none for a motor that does not slip."""
     if poles < 2 or poles % 2:
         raise DiagnosisError(f"{poles} poles: a motor has an even number, 2 or more")
     slip_hz = 2.0 * line_hz / poles - running_hz
     if not 0.0 < slip_hz < 0.2 * running_hz:
         return []
-    return [(running_hz + side * poles * slip_hz, 0.0) for side in (-1.0, 1.0)]
+    return [("", running_hz + side * poles * slip_hz, 0.0) for side in (-1.0, 1.0)]
 
 
 # vectors
 
 
-def from_measurement(measured: Measurement, places: Sequence[Place] = (), content: Content | None = None) -> Evidence:
+def from_measurement(
+    measured: Measurement,
+    places: Sequence[Place] = (),
+    content: Content | None = None,
+    known: Sequence[Candidate] = (),
+) -> Evidence:
     """Pulse, steadiness, and with places the directions, of a run's once-per-rev vectors.
 
     With the spectrum of the same record, a second source counts only where the spectrum shows it too: a strong tone far
-    from 1x can look like one.
+    from 1x can look like one. `known` is what may run beside the shaft: the one that fits the source is named.
     """
     speed = measured.speed
     found: dict[str, Figure | Word] = {}
@@ -234,7 +256,7 @@ def from_measurement(measured: Measurement, places: Sequence[Place] = (), conten
     scatter = found.get("pulse_scatter")
     pulse_is_bad = isinstance(scatter, Figure) and scatter.value >= _BAD_SCATTER_DEG
     # a phase that moves with the pulse says nothing of the machine
-    if not pulse_is_bad and (steadiness := _steadiness(measured, content)) is not None:
+    if not pulse_is_bad and (steadiness := _steadiness(measured, content, known)) is not None:
         found["steadiness"] = steadiness
     z = np.array([p.z for p in measured.points])
     names = [p.name for p in measured.points]
@@ -242,7 +264,7 @@ def from_measurement(measured: Measurement, places: Sequence[Place] = (), conten
     return MappingProxyType(found | dict(of_places))
 
 
-def _steadiness(measured: Measurement, content: Content | None) -> Word | None:
+def _steadiness(measured: Measurement, content: Content | None, known: Sequence[Candidate]) -> Word | None:
     """The gravest verdict among the points that matter; None where none could be given."""
     largest = max((abs(p.z) for p in measured.points), default=0.0)
     words = []
@@ -256,8 +278,16 @@ def _steadiness(measured: Measurement, content: Content | None) -> Word | None:
             "too-short": "",
         }.get(verdict, verdict)
         if word:
-            words.append(Word(word, point.name))
+            words.append(Word(word, point.name if beat is None else f"{point.name}, {_source(beat, known)}"))
     return max(words, key=lambda w: _SEVERITY.index(w.word), default=None)
+
+
+def _source(beat: Beat, known: Sequence[Candidate]) -> str:
+    """Where a second source is, and what is known to run there."""
+    at = " or ".join(f"{rpm / 60.0:.2f} Hz" for rpm in beat.source_rpm)
+    fits = [m for m in candidates.compare(beat, tuple(known)) if m.fits]
+    name = "" if not fits else f" ({fits[0].name if fits[0].multiple == 1 else f'{fits[0].multiple} × {fits[0].name}'})"
+    return f"second source at {at}{name}"
 
 
 def _shown(name: str, beat: Beat, content: Content | None) -> bool:

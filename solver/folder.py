@@ -42,8 +42,9 @@ def check_is_file(path: Path) -> None:
     try:
         mode = os.stat(path, follow_symlinks=False).st_mode
     except (OSError, ValueError) as error:
-        if isinstance(error, FileNotFoundError):
-            raise RecordError(f"{shown(path.parent, 400)}: holds no job ({path.name} is not there)") from None
+        if isinstance(error, FileNotFoundError | NotADirectoryError):
+            missing = f"{path.name} is not there" if path.parent.is_dir() else "there is no such folder"
+            raise RecordError(f"{shown(path.parent, 400)}: holds no job ({missing})") from None
         raise RecordError(f"{shown(path, 400)}: cannot be read: {why(error)}") from None
     if not stat.S_ISREG(mode):
         raise RecordError(f"{path}: is no ordinary file (a link, folder or device); a job keeps its own record")
@@ -102,9 +103,11 @@ def remove_folders(made: list[Path]) -> None:
             folder.rmdir()
 
 
-def why(error: OSError | ValueError) -> str:
-    """What went wrong, in words."""
+def why(error: OSError | ValueError, *, new: bool = False) -> str:
+    """What went wrong, in words; `new` where nothing was there before that could be gone."""
     number = error.errno if isinstance(error, OSError) else None
+    if new and number in (errno.ENOENT, errno.ENOTDIR):
+        return "no folder can be made there; choose another place"
     if number in _FULL:
         return "the disk is full"
     if number in _READ_ONLY:

@@ -192,7 +192,7 @@ class Record:
             raise RecordError(f"{folder}: holds a job already, or is no folder; choose a new folder") from None
         except (OSError, ValueError) as error:
             remove_folders(made)
-            raise RecordError(f"{shown(folder, 400)}: cannot be written: {why(error)}") from None
+            raise RecordError(f"{shown(folder, 400)}: cannot be written: {why(error, new=True)}") from None
         try:
             try:
                 put(file, line)
@@ -250,7 +250,9 @@ class Record:
                     "open it with a newer version"
                 )
         if self.next_number > 1 and not known:
-            raise RecordError(f"{self.path}: is no job's record: none of its {self.next_number - 1} lines can be read")
+            lines = self.next_number - 1
+            which = "its only line cannot" if lines == 1 else f"none of its {lines} lines can"
+            raise RecordError(f"{self.path}: is no job's record: {which} be read")
 
     def _remember(self, data: bytes) -> None:
         about = os.fstat(self._file)

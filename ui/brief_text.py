@@ -1,7 +1,7 @@
 """The brief as a person types it: "rotor.mass = 80 kg" becomes a patch, and the brief becomes lines again.
 
 Keys are those of the brief's tables. Entries of lists go by their names: "planes.disc.radius = 310 mm", "abort.fan end
-horizontal = 18 mm/s rms", "conditions.load = 5 %"; "stock = 5 g x 10, 10 g x 4" is written as a whole. An empty value or
+horizontal = 18 mm/s rms", "conditions.load = 5 %", "neighbours.pump = 1465 rpm within 5 rpm"; "stock = 5 g x 10, 10 g x 4" is written as a whole. An empty value or
 "nothing" takes an entry out.
 """
 
@@ -14,7 +14,7 @@ from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import units
-from stillshaft.solver.brief import Brief, Condition, Level, Plane
+from stillshaft.solver.brief import Brief, Condition, Level, Neighbour, Plane
 from stillshaft.solver.folder import shown
 
 _NAMED: dict[str, tuple[type[msgspec.Struct], str]] = {
@@ -22,6 +22,7 @@ _NAMED: dict[str, tuple[type[msgspec.Struct], str]] = {
     "abort": (Level, "point"),
     "limits": (Level, "point"),
     "conditions": (Condition, "name"),
+    "neighbours": (Neighbour, "name"),
 }
 _NOTHING = ("", "nothing")
 _YES, _NO = ("yes", "true", "y"), ("no", "false", "n")
@@ -91,7 +92,7 @@ def _value(hint: Any, text: str, key: str) -> Any:
             raise BriefTextError(f'{key}: "{shown(text)}": answer yes or no')
         return text.lower() in _YES
     if key.endswith("_rpm"):
-        return units.speed_rpm(text if re.search(r"[a-zA-Z]", text) else f"{text} rpm", key)
+        return _speed(text, key)
     if int in kinds and list not in [typing.get_origin(k) for k in kinds]:
         return _number(text, key, whole=True)
     if float in kinds:
@@ -104,6 +105,11 @@ def _value(hint: Any, text: str, key: str) -> Any:
     if list[str] in kinds:
         return [p.strip() for p in text.strip("[] ").split(",") if p.strip()]
     return text
+
+
+def _speed(text: str, key: str) -> float:
+    """A speed, in r/min where no unit stands."""
+    return units.speed_rpm(text if re.search(r"[a-zA-Z]", text) else f"{text} rpm", key)
 
 
 def _number(text: str, key: str, *, whole: bool = False) -> int | float:
@@ -138,9 +144,14 @@ def _listed(table: str, rest: str, value: str, brief: Brief) -> list[dict[str, A
 
 
 def _level(table: str, name: str, value: str) -> dict[str, Any]:
-    """An amplitude with its unit, or a condition's tolerance; a plane that is only named."""
+    """An amplitude with its unit, a condition's tolerance, or a neighbour's speed; a plane that is only named."""
     if table == "planes":
         return {"radius": value}
+    if table == "neighbours":
+        speed, _, within = (part.strip() for part in value.partition("within"))
+        return {"speed_rpm": _speed(speed, f"neighbours.{shown(name)}")} | (
+            {"within_rpm": _speed(within, f"neighbours.{shown(name)}, within")} if within else {}
+        )
     found = _AMPLITUDE.fullmatch(value)
     if table == "conditions":
         return {"tolerance": float(found[1]), "unit": found[2] or None} if found else {"tolerance": None}
@@ -180,6 +191,8 @@ def lines(brief: Brief) -> list[tuple[str, str]]:
             told += [(f"{table}.{e['point']}", f"{e['amplitude']:g} {e['unit']}") for e in value]
         elif table == "conditions":
             told += [(f"conditions.{e['name']}", _condition(e)) for e in value]
+        elif table == "neighbours":
+            told += [(f"neighbours.{e['name']}", _neighbour(e)) for e in value]
         elif table == "stock" and value:
             told.append(("stock", ", ".join(f"{e['mass']} x {e['count']}" for e in value)))
         elif value is not None and value != []:
@@ -189,6 +202,11 @@ def lines(brief: Brief) -> list[tuple[str, str]]:
 
 def _condition(entry: dict[str, Any]) -> str:
     return "the same" if entry["tolerance"] is None else f"{entry['tolerance']:g} {entry['unit'] or ''}".strip()
+
+
+def _neighbour(entry: dict[str, Any]) -> str:
+    within = "" if entry["within_rpm"] is None else f" within {entry['within_rpm']:g} rpm"
+    return f"{entry['speed_rpm']:g} rpm{within}"
 
 
 def _shown(value: Any) -> str:

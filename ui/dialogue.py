@@ -71,6 +71,11 @@ def questions(session: Session) -> Iterator[Question]:
         yield Question(
             "starts.minutes_between", "How many minutes must lie between two starts?", "By motor or process."
         )
+    yield Question(
+        "neighbours",
+        "What else runs near it, and how fast?",
+        'Such as "pump = 1465 rpm, fan 4 = 990 rpm": their frequencies are looked for in the spectrum.',
+    )
     yield from _interview(session)
 
 
@@ -162,7 +167,10 @@ def _entries(count: int) -> str:
 
 def _asked(session: Session, question: Question, read: Callable[[str], str], tell: Callable[[str], None]) -> bool:
     """Ask until the answer can be used; True where something was recorded."""
-    known = dict(brief_text.lines(session.brief)).get(question.key)
+    said = dict(brief_text.lines(session.brief))
+    inner = f"{question.key}."  # of a list that is asked for as a whole
+    listed = ", ".join(f"{key.removeprefix(inner)} = {text}" for key, text in said.items() if key.startswith(inner))
+    known = said.get(question.key) or listed
     words = brief_text.choices(question.key)
     hint = f" ({', '.join(words)})" if words else ""
     for _ in range(_MOST_TRIES):
@@ -187,6 +195,10 @@ def _asked(session: Session, question: Question, read: Callable[[str], str], tel
 def _patch(key: str, answer: str, brief: Brief) -> dict[str, object]:
     if key == "planes":
         return {"planes": [{"name": name.strip()} for name in answer.split(",") if name.strip()]}
+    if key == "neighbours":
+        parts = [] if answer == "nothing" else answer.split(",")
+        alone = [brief_text.patch_from(f"neighbours.{part.strip()}", Brief())["neighbours"] for part in parts]
+        return {"neighbours": [entry for entries in alone for entry in entries] or None}
     return brief_text.patch_from(f"{key} = {answer}", brief)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -25,8 +25,12 @@ from stillshaft.solver.state import JobRun, JobState
 from stillshaft.ui import analysis
 
 if TYPE_CHECKING:
+    from stillshaft.dsp import check
+    from stillshaft.dsp.content import Content
+    from stillshaft.solver.brief import Brief
     from stillshaft.ui.analysis import Report
 
+SIGNALS = "signal check"
 _DIRECTIONS = re.compile(r"\b(horizontal|vertical|axial|radial)\b", re.IGNORECASE)
 _LONGEST_S = 120.0
 
@@ -58,19 +62,56 @@ def places(hookup: Hookup) -> tuple[Place, ...]:
     )
 
 
-def spectrum(path: Path, hookup: Hookup, report: Report | None = None) -> Checked:
-    """What the vibration consists of, and the evidence of vectors and spectrum together."""
-    from stillshaft.dsp import content
+def spectrum(path: Path, hookup: Hookup, report: Report | None = None, brief: Brief | None = None) -> Checked:
+    """What the vibration consists of, and the evidence of vectors and spectrum together.
 
-    found = analysis.spectrum_recording(path, hookup, report=report)
-    measured = analysis.measure_recording(path, hookup)
-    told = diagnosis.merged(evidence.from_content(found), evidence.from_measurement(measured, places(hookup), found))
+    Belts, the other shaft and neighbours of the brief are looked for by their frequencies.
+    """
+    from stillshaft.dsp import content
+    from stillshaft.solver.beside import Beside, beside
+
+    measured = analysis.measure_recording(path, hookup, report=_part(report, 0.0, 0.33))
+    near = Beside() if brief is None else beside(brief, measured.speed.mean_rpm)
+    found = analysis.spectrum_recording(path, hookup, near.all, report=_part(report, 0.33, 1.0))
+    told = diagnosis.merged(
+        evidence.from_content(found, belts=near.belts, other_shafts=near.other_shafts, neighbours=near.neighbours),
+        evidence.from_measurement(measured, places(hookup), found, near.all),
+    )
     shares = [
         f"{p.name}: {', '.join(f'{group} {share:.0f} %' for group, share in p.shares.items() if share >= 1.0)}"
         for p in found.points
     ]
-    figures = content.to_json(found) | {"evidence": packed(told)}
-    return Checked("spectrum", figures, measured.trusted, measured.reasons, (*shares, *found.warnings))
+    beside_lines = [
+        f"{c.name}: by the brief at {c.rpm / 60.0:.2f} ± {c.within_rpm / 60.0:.2f} Hz; {_seen(found, c.name)}"
+        for c in near.all
+    ]
+    figures = content.to_json(found) | {"evidence": packed(told), "candidates": [asdict(c) for c in near.all]}
+    return Checked("spectrum", figures, measured.trusted, measured.reasons, (*shares, *beside_lines, *found.warnings))
+
+
+def _seen(found: Content, name: str) -> str:
+    """Where the strongest peak that may be a candidate's is, in words."""
+    peaks = [
+        (k, p.name)
+        for p in found.points
+        for k in p.peaks
+        if k.fits and (k.fits[0] == name or k.fits[0].endswith(f" × {name}"))
+    ]
+    if not peaks:
+        return "no peak fits it alone"
+    peak, point = max(peaks, key=lambda p: p[0].amplitude)
+    return f"{peak.fits[0]} at {peak.frequency_hz:.2f} Hz, {peak.amplitude:.3g} {found.unit} at {point}"
+
+
+def _part(report: Report | None, begin: float, end: float) -> Report | None:
+    """The same report for a part of the whole."""
+    if report is None:
+        return None
+
+    def part(share: float, text: str) -> None:
+        report(begin + (end - begin) * share, text)
+
+    return part
 
 
 def sweep(path: Path, hookup: Hookup, running_rpm: float | None, report: Report | None = None) -> Checked:
@@ -125,9 +166,30 @@ def signals(path: Path, hookup: Hookup, nameplate_rpm: float | None, *, stopped:
 
     samples, rate_hz = _samples(path, hookup)
     found = check.examine(samples, rate_hz, hookup.pulse, hookup.points, hookup.display, nameplate_rpm, stopped=stopped)
+    return findings(SIGNALS, found) if stopped else signals_found(samples, rate_hz, hookup, found)
+
+
+def signals_found(
+    samples: NDArray[np.floating[Any]], rate_hz: float, hookup: Hookup, found: Sequence[check.Finding]
+) -> Checked:
+    """The signal check of a turning machine, with how the mark is seen where nothing blocks: later runs must see it so."""
+    from stillshaft.dsp import check
+
+    made = findings(SIGNALS, found)
+    mark = check.mark_of(samples[:, hookup.pulse.index], rate_hz, hookup.pulse) if made.trusted else None
+    if mark is None:
+        return made
+    wired = {k: v for k, v in hookup.table.get("pulse", {}).items() if k != "edge"}
+    return replace(made, figures={**made.figures, "mark": {**asdict(mark), "pulse": wired}})
+
+
+def findings(what: str, found: Sequence[check.Finding]) -> Checked:
+    """Findings as evidence, in the form that the measured checks of a job have."""
+    from stillshaft.dsp import check
+
     blocks = tuple(f"{f.where}: {f.what}" for f in found if f.weight == check.BLOCKS)
     lines = tuple(f"{f.weight}: {f.where}: {f.what}" + (f"; {f.cure}" if f.cure else "") for f in found)
-    return Checked("signal check", {"findings": [asdict(f) for f in found]}, not blocks, blocks, lines)
+    return Checked(what, {"findings": [asdict(f) for f in found]}, not blocks, blocks, lines)
 
 
 def settling(path: Path, hookup: Hookup, report: Report | None = None) -> Checked:
@@ -226,8 +288,7 @@ def _samples(path: Path, hookup: Hookup) -> tuple[NDArray[np.float64], float]:
     from stillshaft.acquire.exchange import open_any
 
     with open_any(path, hookup) as reader:
-        if reader.channels < hookup.channels:
-            raise CheckError(f"{path}: has {reader.channels} inputs, but the hook-up uses input {hookup.channels}")
+        hookup.refuse_fewer_inputs(reader.channels, str(path))
         if reader.frames > _LONGEST_S * reader.rate_hz:
             raise CheckError(f"{path}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to {_LONGEST_S:.0f} s do")
         if reader.gaps:

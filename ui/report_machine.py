@@ -42,6 +42,7 @@ def _machine(material: Material) -> Iterator[Block]:
             ("drive", _joined([drive.kind, _drive(brief, own), drive.note])),
             ("supports", _joined([*_supports(brief), supports.note])),
             ("starts", _starts(brief)),
+            ("neighbours", listed(f"{n.name} {speed(n.speed_rpm)}" for n in brief.neighbours)),
             ("must be alike in all runs", listed(_condition(c.name, c.unit, c.tolerance) for c in brief.conditions)),
             ("remarks", brief.note),
         ]

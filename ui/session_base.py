@@ -244,12 +244,19 @@ class RecordedJob:
             (self.folder / file["path"]).unlink(missing_ok=True)
 
     def record_check(self, checked: Checked, recording: Path | None = None, note: str = "") -> Event[Any]:
-        """Record a measured check with its recording, which must be in the job's folder."""
+        """Record a measured check with its recording, which must be in the job's folder.
+
+        A signal check settles which edge of the pulse leads, where the hook-up leaves it open.
+        """
         file = None if recording is None else self.job.file_fields(f"recordings/{recording.name}")
-        return self.job.append(
+        event = self.job.append(
             "measured", what=checked.what, figures=checked.figures, trusted=checked.trusted, reasons=list(checked.reasons),
             note=note, recording=file,
         )  # fmt: skip
+        mark, wired = checked.figures.get("mark"), self.hookup
+        if mark is not None and wired is not None and wired.pulse.edge == "auto":
+            self.job.append("hookup", table=wiring.with_edge(wired, mark["edge"]).table)
+        return event
 
     def check(
         self,
@@ -284,7 +291,7 @@ class RecordedJob:
         if what == "signals":
             found = job_checks.signals(path, wired, running, stopped=stopped)
         elif what == "spectrum":
-            found = job_checks.spectrum(path, wired, report)
+            found = job_checks.spectrum(path, wired, report, self.brief)
         elif what == "sweep":
             found = job_checks.sweep(path, wired, running, report)
         elif what == "settling":

@@ -140,6 +140,7 @@ def test_a_spectrum_gives_its_shares_and_ratios(usual):
     assert found["ratio_2x"].value == pytest.approx(0.4, rel=0.01)
     assert found["multiples"].value in (1.0, 2.0)  # 3x stands at the limit
     assert found["belt_ratio"].value == pytest.approx(0.4, rel=0.02)
+    assert found["belt_ratio"].where == "near, 2 × belt at 20.39 Hz"  # a parabola through lines of 0.5 Hz
     assert found["fraction_ratio"].value == pytest.approx(0.2, rel=0.02)
     for key, figure in found.items():
         assert figure.low <= figure.value <= figure.high, key
@@ -194,9 +195,15 @@ def test_a_run_gives_pulse_and_steadiness():
 def test_a_second_source_counts_where_the_spectrum_shows_it():
     """A strong tone at 1.4 times the speed turns up 2 Hz below 1x in blocks of four revolutions."""
     beside, described = run(tones=((SPEED_RPM / 60.0 - 0.4, 0.15),), seconds=20.0)
-    assert evidence.from_measurement(beside, content=described)["steadiness"].word == "beating"
+    word = evidence.from_measurement(beside, content=described)["steadiness"]
+    assert (word.word, word.where) == ("beating", "near, second source at 24.27 Hz")
+    pump = candidates.Candidate("pump", 1456.0, 5.0)
+    word = evidence.from_measurement(beside, content=described, known=(BELT, pump))["steadiness"]
+    assert word.where == "near, second source at 24.27 Hz (pump)"
     far, described = run(tones=((35.0, 0.3),), seconds=20.0)
-    assert evidence.from_measurement(far)["steadiness"] == Word("beating", "near")
+    word = evidence.from_measurement(far)["steadiness"]
+    assert word.word == "beating"
+    assert word.where.startswith("near, second source at ")
     assert evidence.from_measurement(far, content=described)["steadiness"] == Word("steady", "far")
 
 

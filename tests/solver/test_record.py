@@ -171,10 +171,18 @@ def test_a_record_of_a_later_format_is_refused_in_words(tmp_path):
     assert len(opened(tmp_path / "job")[0]) == 3
 
 
-@pytest.mark.parametrize("content", [b"name,mass\nfan,3\n", b"[]\n[]\n", b"\n\n", b'{"format":true}\n'])
-def test_another_file_of_that_name_is_refused(tmp_path, content):
+@pytest.mark.parametrize(
+    ("content", "which"),
+    [
+        (b"name,mass\nfan,3\n", "none of its 2 lines can"),
+        (b"[]\n[]\n", "none of its 2 lines can"),
+        (b"\n\n", "none of its 2 lines can"),
+        (b'{"format":true}\n', "its only line cannot"),
+    ],
+)
+def test_another_file_of_that_name_is_refused(tmp_path, content, which):
     (tmp_path / "job.jsonl").write_bytes(content)
-    with pytest.raises(RecordError, match="is no job's record: none of its . lines can be read"):
+    with pytest.raises(RecordError, match=f"is no job's record: {which} be read"):
         Record(tmp_path)
     assert [p.name for p in tmp_path.iterdir()] == ["job.jsonl"]
 

@@ -3,6 +3,7 @@
 import pytest
 from stillshaft.acquire import simulated
 from stillshaft.solver.brief import Brief
+from stillshaft.solver.folder import RecordError
 from stillshaft.ui import brief_text, dialogue
 from stillshaft.ui.session import Session
 
@@ -45,6 +46,8 @@ def put(job, *texts):
         ("planes.disc.colour = red", "a plane has blocked"),
         ("stock = many", "write mass x count"),
         ("abort.roof = 18", "write amplitude and unit"),
+        ("neighbours.pump = soon", "neighbours.pump"),
+        ("neighbours.pump = 1465 rpm within much", "neighbours.pump, within"),
     ],
 )
 def test_entries_that_cannot_be_are_refused_in_one_line(text, message):
@@ -85,6 +88,54 @@ def test_entries_are_set_and_read_back(job):
     assert job.brief.abort == []
     assert [p.name for p in job.brief.planes] == ["disc"]
     assert job.brief.rotor.mass is None
+
+
+def test_neighbours_are_named_with_their_speeds_and_taken_out(job):
+    put(job, "neighbours.pump 2 = 1465 within 5", "neighbours.fan = 16.5 Hz")
+    lines = dict(brief_text.lines(job.brief))
+    assert lines["neighbours.pump 2"] == "1465 rpm within 5 rpm"
+    assert lines["neighbours.fan"] == "990 rpm"
+    put(job, "neighbours.fan = nothing")
+    assert [n.name for n in job.brief.neighbours] == ["pump 2"]
+    asked = {q.key: q for q in dialogue.questions(job)}["neighbours"]
+    seen, told, _ = talk_one(job, asked, "pump 2 = 1466, compressor = 740 rpm within 3 rpm")
+    assert "[pump 2 = 1465 rpm within 5 rpm]" in seen[0]
+    assert [(n.name, n.speed_rpm, n.within_rpm) for n in job.brief.neighbours] == [
+        ("pump 2", 1466.0, None),
+        ("compressor", 740.0, 3.0),
+    ]
+    assert talk_one(job, asked, "compressor", "nothing")[1][0].startswith('"neighbours.compressor": write key = value')
+    assert job.brief.neighbours == []
+
+
+def talk_one(job, question, *answers):
+    """One question alone."""
+    asked, told, left = [], [], list(answers)
+
+    def read(prompt):
+        asked.append(prompt)
+        return left.pop(0)
+
+    return asked, told, dialogue._asked(job, question, read, told.append)
+
+
+@pytest.mark.parametrize(
+    ("patch", "match"),
+    [
+        ({"neighbours": [{"name": "pump", "speed_rpm": 0.0}]}, r"neighbours 1\.speed_rpm: 0 must be above 0"),
+        (
+            {"neighbours": [{"name": "p", "speed_rpm": 9.0, "within_rpm": -1.0}]},
+            r"neighbours 1\.within_rpm: -1 must be",
+        ),
+        (
+            {"drive": {"kind": "belt", "rotor_pulley": "300 mm", "motor_pulley": "200 mm", "belt_length": "700 mm"}},
+            r"drive\.belt_length: 700 mm does not reach round half of each pulley, 785 mm",
+        ),
+    ],
+)
+def test_speeds_and_belts_that_cannot_be_are_refused(job, patch, match):
+    with pytest.raises(RecordError, match=match):
+        job.describe(patch)
 
 
 def test_an_answer_that_is_none_is_asked_again_and_an_empty_one_keeps(job):

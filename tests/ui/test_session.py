@@ -245,9 +245,18 @@ def test_checks_of_the_machine_are_recorded_with_photo_and_evidence(job, recordi
 
 
 def test_signals_and_repeatability_are_checks_with_their_recording(job, recordings):
-    event, _ = job.check("signals", recordings["initial"])
+    assert job.hookup.pulse.edge == "auto"
+    event, _ = job.check("signals", recordings["initial"], stopped=True)
+    assert "mark" not in event.what.figures  # pulses at a standstill are no mark
+    assert job.hookup.pulse.edge == "auto"
+    event, _ = job.check("signals", job.folder / "recordings" / "0001.au")
     assert event.what.trusted
     assert event.what.recording.path == "recordings/0001.au"
+    # 2 % of a revolution high, to half of full scale (Conditions)
+    mark = event.what.figures["mark"]
+    assert (mark["edge"], mark["width_deg"]) == ("rising", pytest.approx(7.2, abs=0.3))
+    assert mark["threshold"] == pytest.approx(0.25, abs=0.02)
+    assert job.hookup.pulse.edge == "rising"
     with pytest.raises(SessionError, match="needs two runs without masses"):
         job.check("repeatability")
     job.add_run(job.folder / "recordings" / "0001.au")
@@ -429,6 +438,25 @@ def test_a_sweep_is_kept_with_its_curves(job, tmp_path):
     assert event.what.figures["points"][0]["curve"]["rpm"]
 
 
+def test_belt_and_neighbours_of_the_brief_are_named_with_their_frequencies(job, tmp_path):
+    """The belt turns at 653.8 r/min, 10.90 Hz (π·315 mm·1480 r/min / 2240 mm); a pump at 975 r/min, 16.25 Hz."""
+    brief = {
+        "drive": {"kind": "belt", "motor_pulley": "200 mm", "rotor_pulley": "315 mm", "belt_length": "2240 mm"},
+        "neighbours": [{"name": "pump 2", "speed_rpm": 975.0}],
+    }
+    job.describe(brief)
+    shaken = recorded(tmp_path / "belt.au", seconds=30.0, tones=((10.9, 0.6), (16.25, 0.9)))
+    event, found = job.check("spectrum", shaken)
+    assert [c["name"] for c in event.what.figures["candidates"]] == ["belt", "motor", "pump 2"]
+    assert any(line.startswith("belt: by the brief at 10.90 ± 0.22 Hz; belt at 10.8") for line in found.lines)
+    (belt,) = (c for c in job.worked().diagnosis.causes if c.key == "belt")
+    assert any("belt at 10.8" in r.text and "of 1x" in r.text for r in belt.speaking_for)
+    (neighbour,) = (c for c in job.worked().diagnosis.causes if c.key == "neighbour")
+    assert any(r.text.startswith("pump 2 at 16.25 Hz: ") for r in neighbour.speaking_for)
+    assert [c.key for c in job.worked().diagnosis.causes[:2]] == ["belt", "neighbour"]
+    assert "fraction_ratio" not in event.what.figures["evidence"]  # the pump's 16.25 Hz lie beside 2/3x, 16.44 Hz
+
+
 def test_a_crossed_abort_level_is_recorded_whatever_way_the_run_came_in(job, recordings):
     job.describe({"abort": [{"point": "drive end horizontal", "amplitude": 2.0, "unit": "mm/s rms"}]})
     job.add_run(recordings["initial"])
@@ -483,7 +511,7 @@ def test_a_recording_that_does_not_fit_the_check_is_refused(job, tmp_path):
         recorder.close(complete=True)
     with pytest.raises(job_checks.CheckError, match="samples were lost in it; record again"):
         job.check("signals", gap)
-    with pytest.raises(job_checks.CheckError, match="has 2 inputs, but the hook-up uses input 3"):
+    with pytest.raises(wiring.HookupError, match="has 2 inputs, but the hook-up uses input 3"):
         job.check("signals", few)
 
 

@@ -98,7 +98,7 @@ def work_out(what: str, path: Path, hookup: Hookup, state: JobState, report: Rep
     if what == "signals":
         return job_checks.signals(path, hookup, running_rpm)
     if what == "spectrum":
-        return job_checks.spectrum(path, hookup, report)
+        return job_checks.spectrum(path, hookup, report, state.brief)
     if what == "sweep":
         return job_checks.sweep(path, hookup, running_rpm, report)
     if what == "bump":

@@ -1,8 +1,8 @@
 """The brief as a person types it: "rotor.mass = 80 kg" becomes a patch, and the brief becomes lines again.
 
 Keys are those of the brief's tables. Entries of lists go by their names: "planes.disc.radius = 310 mm", "abort.fan end
-horizontal = 18 mm/s rms", "conditions.load = 5 %", "neighbours.pump = 1465 rpm within 5 rpm"; "stock = 5 g x 10, 10 g x 4" is written as a whole. An empty value or
-"nothing" takes an entry out.
+horizontal = 18 mm/s rms", "conditions.load = 5 %", "neighbours.pump = 1465 rpm within 5 rpm"; "stock = 5 g x 10, 10 g x 4"
+is written as a whole. An empty value or "nothing" takes an entry out.
 """
 
 from __future__ import annotations

@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.desktop.why import explain
+from stillshaft.ui.desktop.worded import LineEdit, PlainTextEdit
 from stillshaft.ui.theme import THEMES, Theme
 
 NOT_SAID = "not said"
@@ -27,6 +29,7 @@ class Remark(QtWidgets.QWidget):
         self.text = parts.label("", "small", wrap=True)
         row.addWidget(self._sign, 0, QtCore.Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.text, 1)
+        explain(self, "refused")
         self.hide()
 
     def say(self, text: str, *, refused: bool = False) -> None:
@@ -136,7 +139,7 @@ class LineField(Field):
     """One line of text; recorded when Return is pressed or the field is left. Escape puts back what was there."""
 
     def __init__(self, name: str, example: str = "", *, wide: bool = False) -> None:
-        self.line = QtWidgets.QLineEdit()
+        self.line = LineEdit()
         self.line.setPlaceholderText(example)
         super().__init__(name, self.line, wide=wide)
         self.line.editingFinished.connect(self.commit)
@@ -163,7 +166,7 @@ class LineField(Field):
         return False
 
 
-class _Paper(QtWidgets.QPlainTextEdit):
+class _Paper(PlainTextEdit):
     """A few lines of text; Tab leaves it."""
 
     left = QtCore.Signal()

@@ -211,10 +211,13 @@ class Frame(QtWidgets.QMainWindow):
         if not self._waiting:
             self.ready.emit()
             return
+        from stillshaft.ui.desktop.why_places import mark  # it knows all pages, which are loaded by now
+
         stage, build = self._waiting.pop(0)
         page = build()
         self.pages[stage] = page
         page.set_view(self.view)
+        mark(page)
         page.changed.connect(self._renew)
         area = self._areas[stage] = parts.Scrolled(page, stage.value)
         area.room.connect(lambda width, p=page: p.set_room(width, self.view.body_px))

@@ -18,6 +18,8 @@ from stillshaft.ui.desktop.hookup_form import Editor, Recorder
 from stillshaft.ui.desktop.hookup_model import Place
 from stillshaft.ui.desktop.meters import LevelMeter, PulsePicture, level_words, pulse_words
 from stillshaft.ui.desktop.stages import State, Weight
+from stillshaft.ui.desktop.why import explain
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import THEMES, Theme
 
@@ -80,6 +82,8 @@ class InputRow:
         self.sign = parts.Sign(18)
         self.sign.show_weight(State.EMPTY)
         self.word = parts.Live("no signal", "", "no signal")
+        for each in (self.meter, self.word):
+            explain(each, "input-level")
         self.edit = parts.button("Edit", self._toggle, tip="Open the fields of this input")
         self.editor = Editor(place, called, record, remove)
 
@@ -242,7 +246,7 @@ class PulseCard(parts.Card):
             self.words.setText(words)
 
 
-class FindingRow(QtWidgets.QWidget):
+class FindingRow(Worded, QtWidgets.QWidget):
     """One finding: shape, word and place, what was found, what to do."""
 
     def __init__(self, finding: check.Finding, theme: Theme) -> None:

@@ -17,6 +17,8 @@ from stillshaft.ui.desktop.figures import Spectrum, SweepCurve
 from stillshaft.ui.desktop.inspect_measure import Kind, Measuring
 from stillshaft.ui.desktop.plots import SpectrumPlot, SweepPlot
 from stillshaft.ui.desktop.stages import State, Weight
+from stillshaft.ui.desktop.why import explain
+from stillshaft.ui.desktop.worded import ProgressBar
 from stillshaft.ui.theme import THEMES, Theme
 
 _MOST_LINES = 12
@@ -158,7 +160,7 @@ class ResultCard(parts.Card):
         self.under_way = QtWidgets.QWidget()
         going = QtWidgets.QHBoxLayout(self.under_way)
         going.setContentsMargins(0, 0, 0, 0)
-        self.bar = QtWidgets.QProgressBar()
+        self.bar = ProgressBar()
         self.bar.setRange(0, 1000)
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName(f"Progress: {kind.title}")
@@ -191,6 +193,9 @@ class ResultCard(parts.Card):
             column.addWidget(self.picture, 1)
         self.lines = parts.label("", wrap=True)
         column.addWidget(self.lines)
+        explain(self.found, "measured-check")
+        if self.picture is not None:
+            explain(self.picture, "measured-spectrum" if kind.what == "spectrum" else "resonance")
         self.body.addWidget(self.found)
         self.renew()
 
@@ -205,6 +210,11 @@ class ResultCard(parts.Card):
             self.refused.say("")
             self.bar.setValue(round(1000 * self._measuring.share))
             self.step.setText(f"{parts.begun(self._measuring.text)}: {100 * self._measuring.share:.0f} %")
+
+    def make_ready(self) -> None:
+        """What must hold was seen to: recording begins when the person says so."""
+        self.refused.say(f"{self.record.text()} when all is ready. {self.kind.do}")
+        self.record.setFocus()
 
     def refuse(self, why: str) -> None:
         """Say why the check was not made."""

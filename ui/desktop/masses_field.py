@@ -7,6 +7,8 @@ from collections.abc import Callable
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.desktop.why import explain
+from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.theme import Theme
 
 
@@ -23,6 +25,7 @@ class Said(QtWidgets.QWidget):
         self.text = parts.label("", "", wrap=True)
         row.addWidget(self.sign, 0, QtCore.Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.text, 1)
+        explain(self, "refused")
         self.hide()
 
     def say(self, text: str, weight: Weight | None = None) -> None:
@@ -44,7 +47,7 @@ class Field(QtWidgets.QWidget):
     def __init__(self, name: str, take: Callable[[str], None], hint: str = "", ems: float = 7.0) -> None:
         super().__init__()
         self._take, self._kept, self._ems = take, "", ems
-        self.edit = QtWidgets.QLineEdit()
+        self.edit = LineEdit()
         self.edit.setPlaceholderText(hint)
         self.edit.setAccessibleDescription(hint)
         self.name = parts.labelled(name, self.edit)

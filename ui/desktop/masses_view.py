@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from PySide6 import QtWidgets
 from stillshaft.acquire.hookup import Hookup
@@ -33,7 +34,8 @@ _BESIDE_EMS = 58  # heights of text that two columns need
 _LISTS_EMS = 76  # and two lists in one of the columns
 _FACE_EMS = 37  # no higher, so that what is expected stays in sight below
 _LEGEND = (
-    "Dark: on the rotor. Dashed: thought of; drag it, or use the arrow keys, + and −. Wedge: the correction, 95 %."
+    "Dark: on the rotor. Dashed: thought of; drag it, or use the arrow keys, + and −. Wedge: the correction, 95 %. "
+    "Cross: blocked."
 )
 
 
@@ -72,7 +74,8 @@ class MassesView(Page):
         self._face_card = parts.Card()
         self._face_card.body.addWidget(self.planes)
         self._face_card.body.addWidget(self.face, 1)
-        self._face_card.body.addWidget(parts.label(_LEGEND, "small", wrap=True))
+        self.legend = parts.label(_LEGEND, "small", wrap=True)
+        self._face_card.body.addWidget(self.legend)
         left, right = QtWidgets.QVBoxLayout(), QtWidgets.QVBoxLayout()
         for column in (left, right):
             column.setSpacing(look.GAP)
@@ -252,7 +255,7 @@ class MassesView(Page):
         if plane is None or self._hookup is None:
             return None
         at = positions_deg(plane)
-        return face_of(self._hookup, None if at is None else "hole", at or ())
+        return replace(face_of(self._hookup, None if at is None else "hole", at or ()), blocked=tuple(plane.blocked))
 
     def _wedges(self) -> list[Piece]:
         known = self.known

@@ -17,6 +17,7 @@ from stillshaft.ui.desktop.plots import PhaseRibbon, SpectrumPlot, WaveformPlot
 from stillshaft.ui.desktop.polar import VectorCloud
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.desktop.watch import Glance
+from stillshaft.ui.desktop.why import explain
 from stillshaft.ui.live import Snapshot
 from stillshaft.ui.theme import Theme
 
@@ -94,6 +95,11 @@ class PointCard(parts.Card):
         ):
             grid.addWidget(figure, 0, column)
             grid.addWidget(interval, 1, column)
+        for each, key in (
+            (self.amplitude, "amplitude"), (self.phase, "phase"),
+            (self.amplitude_interval, "interval"), (self.phase_interval, "interval"),
+        ):  # fmt: skip
+            explain(each, key)
         grid.setColumnStretch(0, 3)
         grid.setColumnStretch(1, 2)
         self.body.addLayout(grid)
@@ -104,6 +110,8 @@ class PointCard(parts.Card):
         foot.addWidget(self.sign)
         foot.addWidget(self.verdict, 1)
         self.rest = parts.Live(" ", "small", "without it 000.00 at 000.0°")
+        for each in (self.verdict, self.rest):
+            explain(each, "steadiness")
         self.body.addLayout(foot)
         self.body.addWidget(self.rest)
         self.body.addStretch(1)

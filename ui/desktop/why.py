@@ -16,7 +16,8 @@ Explained = TypeVar("Explained", bound=QtWidgets.QWidget)
 def explain(widget: Explained, key: str) -> Explained:
     """Say which text explains a figure, a warning or a picture, and all that it holds."""
     widget.setProperty(_PROPERTY, key)
-    widget.setCursor(QtCore.Qt.CursorShape.WhatsThisCursor)
+    if isinstance(widget, QtWidgets.QLabel) or hasattr(widget, "texts"):
+        widget.setCursor(QtCore.Qt.CursorShape.WhatsThisCursor)
     return widget
 
 

@@ -12,6 +12,7 @@ from stillshaft.ui.desktop import brief_entries as entries
 from stillshaft.ui.desktop import brief_record, look, parts
 from stillshaft.ui.desktop.brief_entries import Entry
 from stillshaft.ui.desktop.brief_fields import Field, Form, LineField, PaperField, PickField
+from stillshaft.ui.desktop.worded import Button
 from stillshaft.ui.theme import THEMES, Theme
 
 Patch = Callable[[Brief], dict[str, Any]]
@@ -338,7 +339,7 @@ class ConditionsCard(Sheet):
         self._grid = QtWidgets.QGridLayout()
         self._grid.setSpacing(look.HAIR)
         for name in CONDITIONS:
-            each = QtWidgets.QPushButton(parts.begun(name))
+            each = Button(parts.begun(name))
             each.setObjectName("segment")
             each.setCheckable(True)
             each.setAutoDefault(False)

@@ -9,7 +9,9 @@ from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import THEMES, Theme
 
 _TILE_PX = (150, 112)
@@ -39,7 +41,7 @@ def read_small(path: Path, width: int, height: int) -> QtGui.QImage:
     return image
 
 
-class Tile(QtWidgets.QAbstractButton):
+class Tile(Worded, QtWidgets.QAbstractButton):
     """One photo, small; pressed, it is shown large."""
 
     def __init__(self, photo: Photo) -> None:
@@ -88,7 +90,7 @@ class Tile(QtWidgets.QAbstractButton):
         painter.end()
 
 
-class Large(QtWidgets.QFrame):
+class Large(Worded, QtWidgets.QFrame):
     """A photo over the whole window; Escape or its button puts it away."""
 
     def __init__(self, window: QtWidgets.QWidget, photo: Photo, tasks: Tasks) -> None:
@@ -139,7 +141,7 @@ class Large(QtWidgets.QFrame):
             self.picture.setText(why)
 
 
-class Photos(QtWidgets.QWidget):
+class Photos(Worded, QtWidgets.QWidget):
     """Photos in rows, and a button; emits `chosen` with files that were dropped or picked, `removed` with an entry."""
 
     chosen = QtCore.Signal(list)
@@ -220,7 +222,8 @@ class Photos(QtWidgets.QWidget):
             tile.set_theme(theme)
 
     def _ask(self) -> None:
-        names, _ = QtWidgets.QFileDialog.getOpenFileNames(self, "Photos", "", f"Photos ({ENDINGS});;All files (*)")
+        kinds = language.words(f"Photos ({ENDINGS});;All files (*)")
+        names, _ = QtWidgets.QFileDialog.getOpenFileNames(self, language.words("Photos"), "", kinds)
         if names:
             self.chosen.emit([Path(name) for name in names])
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from PySide6 import QtCore, QtWidgets
 from stillshaft.solver.folder import fit_name
 from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Form, LineField, Remark, line_of_buttons
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.theme import Theme
@@ -95,13 +96,13 @@ class StartCard(parts.Card):
         self._job.create(free_folder(self.room, name), name, self.by, done=self._done, failed=self._fail)
 
     def _ask_room(self) -> None:
-        path = QtWidgets.QFileDialog.getExistingDirectory(self, "Folder for new jobs", str(self.room))
+        path = QtWidgets.QFileDialog.getExistingDirectory(self, language.words("Folder for new jobs"), str(self.room))
         if path:
             self._room = Path(path)
             self._tell_room()
 
     def _ask_job(self) -> None:
-        path = QtWidgets.QFileDialog.getExistingDirectory(self, "Folder of a job", str(self.room))
+        path = QtWidgets.QFileDialog.getExistingDirectory(self, language.words("Folder of a job"), str(self.room))
         if path:
             self.open_folder(Path(path))
 

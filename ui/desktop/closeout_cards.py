@@ -7,11 +7,13 @@ from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.closeout_preview import Preview
 from stillshaft.ui.desktop.closeout_work import KINDS, CloseOut, Made
 from stillshaft.ui.desktop.masses_cards import Rows
 from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import Theme
 
@@ -53,7 +55,7 @@ class CloseCard(parts.Card):
         self.body.addWidget(self.choice)
         grid = QtWidgets.QGridLayout()
         grid.setSpacing(look.TIGHT)
-        self.who, self.remarks = QtWidgets.QLineEdit(), QtWidgets.QLineEdit()
+        self.who, self.remarks = LineEdit(), LineEdit()
         self.who.setPlaceholderText("for the owner")
         self.remarks.setPlaceholderText("basis, remarks, or why it is refused")
         for number, (name, edit) in enumerate((("&Name", self.who), ("Re&marks", self.remarks))):
@@ -214,7 +216,7 @@ class ReportCard(parts.Card):
 
     def _ask(self, kind: str) -> None:
         path, _ = QtWidgets.QFileDialog.getSaveFileName(
-            self, f"Save {kind}", f"{self.name}{KINDS[kind]}", _PATTERNS[kind]
+            self, language.words(f"Save {kind}"), f"{self.name}{KINDS[kind]}", language.words(_PATTERNS[kind])
         )
         if path:
             self.exported.emit(kind, Path(path).with_suffix(KINDS[kind]))

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from PySide6 import QtCore, QtGui
 from stillshaft.ui.desktop.canvas import Picture
 from stillshaft.ui.desktop.closeout_work import MET, NOT_MET, Standing
+from stillshaft.ui.desktop.words import own, words
 from stillshaft.ui.report_words import figure, with_half
 
 _ROW_EMS = 5.0
@@ -69,7 +70,7 @@ class StandingPicture(Picture):
 
     def _fit(self, painter: QtGui.QPainter, text: str, room: float) -> str:
         metrics = QtGui.QFontMetricsF(painter.font())
-        return metrics.elidedText(text, QtCore.Qt.TextElideMode.ElideRight, max(0.0, room))
+        return own(metrics.elidedText(words(text), QtCore.Qt.TextElideMode.ElideRight, max(0.0, room)))
 
 
 def _words(row: Standing) -> str:

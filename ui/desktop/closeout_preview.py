@@ -6,6 +6,7 @@ from html import escape
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import masses_paint
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.report_layout import (
     Block,
     Facts,
@@ -39,7 +40,7 @@ def _pictures(layout: Layout) -> list[Picture]:
     return [picture for block in blocks if isinstance(block, Pictures) for picture in block.pictures]
 
 
-class Preview(QtWidgets.QTextBrowser):
+class Preview(Worded, QtWidgets.QTextBrowser):
     """Shows a report; always on paper's colours, as it will be printed."""
 
     def __init__(self) -> None:

@@ -11,6 +11,7 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.acquire import hookup as hookups
 from stillshaft.dsp import check
 from stillshaft.ui.desktop import hookup_model, look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Field
 from stillshaft.ui.desktop.calibration_card import CalibrationCard
 from stillshaft.ui.desktop.calibration_work import Asked, Calibrating
@@ -229,7 +230,8 @@ class HookupPage(Page):
             self._renew()
 
     def _ask_recording(self, asked: Asked) -> None:
-        path, _ = QtWidgets.QFileDialog.getOpenFileName(self, "Recording of the known signal", "", RECORDINGS)
+        title, kinds = language.words("Recording of the known signal"), language.words(RECORDINGS)
+        path, _ = QtWidgets.QFileDialog.getOpenFileName(self, title, "", kinds)
         if path:
             self.calibrate_from(asked, Path(path))
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Form, LineField, Remark, line_of_buttons
 from stillshaft.ui.desktop.feed import Choice, Feed
 from stillshaft.ui.desktop.hookup_sources import named_choice, recording_choice
@@ -105,7 +106,9 @@ class SourceCard(parts.Card):
         self._take(choice)
 
     def _ask_recording(self) -> None:
-        path, _ = QtWidgets.QFileDialog.getOpenFileName(self, "Recording to play", "", RECORDINGS)
+        path, _ = QtWidgets.QFileDialog.getOpenFileName(
+            self, language.words("Recording to play"), "", language.words(RECORDINGS)
+        )
         if path:
             self._take(recording_choice(Path(path)))
 
@@ -115,12 +118,15 @@ class SourceCard(parts.Card):
         self._fill()
 
     def _import(self) -> None:
-        path, _ = QtWidgets.QFileDialog.getOpenFileName(self, "Hook-up file", "", HOOKUPS)
+        path, _ = QtWidgets.QFileDialog.getOpenFileName(
+            self, language.words("Hook-up file"), "", language.words(HOOKUPS)
+        )
         if path:
             self.imported.emit(Path(path))
 
     def _export(self) -> None:
-        path, _ = QtWidgets.QFileDialog.getSaveFileName(self, "Write the hook-up into a file", "hookup.toml", HOOKUPS)
+        title, kinds = language.words("Write the hook-up into a file"), language.words(HOOKUPS)
+        path, _ = QtWidgets.QFileDialog.getSaveFileName(self, title, "hookup.toml", kinds)
         if path:
             self.exported.emit(Path(path))
 

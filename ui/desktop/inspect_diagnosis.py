@@ -11,10 +11,12 @@ from stillshaft.solver.diagnosis import Cause, Diagnosis, NextCheck, Reading
 from stillshaft.solver.inspection import Check
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Form, LineField, Remark
 from stillshaft.ui.desktop.inspect_result import moment
 from stillshaft.ui.desktop.open_job import OpenJob, Shown
 from stillshaft.ui.desktop.stages import State, Weight
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import THEMES, Theme
 
 _STRONG = math.log(6.0)  # of a reading's points: between the rules' weak and strong factors
@@ -23,7 +25,7 @@ _SHOWN = ("likely", "possible")
 DECISIONS = ("Balance", "Put right first", "Look further")
 
 
-class Link(QtWidgets.QAbstractButton):
+class Link(Worded, QtWidgets.QAbstractButton):
     """A line of text that leads somewhere: pressed by click, Return or space; broken into lines as it needs."""
 
     def __init__(self, text: str, act: Callable[[], None], where: str) -> None:
@@ -45,10 +47,18 @@ class Link(QtWidgets.QAbstractButton):
         self._theme = theme
         self.update()
 
+    def reword(self) -> None:
+        """Its text is drawn, and may need other room."""
+        super().reword()
+        self.updateGeometry()
+        self.update()
+
     def _needed(self, width: int) -> int:
         room = QtCore.QRect(0, 0, max(40, width - 2 * look.TIGHT - 22), 10_000)
         wrap = QtCore.Qt.TextFlag.TextWordWrap.value
-        return max(look.TARGET_PX, self.fontMetrics().boundingRect(room, wrap, self.text()).height() + look.GAP)
+        return max(
+            look.TARGET_PX, self.fontMetrics().boundingRect(room, wrap, language.words(self.text())).height() + look.GAP
+        )
 
     def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
         """As high as the text is at this width."""
@@ -88,7 +98,7 @@ class Link(QtWidgets.QAbstractButton):
         painter.setPen(QtGui.QColor(theme.text))
         inner = self.rect().adjusted(look.TIGHT, 2, -look.TIGHT - 22, -2)
         flags = QtCore.Qt.TextFlag.TextWordWrap.value | QtCore.Qt.AlignmentFlag.AlignVCenter.value
-        painter.drawText(inner, flags, self.text())
+        painter.drawText(inner, flags, language.words(self.text()))
         painter.setPen(QtGui.QPen(QtGui.QColor(theme.accent), 2.0))
         x, y = box.right() - 14.0, box.center().y()
         painter.drawPolyline(
@@ -236,7 +246,7 @@ class DecisionCard(parts.Card):
         self.remark.set_theme(theme)
 
 
-class DiagnosisPane(QtWidgets.QWidget):
+class DiagnosisPane(Worded, QtWidgets.QWidget):
     """All causes; emits `go` with the quantity whose check is to be opened."""
 
     go = QtCore.Signal(str)

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import glyphs, look
 from stillshaft.ui.desktop.stages import State
+from stillshaft.ui.desktop.worded import Worded
+from stillshaft.ui.desktop.words import words
 from stillshaft.ui.theme import THEMES, Theme
 
 _SHAPE_X, _TEXT_X, _RADIUS = 22.0, 44, 7.0
@@ -70,10 +72,10 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         painter.setPen(QtGui.QColor(theme.text))
         painter.setFont(name)
         wrap = QtCore.Qt.TextFlag.TextWordWrap.value
-        painter.drawText(QtCore.QRectF(left, top, room, title.height() + 1), wrap, row.title)
+        painter.drawText(QtCore.QRectF(left, top, room, title.height() + 1), wrap, words(row.title))
         painter.setPen(QtGui.QColor(glyphs.state_colour(row.state, theme)))
         painter.setFont(word)
-        painter.drawText(QtCore.QRectF(left, top + title.height(), room, said.height() + 1), wrap, row.word)
+        painter.drawText(QtCore.QRectF(left, top + title.height(), room, said.height() + 1), wrap, words(row.word))
         if chosen and self.list.hasFocus():
             painter.setPen(QtGui.QPen(QtGui.QColor(theme.accent), 2.0))
             painter.drawRoundedRect(QtCore.QRectF(box).adjusted(1, 1, -1, -1), 4, 4)
@@ -83,7 +85,7 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
 def _box(metrics: QtGui.QFontMetrics, text: str, width: int) -> QtCore.QRect:
     """Room for a text in a row of this width."""
     room = QtCore.QRect(0, 0, max(60, width - _TEXT_X - look.TIGHT), 10_000)
-    return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, text)
+    return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, words(text))
 
 
 class _Rows(QtCore.QAbstractListModel):
@@ -123,7 +125,7 @@ class _Rows(QtCore.QAbstractListModel):
             self.endResetModel()
 
 
-class RowList(QtWidgets.QListView):
+class RowList(Worded, QtWidgets.QListView):
     """Rows to choose from; emits `chosen` with the key of the row that is current."""
 
     chosen = QtCore.Signal(str)

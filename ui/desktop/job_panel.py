@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts, recent
 from stillshaft.ui.desktop.panel import Panel
+from stillshaft.ui.desktop.worded import LineEdit
 
 if TYPE_CHECKING:
     from stillshaft.ui.desktop.open_job import Guided
@@ -81,7 +82,7 @@ class AdvicePanel(Panel):
         super().__init__(parent, "Why this is advised")
         self.said = parts.label("", "heading", wrap=True)
         self.why = parts.label("", wrap=True)
-        self.reason = QtWidgets.QLineEdit()
+        self.reason = LineEdit()
         self.reason.setPlaceholderText("kept in the record")
         self.pass_over = parts.button("Pass over it", self._pass, tip="Go on without it, with the reason")
         self.end = parts.button("End the balancing", self._end, tip="Leave the machine as it is, with the reason")

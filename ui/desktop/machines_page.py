@@ -10,6 +10,7 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.ui import library
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop import machines_text as texts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Form, LineField, PickField, Remark, line_of_buttons
 from stillshaft.ui.desktop.brief_start import free_folder
 from stillshaft.ui.desktop.inspect_list import RowList
@@ -17,6 +18,7 @@ from stillshaft.ui.desktop.machines_plot import TrendPlot
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.library import Library, Machine
 from stillshaft.ui.library_index import JobShown
 from stillshaft.ui.theme import THEMES, Theme
@@ -32,7 +34,7 @@ class StoppedError(ValueError):
     """The list is no longer wanted."""
 
 
-class MachinesPage(QtWidgets.QWidget):
+class MachinesPage(Worded, QtWidgets.QWidget):
     """Machines and their past jobs; `begun` tells that a job was opened or begun from here.
 
     `index` says where what was read of a folder is remembered.
@@ -237,7 +239,7 @@ class MachinesPage(QtWidgets.QWidget):
         )
 
     def _ask_folder(self) -> None:
-        path = QtWidgets.QFileDialog.getExistingDirectory(self, "Folder of jobs", str(self.folder))
+        path = QtWidgets.QFileDialog.getExistingDirectory(self, language.words("Folder of jobs"), str(self.folder))
         if path:
             self.folder = Path(path)
             self.read()

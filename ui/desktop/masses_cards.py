@@ -10,10 +10,12 @@ from stillshaft.solver.correction import Correction, Wanted
 from stillshaft.solver.state import JobState
 from stillshaft.solver.trial import Trial
 from stillshaft.ui.desktop import look, masses_model, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.canvas import Picture, draw_marker, round_up
 from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.masses_model import OFF, STAYS, Expected, Known
 from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.desktop.worded import Button, LineEdit
 from stillshaft.ui.report_words import figure, with_half
 from stillshaft.ui.theme import Theme
 
@@ -195,7 +197,7 @@ class CorrectionCard(parts.Card):
                 continue
             self._chosen.addWidget(parts.label(words, "small"), row, 0, 1, 2)
             for number, name in enumerate(names):
-                each = QtWidgets.QPushButton(masses_model.short(name).replace("&", "&&"))
+                each = Button(masses_model.short(name).replace("&", "&&"))
                 each.setToolTip(name)
                 each.setObjectName("segment")
                 each.setCheckable(True)
@@ -317,7 +319,7 @@ class ExpectedPicture(Picture):
             fitting = QtGui.QFontMetricsF(painter.font()).elidedText(
                 row.point, QtCore.Qt.TextElideMode.ElideMiddle, self.width() - 24.0
             )
-            self.draw_text(painter, 20.0, name, fitting, self.theme.text, down=0.0)
+            self.draw_text(painter, 20.0, name, language.own(fitting), self.theme.text, down=0.0)
             painter.setPen(self.pen(self.theme.line, 1.0))
             painter.setBrush(QtGui.QColor(self.theme.ground))
             painter.drawRect(QtCore.QRectF(left, top, width, high))
@@ -326,7 +328,7 @@ class ExpectedPicture(Picture):
             x = left + width * min(1.0, factor * row.now / self._top)
             painter.setPen(self.pen(self.theme.quiet, 2.0))
             painter.drawLine(QtCore.QPointF(x, top - 3.0), QtCore.QPointF(x, top + high + 3.0))
-            said = f"last run {figure(factor * row.now)}"
+            said = language.words(f"last run {figure(factor * row.now)}")
             wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance(said)
             begin = max(2.0, min(x - 0.5 * wide, self.width() - wide - 2.0))
             own = self.draw_text(painter, begin, below, said, self.theme.quiet, down=0.0)
@@ -335,7 +337,7 @@ class ExpectedPicture(Picture):
             x = left + width * min(1.0, factor * row.limit / self._top)
             painter.setPen(self.pen(self.theme.text, 2.0, (3.0, 2.0)))
             painter.drawLine(QtCore.QPointF(x, top - 3.0), QtCore.QPointF(x, top + high + 3.0))
-            said = f"limit {figure(factor * row.limit)}"
+            said = language.words(f"limit {figure(factor * row.limit)}")
             wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance(said)
             begin = max(2.0, min(x - 0.5 * wide, self.width() - wide - 2.0))
             if begin < own.right() + 6.0 and begin + wide > own.left() - 6.0:
@@ -371,7 +373,7 @@ class ExpectedPicture(Picture):
             kind = {"below the limit with 95 %": self.theme.good, "above the limit": self.theme.bad}
             end = self.draw_text(painter, left, y, said, self.theme.text).right()
             room = self.width() - 4.0 - end
-            if QtGui.QFontMetricsF(painter.font()).horizontalAdvance(row.words) + 12.0 < room:
+            if QtGui.QFontMetricsF(painter.font()).horizontalAdvance(language.words(row.words)) + 12.0 < room:
                 shade = kind.get(row.words, self.theme.quiet)
                 self.draw_text(painter, self.width() - 4.0, y, row.words, shade, across=1.0)
 
@@ -393,7 +395,7 @@ class CautionsCard(parts.Card):
         self._shown: tuple[Caution, ...] = ()
         foot = QtWidgets.QHBoxLayout()
         foot.setSpacing(look.TIGHT)
-        self.who = QtWidgets.QLineEdit()
+        self.who = LineEdit()
         self.who_name = parts.labelled("&Who says so", self.who)
         foot.addWidget(self.who_name)
         foot.addWidget(self.who, 1)
@@ -427,7 +429,7 @@ class CautionsCard(parts.Card):
             line.setSpacing(look.TIGHT)
             tick = None
             if caution.acknowledge:
-                tick = QtWidgets.QPushButton("Yes")
+                tick = Button("Yes")
                 tick.setObjectName("segment")
                 tick.setCheckable(True)
                 tick.setAutoDefault(False)

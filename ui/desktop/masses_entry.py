@@ -12,6 +12,7 @@ from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.masses_field import Field, Said
 from stillshaft.ui.desktop.masses_hand import HandRows
 from stillshaft.ui.desktop.masses_model import FIXINGS, Draft
+from stillshaft.ui.desktop.worded import Button, LineEdit
 from stillshaft.ui.theme import Theme
 
 PURPOSES = ("trial", "correction", "trim")
@@ -37,7 +38,7 @@ class PieceList(QtWidgets.QWidget):
     def show_lines(self, lines: Sequence[tuple[str, str]], chosen: str) -> None:
         """Show (mark, words) of each piece."""
         while len(self.lines) < len(lines):
-            made = QtWidgets.QPushButton("")
+            made = Button("")
             made.setObjectName("segment")
             made.setCheckable(True)
             made.setAutoDefault(False)
@@ -113,7 +114,7 @@ class EntryCard(parts.Card):
         self.hand.combined.connect(lambda: self.combined.emit("" if self._draft is None else self._draft.plane))
         self.body.addWidget(self.hand)
         self.purpose = parts.Segments("Put on as", PURPOSES)
-        self.remarks = QtWidgets.QLineEdit()
+        self.remarks = LineEdit()
         self.remarks.setPlaceholderText("Note, such as who weighed it")
         self.remarks.setAccessibleName("Note on what was put on")
         self.record = parts.button(
@@ -247,7 +248,7 @@ class OnCard(parts.Card):
                 ("bring back", "Bring back", "Think of the piece again that was removed last"),
             )
         }
-        self.weighed = QtWidgets.QLineEdit()
+        self.weighed = LineEdit()
         self.weighed.setPlaceholderText("such as: weighed back in")
         self.weighed_name = parts.labelled("Note on taking off", self.weighed)
         self._lists = lists = QtWidgets.QBoxLayout(QtWidgets.QBoxLayout.Direction.LeftToRight)

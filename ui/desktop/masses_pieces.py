@@ -13,6 +13,7 @@ from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.masses_cards import Rows
 from stillshaft.ui.desktop.masses_field import Field, Said
 from stillshaft.ui.desktop.masses_model import Draft, EntryError, Known
+from stillshaft.ui.desktop.worded import SpinBox
 from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.report_words import figure
 from stillshaft.ui.theme import Theme
@@ -107,7 +108,7 @@ class PiecesCard(parts.Card):
         self.body.addWidget(self.aim)
         row = QtWidgets.QHBoxLayout()
         row.setSpacing(look.TIGHT)
-        self.most = QtWidgets.QSpinBox()
+        self.most = SpinBox()
         self.most.setRange(0, 24)
         self.most.setSpecialValueText("as it takes")
         self.most.lineEdit().setTextMargins(look.TIGHT, 0, 0, 0)

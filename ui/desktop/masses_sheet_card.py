@@ -11,12 +11,14 @@ from stillshaft.acquire.hookup import Hookup
 from stillshaft.solver import handwork
 from stillshaft.solver.state import JobState
 from stillshaft.ui.desktop import look, masses_model, masses_paint, masses_sheet, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.masses_model import Draft, Known
 from stillshaft.ui.desktop.masses_sheet import A4, PHONE, Sheet
 from stillshaft.ui.desktop.places import face_of
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.desktop.worded import Label
 from stillshaft.ui.job_masses import positions_deg
 from stillshaft.ui.report_layout import Picture
 from stillshaft.ui.report_material import mark_turn_deg, unknown_turn
@@ -117,7 +119,7 @@ class SheetCard(parts.Card):
         self.body.addLayout(row)
         self.said = Said(Weight.NOTE)
         self.body.addWidget(self.said)
-        self.picture = QtWidgets.QLabel()
+        self.picture = Label()
         self.picture.setAlignment(QtCore.Qt.AlignmentFlag.AlignHCenter | QtCore.Qt.AlignmentFlag.AlignTop)
         self.body.addWidget(self.picture, 1)
 
@@ -163,7 +165,7 @@ class SheetCard(parts.Card):
 
     def _ask(self, kind: str) -> None:
         path, _ = QtWidgets.QFileDialog.getSaveFileName(
-            self, "Save the sheet", f"{self._name} placement.{kind}", _SUFFIX[kind]
+            self, language.words("Save the sheet"), f"{self._name} placement.{kind}", _SUFFIX[kind]
         )
         if path:
             self.save(Path(path).with_suffix(f".{kind}"), kind)

@@ -74,7 +74,7 @@ def button(text: str, act: Callable[[], object], kind: str = "", tip: str = "") 
     return made
 
 
-class Card(QtWidgets.QFrame):
+class Card(Worded, QtWidgets.QFrame):
     """A panel with a heading; `body` is the layout of what it holds, `head` the row of its heading."""
 
     def __init__(self, heading: str = "", note: str = "") -> None:

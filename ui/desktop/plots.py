@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 import numpy as np
 from PySide6 import QtCore, QtGui
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.canvas import Graph, Picture, Polyline, Real, columns, draw_marker, round_up, settled
 from stillshaft.ui.desktop.figures import Bar, RibbonPoint, Spectrum, SweepCurve, Waveform
 
@@ -312,7 +313,7 @@ class SweepPlot(Graph):
                 continue
             painter.setPen(self.pen(colour, 1.5, (5.0, 4.0)))
             painter.drawLine(QtCore.QPointF(x, frame.area.top()), QtCore.QPointF(x, frame.area.bottom()))
-            words = f"{word} {rpm:.0f}"
+            words = language.words(f"{word} {rpm:.0f}")
             across = 1.0 if x + text.horizontalAdvance(words) > frame.area.right() - 6.0 else 0.0
             begin = x + (-4.0 - text.horizontalAdvance(words) if across else 4.0)
             row = next((r for r, end in enumerate(rows) if begin > max(end + 6.0, frame.area.left())), None)
@@ -364,7 +365,7 @@ class BeforeAfter(Picture):
         )
         painter.setFont(self.small())
         text = QtGui.QFontMetricsF(painter.font())
-        left = text.horizontalAdvance("before") + 12.0
+        left = max(text.horizontalAdvance(language.words(word)) for word in ("before", "after")) + 12.0
         right = text.horizontalAdvance(f"{top:.3g} ± {top:.2g} {self._unit}") + 12.0
         width = max(20.0, self.width() - left - right)
         row = self.height() / len(self._bars)
@@ -373,7 +374,7 @@ class BeforeAfter(Picture):
             y = number * row + text.height() + 2.0
             draw_marker(painter, number, QtCore.QPointF(8.0, y - 0.5 * text.height()), 4.5, self.point_colour(number))
             painter.setFont(self.small(strong=True))
-            self.draw_text(painter, 20.0, y, bar.name, theme.text)
+            self.draw_text(painter, 20.0, y, language.own(bar.name), theme.text)
             colour = {"met": theme.good, "not met": theme.bad}.get(bar.verdict, theme.caution)
             self.draw_text(painter, self.width() - 4.0, y, bar.verdict, colour, across=1.0)
             painter.setFont(self.small())

@@ -7,6 +7,7 @@ from dataclasses import replace
 from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.simulator import CASES, PLANES, Mass, Teaching
+from stillshaft.ui.desktop.worded import DoubleSpinBox, Worded
 from stillshaft.ui.theme import Theme
 
 _OWN = "set below"
@@ -15,7 +16,7 @@ _LEAST_RESONANCE = 40.0  # the field's lowest value stands for: left as it is
 
 
 def _field(name: str, low: float, high: float, decimals: int, suffix: str) -> QtWidgets.QDoubleSpinBox:
-    made = QtWidgets.QDoubleSpinBox()
+    made = DoubleSpinBox()
     made.setRange(low, high)
     made.setDecimals(decimals)
     made.setSuffix(suffix)
@@ -26,7 +27,7 @@ def _field(name: str, low: float, high: float, decimals: int, suffix: str) -> Qt
     return made
 
 
-class RotorPanel(QtWidgets.QWidget):
+class RotorPanel(Worded, QtWidgets.QWidget):
     """Fields for everything in `Teaching`; emits `applied` with what was set."""
 
     applied = QtCore.Signal(Teaching)

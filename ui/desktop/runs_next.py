@@ -11,6 +11,7 @@ from stillshaft.solver.run_checks import limits
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.masses_cards import CautionsCard
 from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop.worded import LineEdit, ProgressBar
 from stillshaft.ui.session import PURPOSES, Wanted
 from stillshaft.ui.taking import Stop
 from stillshaft.ui.theme import Theme
@@ -79,7 +80,7 @@ def number_from(name: str, text: str) -> float | None:
 
 def _line(name: str, hint: str = "") -> tuple[QtWidgets.QWidget, QtWidgets.QLineEdit]:
     """A field with its name above."""
-    holder, edit = QtWidgets.QWidget(), QtWidgets.QLineEdit()
+    holder, edit = QtWidgets.QWidget(), LineEdit()
     edit.setPlaceholderText(hint)
     column = QtWidgets.QVBoxLayout(holder)
     column.setContentsMargins(0, 0, 0, 0)
@@ -201,7 +202,7 @@ class RunStrip(parts.Card):
     def __init__(self) -> None:
         super().__init__()
         self.text = parts.label("", wrap=True)
-        self.bar = QtWidgets.QProgressBar()
+        self.bar = ProgressBar()
         self.bar.setRange(0, 100)
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName("How far the run is")

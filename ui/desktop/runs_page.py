@@ -12,6 +12,7 @@ from stillshaft.solver import cautions, guidance, progress, run_vectors
 from stillshaft.solver.state import JobRun, JobState
 from stillshaft.ui.desktop import face as faces
 from stillshaft.ui.desktop import inspect_source, look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.feed import SIMULATED, Feed, Status, recording_choice
 from stillshaft.ui.desktop.inspect_measure import KINDS, Measuring
 from stillshaft.ui.desktop.inspect_page import RECORDINGS
@@ -222,7 +223,8 @@ class RunsPage(Page):
         self.sweeps.from_source("sweep", order)
 
     def _ask_sweep(self) -> None:
-        path, _ = QtWidgets.QFileDialog.getOpenFileName(self, KINDS["sweep"].title, "", RECORDINGS)
+        title, kinds = language.words(KINDS["sweep"].title), language.words(RECORDINGS)
+        path, _ = QtWidgets.QFileDialog.getOpenFileName(self, title, "", kinds)
         if path:
             self.sweep.trouble.say("")
             self.sweeps.from_recording("sweep", Path(path))

@@ -14,6 +14,7 @@ from stillshaft.ui.desktop.inspect_measure import newest
 from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.plots import SweepPlot
 from stillshaft.ui.desktop.polar import SweepPolar
+from stillshaft.ui.desktop.worded import ProgressBar
 from stillshaft.ui.theme import Theme
 
 _BESIDE_EMS = 60.0
@@ -48,7 +49,7 @@ class SweepView(QtWidgets.QWidget):
         column.setSpacing(look.GAP)
         head = parts.Card()
         self.text = parts.label("", wrap=True)
-        self.bar = QtWidgets.QProgressBar()
+        self.bar = ProgressBar()
         self.bar.setRange(0, 100)
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName("How far the sweep is")

@@ -20,6 +20,7 @@ from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.open_job import Shown
 from stillshaft.ui.desktop.polar import VectorCloud
 from stillshaft.ui.desktop.stages import State
+from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.report_words import with_half
 from stillshaft.ui.session import Session
 from stillshaft.ui.theme import Theme
@@ -129,7 +130,7 @@ class TakenView(QtWidgets.QWidget):
         self.about = parts.label("", "quiet", wrap=True)
         self.vectors, self.reasons = Rows(), Rows()
         self.replay = parts.button("Re&play", self._replay, tip="Play its recording again on the Live view")
-        self.reason = QtWidgets.QLineEdit()
+        self.reason = LineEdit()
         self.reason.setPlaceholderText("kept in the record")
         self.reason_name = parts.labelled("Reason", self.reason)
         self.use = parts.button("&Use anyway", self._use, tip="Let it count, with the reason")

@@ -9,6 +9,7 @@ from typing import Any
 from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.desktop.worded import ProgressBar
 
 _SHOWN_EVERY_MS = 100
 
@@ -25,7 +26,7 @@ class WorkRow(QtWidgets.QWidget):
         row = QtWidgets.QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(look.TIGHT)
-        self.bar = QtWidgets.QProgressBar()
+        self.bar = ProgressBar()
         self.bar.setRange(0, 100)
         self.bar.setTextVisible(False)
         self.bar.setFixedHeight(12)

@@ -20,7 +20,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
-from stillshaft.acquire.recording import Recorder, RecordingError, RecordingReader, open_recording
+from stillshaft.acquire.recording import Recorder, RecordingError, RecordingReader, events_path, open_recording
 from stillshaft.acquire.source import Block
 from stillshaft.dsp import units
 
@@ -290,7 +290,8 @@ def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
         )
         try:
             if suffix == ".au":
-                return _to_recording(reader, target, names, table)
+                _to_recording(reader, part, target, names, table)
+                return reader.frames
             writer = {".csv": _to_table, ".h5": _to_hdf5, ".mat": _to_mat, ".uff": _to_universal}.get(suffix, _to_sound)
             writer(reader, part, names, table, hookup)
             os.replace(part, target)
@@ -300,20 +301,36 @@ def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
             why = getattr(error, "strerror", None) or " ".join(str(error).split()).rsplit(": ", 1)[-1]
             raise RecordingError(f"{target}: cannot be written: {why}") from None
         finally:
-            with contextlib.suppress(OSError):
-                part.unlink(missing_ok=True)
+            for left in (part, events_path(part)):
+                with contextlib.suppress(OSError):
+                    left.unlink(missing_ok=True)
         return reader.frames
 
 
 Reader = RecordingReader | TableReader
 
 
-def _to_recording(reader: Reader, target: Path, names: list[str], table: dict[str, Any] | None) -> int:
-    recorder = Recorder(target, reader.rate_hz, names, f"converted from {reader.path.name}", table)
-    for block in reader.blocks():
-        recorder.write(block.samples, lost_before=block.lost_before)
+def _to_recording(reader: Reader, part: Path, target: Path, names: list[str], table: dict[str, Any] | None) -> None:
+    log = events_path(target)
+    if log.exists():
+        raise RecordingError(f"{log}: is there already; choose a new name")
+    for left in (part, events_path(part)):  # of a conversion that was killed
+        left.unlink(missing_ok=True)
+    recorder = Recorder(part, reader.rate_hz, names, f"converted from {reader.path.name}", table)
+    try:
+        for block in reader.blocks():
+            recorder.write(block.samples, lost_before=block.lost_before)
+    except BaseException:
+        with contextlib.suppress(RecordingError):
+            recorder.close(complete=False, reason="not converted to the end")
+        raise
     recorder.close(complete=True)
-    return recorder.frames
+    os.replace(events_path(part), log)
+    try:
+        os.replace(part, target)
+    except BaseException:
+        log.unlink(missing_ok=True)
+        raise
 
 
 def _to_sound(

@@ -271,7 +271,7 @@ class Keeper:
         ask: Callable[[], str | None] | None = getattr(self._request, "volume", None)
         text = None if ask is None else ask()
         if text is not None and self._recorder is not None:
-            with contextlib.suppress(OSError):
+            with contextlib.suppress(RecordingError):
                 self._recorder.event({"kind": "volume", "frame": self._recorder.frames, "text": text})
         return text
 
@@ -316,8 +316,8 @@ class Keeper:
         reason = None if complete else reason
         try:
             recorder.close(complete=complete, reason=reason)
-        except OSError as error:
-            complete, reason = False, f"{recorder.path}: {error.strerror}"
+        except (RecordingError, OSError) as error:
+            complete, reason = False, reason or str(error)
         seconds, gaps = recorder.frames / recorder.rate_hz, tuple(recorder.gaps)
         self.tell(
             "recorded", RecordingSummary(recorder.path, recorder.frames, seconds, complete, gaps, reason, remarks)

@@ -6,6 +6,7 @@ frames in units of digital full scale. NAME.events.jsonl beside it has one event
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import struct
@@ -13,6 +14,7 @@ import time
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
+from io import FileIO
 from pathlib import Path
 from types import TracebackType
 from typing import Any
@@ -79,20 +81,26 @@ class Recorder:
             raise RecordingError(f"{path}: cannot be written: {error.strerror}") from None
         try:
             self._events = open(events_path(path), "xb", buffering=0)  # noqa: SIM115 - closed by close()
-            self._put(header)
-            self.event({"format": 1, "kind": "start", "hookup": hookup, **about, "channels": self.channels,
-                        "names": list(channel_names), "skew_s": list(skew_s)})  # fmt: skip
-        except (OSError, RecordingError) as error:
+        except OSError as error:
             self._file.close()
             path.unlink(missing_ok=True)
+            raise RecordingError(f"{path}: cannot be written: {error.strerror}") from None
+        try:
+            self._put(self._file, header)
+            self.event({"format": 1, "kind": "start", "hookup": hookup, **about, "channels": self.channels,
+                        "names": list(channel_names), "skew_s": list(skew_s)})  # fmt: skip
+        except RecordingError as error:
+            self._file.close()
+            self._events.close()
+            path.unlink(missing_ok=True)
             events_path(path).unlink(missing_ok=True)
-            raise RecordingError(f"{path}: cannot be written: {error}") from None
+            raise RecordingError(f"{str(error).partition(';')[0]}; nothing was recorded") from None
         self._synced = time.monotonic()
 
-    def _put(self, data: bytes) -> None:
+    def _put(self, file: FileIO, data: bytes) -> None:
         """Write all of it, or say that the disk took only a part."""
         try:
-            written = self._file.write(data)
+            written = file.write(data)
         except OSError as error:
             raise RecordingError(f"{self.path}: {error.strerror}; what was recorded is kept") from None
         if written != len(data):
@@ -107,18 +115,28 @@ class Recorder:
             self.gaps.append(self.frames)
             lost = None if lost_before < 0 else lost_before
             self.event({"kind": "gap", "frame": self.frames, "lost_frames": lost, "text": why or "samples were lost"})
-        self._put(np.ascontiguousarray(samples, dtype=">f4").tobytes())
+        self._put(self._file, np.ascontiguousarray(samples, dtype=">f4").tobytes())
         self.frames += len(samples)
         if time.monotonic() - self._synced > _SYNC_EVERY_S:
-            os.fdatasync(self._file.fileno()) if hasattr(os, "fdatasync") else os.fsync(self._file.fileno())
+            try:
+                os.fdatasync(self._file.fileno()) if hasattr(os, "fdatasync") else os.fsync(self._file.fileno())
+            except OSError as error:
+                raise RecordingError(f"{self.path}: {error.strerror}; what was recorded is kept") from None
             self._synced = time.monotonic()
 
     def event(self, event: dict[str, Any]) -> None:
-        """Append one line to the event log."""
-        self._events.write(_line(event))
+        """Append one line to the event log, whole or not at all. Raises RecordingError when the disk takes no more."""
+        before = self._events.tell()
+        try:
+            self._put(self._events, _line(event))
+        except RecordingError:
+            with contextlib.suppress(OSError):  # a part of a line would spoil the next one
+                self._events.seek(before)
+                self._events.truncate()
+            raise
 
     def close(self, *, complete: bool, reason: str | None = None) -> None:
-        """Write the last event and close both files."""
+        """Write the last event and close both files. Raises RecordingError where the event cannot be written."""
         try:
             self.event({"kind": "stop", "frames": self.frames, "complete": complete, "reason": reason})
         finally:

@@ -36,9 +36,893 @@
         <translation>fertig</translation>
     </message>
     <message>
+        <source>{0} ± {1} Hz (60 r/min), damping ratio {2}, seen best at {3}</source>
+        <translation>{0} ± {1} Hz (60 r/min), Dämpfungsgrad {2}, am besten zu sehen bei {3}</translation>
+    </message>
+    <message>
+        <source>{0} ± {1} Hz ( r/min), damping ratio {2}, seen best at {3}</source>
+        <translation>{0} ± {1} Hz ( r/min), Dämpfungsgrad {2}, am besten zu sehen bei {3}</translation>
+    </message>
+    <message>
+        <source>1000.0 mm of rod</source>
+        <translation>1000.0 mm Elektrode</translation>
+    </message>
+    <message>
+        <source> mm of rod</source>
+        <translation> mm Elektrode</translation>
+    </message>
+    <message>
+        <source>threshold at 100.0 % of full scale</source>
+        <translation>Schwelle bei 100.0 % vom Vollausschlag</translation>
+    </message>
+    <message>
+        <source>threshold at  % of full scale</source>
+        <translation>Schwelle bei  % vom Vollausschlag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/app.py"/>
+        <source>Folder of a job</source>
+        <translation>Ordner eines Auftrags</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/app.py"/>
+        <source>{0} - Stillshaft</source>
+        <translation>{0} - Stillshaft</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/app.py"/>
+        <source>recent jobs</source>
+        <translation>letzte Aufträge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>damper or vane</source>
+        <translation>Dämpfer oder Klappe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>motor current</source>
+        <translation>Motorstrom</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>bearing temperature</source>
+        <translation>Lagertemperatur</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>process temperature</source>
+        <translation>Prozesstemperatur</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>minutes since start</source>
+        <translation>Minuten seit dem Start</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Radius</source>
+        <translation>Radius</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 310 mm</source>
+        <translation>z. B. 310 mm</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>From first bearing</source>
+        <translation>Ab dem ersten Lager</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as -250 mm</source>
+        <translation>z. B. -250 mm</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Blades or holes</source>
+        <translation>Schaufeln oder Löcher</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>number, or angles</source>
+        <translation>Anzahl oder Winkel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Blocked numbers</source>
+        <translation>Gesperrte Nummern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 3, 7</source>
+        <translation>z. B. 3, 7</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Most at one place</source>
+        <translation>Höchstens je Stelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 20 g</source>
+        <translation>z. B. 20 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Pieces at one place</source>
+        <translation>Stücke je Stelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 1</source>
+        <translation>z. B. 1</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Most on the plane</source>
+        <translation>Höchstens in der Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 60 g</source>
+        <translation>z. B. 60 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Other radii</source>
+        <translation>Andere Radien</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 290 mm, 305 mm</source>
+        <translation>z. B. 290 mm, 305 mm</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Plane</source>
+        <translation>Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>{0}, plane {1}</source>
+        <translation>{0}, Ebene {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Name of plane {0}</source>
+        <translation>Name der Ebene {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Remove</source>
+        <translation>Entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Remove plane {0}</source>
+        <translation>Ebene {0} entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Mass may go anywhere on the rim.</source>
+        <translation>Masse darf überall auf den Umfang.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>{0} places; number 1 at or first after the mark, counted against rotation.</source>
+        <translation>{0} Stellen; Nummer 1 an der Marke oder als erste danach, gezählt gegen den Drehsinn.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Planes that take mass</source>
+        <translation>Ausgleichsebenen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>No plane yet. An overhung disc is one plane at first.</source>
+        <translation>Noch keine Ebene. Eine fliegende Scheibe ist zunächst eine Ebene.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>New plane</source>
+        <translation>Neue Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>disc, drive side, …</source>
+        <translation>Scheibe, Antriebsseite, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Add &amp;plane</source>
+        <translation>Eb&amp;ene hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>masses were put on "{0}": it keeps its name and its place</source>
+        <translation>in „{0}“ sitzen schon Massen: Name und Lage bleiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Stop the machine at</source>
+        <translation>Maschine abstellen bei</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 25 mm/s rms</source>
+        <translation>z. B. 25 mm/s rms</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Agreed with</source>
+        <translation>Vereinbart mit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>name of the owner</source>
+        <translation>Name des Betreibers</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Limit</source>
+        <translation>Grenzwert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 4.5 mm/s rms</source>
+        <translation>z. B. 4.5 mm/s rms</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Limit set by</source>
+        <translation>Grenzwert aus</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>contract, standard, …</source>
+        <translation>Vertrag, Norm, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Stop levels and limits by point</source>
+        <translation>Abschaltpegel und Grenzwerte je Messpunkt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>The stop level is agreed with the owner; it is not the alarm limit. Crossing it calls for a stop at once.</source>
+        <translation>Der Abschaltpegel wird mit dem Betreiber vereinbart; er ist nicht der Alarmwert. Wird er überschritten, ist sofort abzustellen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Points come with the hook-up: set it there first.</source>
+        <translation>Messpunkte kommen mit dem Anschluss: erst dort festlegen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Conditions to keep alike in all runs</source>
+        <translation>In allen Läufen gleich zu halten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Condition: {0}</source>
+        <translation>Bedingung: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Another condition</source>
+        <translation>Weitere Bedingung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>humidity, fuel, …</source>
+        <translation>Feuchte, Brennstoff, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Noted in each run. A run outside its tolerance is not held against the others; without a tolerance the same words must stand there.</source>
+        <translation>Wird bei jedem Lauf notiert. Ein Lauf außerhalb der Toleranz wird nicht mit den anderen verglichen; ohne Toleranz muss der Wortlaut gleich sein.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 5 %</source>
+        <translation>z. B. 5 %</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>such as {0}</source>
+        <translation>z. B. {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Machine</source>
+        <translation>Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>the name its jobs go by</source>
+        <translation>Name, unter dem ihre Aufträge laufen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Kind of machine</source>
+        <translation>Art der Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>fan, pump, motor, …</source>
+        <translation>Ventilator, Pumpe, Motor, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Where it stands</source>
+        <translation>Standort</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>hall, floor, bay</source>
+        <translation>Halle, Ebene, Feld</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Owner</source>
+        <translation>Betreiber</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>who decides about it</source>
+        <translation>wer darüber entscheidet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Maker</source>
+        <translation>Hersteller</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>on its plate</source>
+        <translation>auf dem Typenschild</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Serial number</source>
+        <translation>Seriennummer</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Bearings</source>
+        <translation>Lager</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>rolling, sleeve, …</source>
+        <translation>Wälzlager, Gleitlager, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Power</source>
+        <translation>Leistung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>such as 45 kW</source>
+        <translation>z. B. 45 kW</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>what else is worth knowing</source>
+        <translation>was sonst zu wissen ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Rotor</source>
+        <translation>Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Mass</source>
+        <translation>Masse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Balanced at</source>
+        <translation>Ausgewuchtet bei</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Never above</source>
+        <translation>Nie über</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Between bearings</source>
+        <translation>Zwischen den Lagern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Centre of mass from first bearing</source>
+        <translation>Schwerpunkt ab dem ersten Lager</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>material, repairs, old balance masses</source>
+        <translation>Werkstoff, Reparaturen, alte Ausgleichsmassen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Driven by</source>
+        <translation>Angetrieben durch</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Motor runs at</source>
+        <translation>Motordrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Motor's pulley</source>
+        <translation>Motorscheibe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Rotor's pulley</source>
+        <translation>Rotorscheibe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Belt length</source>
+        <translation>Riemenlänge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Variable-speed drive</source>
+        <translation>Frequenzumrichter</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>coupling, number of belts, pulleys in line</source>
+        <translation>Kupplung, Zahl der Riemen, Scheiben fluchten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Horizontally</source>
+        <translation>Waagerecht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Vertically</source>
+        <translation>Senkrecht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Along the shaft</source>
+        <translation>Axial</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>springs, frame, floor</source>
+        <translation>Federn, Rahmen, Boden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Starts allowed in all</source>
+        <translation>Starts erlaubt, gesamt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>From cold, in a row</source>
+        <translation>Kalt, nacheinander</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>From hot, in a row</source>
+        <translation>Warm, nacheinander</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Minutes between two</source>
+        <translation>Minuten dazwischen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Minutes to coast down</source>
+        <translation>Minuten Auslauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Minutes to lock out</source>
+        <translation>Minuten zum Freischalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Work must end at</source>
+        <translation>Arbeit endet spätestens</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Goal set by</source>
+        <translation>Ziel gesetzt durch</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Balance grade</source>
+        <translation>Gütestufe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Limit table and class</source>
+        <translation>Grenzwerttabelle und Klasse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>In words</source>
+        <translation>In Worten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>what the owner wants to see</source>
+        <translation>was der Betreiber sehen will</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Mass x count</source>
+        <translation>Masse x Anzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>What is wrong, and since when?</source>
+        <translation>Was fehlt ihr, und seit wann?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>in the owner's words</source>
+        <translation>mit den Worten des Betreibers</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>How did it begin?</source>
+        <translation>Wie fing es an?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Why is unbalance suspected?</source>
+        <translation>Warum wird Unwucht vermutet?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>mostly 1x, build-up broke off, …</source>
+        <translation>vor allem 1x, Belag abgefallen, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>What was worked on last?</source>
+        <translation>Woran wurde zuletzt gearbeitet?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>What was done, when, and by whom?</source>
+        <translation>Was wurde gemacht, wann und von wem?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>What does the process bring the rotor?</source>
+        <translation>Was bringt der Prozess auf den Rotor?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>What else does the process do?</source>
+        <translation>Was bewirkt der Prozess noch?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>dust, moisture, 180 °C, …</source>
+        <translation>Staub, Feuchte, 180 °C, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>How critical is the machine?</source>
+        <translation>Wie wichtig ist die Maschine?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>no spare, the line stops, …</source>
+        <translation>kein Ersatz, die Anlage steht, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>How much time is there?</source>
+        <translation>Wie viel Zeit ist da?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>until Friday noon</source>
+        <translation>bis Freitagmittag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>the machine's name</source>
+        <translation>den Namen der Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>the kind of rotor</source>
+        <translation>die Art des Rotors</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>the rotor's mass</source>
+        <translation>die Masse des Rotors</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>the speed it is balanced at</source>
+        <translation>die Drehzahl zum Auswuchten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>the drive</source>
+        <translation>den Antrieb</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>a plane that takes mass</source>
+        <translation>eine Ebene für Massen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>the radius of each plane</source>
+        <translation>den Radius jeder Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>what is wrong</source>
+        <translation>was der Maschine fehlt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>a goal or limits</source>
+        <translation>ein Ziel oder Grenzwerte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_fields.py"/>
+        <source>not said</source>
+        <translation>keine Angabe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_fields.py"/>
+        <source>Kept: {0}.</source>
+        <translation>Es bleibt: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_fields.py"/>
+        <source>Nothing is kept.</source>
+        <translation>Nichts wurde behalten.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/brief_page.py"/>
         <source>Brief</source>
         <translation>Aufgabe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>&amp;Undo</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Take back the last entry of the record (Ctrl+Z)</source>
+        <translation>Letzten Eintrag im Protokoll zurücknehmen (Strg+Z)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>&amp;Redo</source>
+        <translation>Wie&amp;der</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Put back what was undone (Ctrl+Shift+Z)</source>
+        <translation>Zurückgenommenes wiederherstellen (Strg+Umschalt+Z)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Other &amp;job…</source>
+        <translation>Anderer Au&amp;ftrag…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Begin or open another job</source>
+        <translation>Anderen Auftrag anlegen oder öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>photos of the machine</source>
+        <translation>Fotos der Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>photo removed</source>
+        <translation>Foto entfernt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Goal</source>
+        <translation>Ziel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Photos</source>
+        <translation>Fotos</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Drive</source>
+        <translation>Antrieb</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Supports</source>
+        <translation>Abstützung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>What is wrong</source>
+        <translation>Was fehlt ihr</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Starts and time</source>
+        <translation>Starts und Zeit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Pieces at hand</source>
+        <translation>Vorhandene Stücke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>There is nothing to {0}.</source>
+        <translation>Es gibt nichts: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>Back to the &amp;job</source>
+        <translation>Zurück zum Au&amp;ftrag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>No job is open: begin one, or open one.</source>
+        <translation>Kein Auftrag ist offen: einen anlegen oder öffnen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>, to read only</source>
+        <translation>, nur zum Lesen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>, closed</source>
+        <translation>, abgeschlossen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>, and {0} more</source>
+        <translation>, und {0} weitere</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_page.py"/>
+        <source>The brief does not say {0} yet{1}.</source>
+        <translation>In der Aufgabe fehlt noch: {0}{1}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Photo {0}</source>
+        <translation>Foto {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>this computer cannot show its format</source>
+        <translation>dieser Rechner kann sein Format nicht zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Photo {0}, large</source>
+        <translation>Foto {0}, groß</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Reading …</source>
+        <translation>Wird gelesen …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>reading a photo</source>
+        <translation>ein Foto wird gelesen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>this computer cannot show its format; the file is in the job's folder</source>
+        <translation>dieser Rechner kann sein Format nicht zeigen; die Datei liegt im Ordner des Auftrags</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Add photos…</source>
+        <translation>Fotos hinzufügen…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Choose files, or drop them here</source>
+        <translation>Dateien wählen oder hier ablegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Add photos, {0}</source>
+        <translation>Fotos hinzufügen, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>or drop files here</source>
+        <translation>oder Dateien hier ablegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Remove photo {0}</source>
+        <translation>Foto {0} entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_photos.py"/>
+        <source>Photos ({0});;All files (*)</source>
+        <translation>Fotos ({0});;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>in/s peak</source>
+        <translation>in/s peak</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>"{0}" is below 0</source>
+        <translation>„{0}“ ist kleiner als 0</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>a speed must be above 0</source>
+        <translation>eine Drehzahl muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>"{0}" is no date and time; write for example "2026-11-26 17:00"</source>
+        <translation>„{0}“ ist kein Datum mit Uhrzeit; zum Beispiel „2026-11-26 17:00“ schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>give the level first</source>
+        <translation>erst den Pegel angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>"{0}" is no tolerance; write for example "5 %", or nothing for “the same words”</source>
+        <translation>„{0}“ ist keine Toleranz; zum Beispiel „5 %“ schreiben, oder nichts für „gleicher Wortlaut“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>give it a name</source>
+        <translation>einen Namen angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>"{0}" is there already; give it another name</source>
+        <translation>„{0}“ gibt es schon; anderen Namen wählen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_start.py"/>
@@ -46,9 +930,799 @@
         <translation>Auftrag</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Stillshaft jobs</source>
+        <translation>Stillshaft-Aufträge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Name of the new job</source>
+        <translation>Name des neuen Auftrags</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>extraction fan 3, {0}</source>
+        <translation>Saugzug 3, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Who works</source>
+        <translation>Wer arbeitet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>as the record shall say</source>
+        <translation>so steht es im Protokoll</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>&amp;New job</source>
+        <translation>&amp;Neuer Auftrag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Begin a job with this name</source>
+        <translation>Auftrag mit diesem Namen anlegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>New job</source>
+        <translation>Neuer Auftrag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>New job in…</source>
+        <translation>Neuer Auftrag in…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Choose the folder that the job's folder goes into</source>
+        <translation>Ordner wählen, in den der Ordner des Auftrags kommt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>&amp;Open job…</source>
+        <translation>Auftrag ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Go on with a job</source>
+        <translation>Mit einem Auftrag fortfahren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Everything is saved into the job's folder as you go.</source>
+        <translation>Alles wird laufend im Ordner des Auftrags gesichert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>New jobs go into {0}</source>
+        <translation>Neue Aufträge kommen in {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Give the new job a name first.</source>
+        <translation>Erst dem neuen Auftrag einen Namen geben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>Folder for new jobs</source>
+        <translation>Ordner für neue Aufträge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>all points</source>
+        <translation>alle Messpunkte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>full scale</source>
+        <translation>Vollausschlag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>AC-coupling corners</source>
+        <translation>Eckfrequenzen der AC-Kopplung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>{0}: {1} {2} becomes {3}</source>
+        <translation>{0}: aus {1} {2} wird {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Calibration</source>
+        <translation>Kalibrierung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Calibrate by</source>
+        <translation>Kalibrieren mit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Point</source>
+        <translation>Messpunkt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Voltage of the sine, rms</source>
+        <translation>Spannung des Sinus, rms</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>such as 1 V</source>
+        <translation>z. B. 1 V</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Acceleration of the shaker, rms</source>
+        <translation>Beschleunigung des Erregers, rms</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>such as 1 g</source>
+        <translation>z. B. 1 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Frequency of the shaker</source>
+        <translation>Frequenz des Erregers</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>such as 159.2 Hz</source>
+        <translation>z. B. 159.2 Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Record for</source>
+        <translation>Aufnehmen für</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>such as 8 s</source>
+        <translation>z. B. 8 s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Record no&amp;w</source>
+        <translation>J&amp;etzt aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Record from the chosen source, and work it out</source>
+        <translation>Von der gewählten Quelle aufnehmen und auswerten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Fro&amp;m a recording…</source>
+        <translation>Aus einer Aufnah&amp;me…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Work it out from a file</source>
+        <translation>Aus einer Datei auswerten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>this calibration</source>
+        <translation>diese Kalibrierung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Write into the h&amp;ook-up</source>
+        <translation>In den Anschl&amp;uss schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Keep these values in the hook-up, with today's date</source>
+        <translation>Diese Werte mit dem heutigen Datum im Anschluss behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>Leave it as it was</source>
+        <translation>Alles beim Alten lassen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>value: {0} must be above 0</source>
+        <translation>Wert: {0} muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>value: {0}: record for {1} to {2} s</source>
+        <translation>Wert: {0}: zwischen {1} und {2} s aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>say how many volts the sine has</source>
+        <translation>angeben, wie viel Volt der Sinus hat</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_card.py"/>
+        <source>± is the 95 % interval of this record alone. Nothing is written yet.</source>
+        <translation>± ist der 95-%-Bereich dieser Aufnahme allein. Noch ist nichts geschrieben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Known voltage</source>
+        <translation>Bekannte Spannung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Put a sine of a known voltage on the input, instead of the sensor. It gives the full scale in volts.</source>
+        <translation>Statt des Sensors einen Sinus bekannter Spannung auf den Eingang geben. Er liefert den Vollausschlag in Volt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Hand-held shaker</source>
+        <translation>Handerreger</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Hold the accelerometer to the shaker until it runs evenly. It gives the sensitivity; points that do not see the tone are left out.</source>
+        <translation>Den Beschleunigungssensor an den Erreger halten, bis er gleichmäßig läuft. Das liefert die Empfindlichkeit; Messpunkte ohne den Ton bleiben weg.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Split signal</source>
+        <translation>Geteiltes Signal</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Feed one signal to the pulse input and to the inputs of the sensors at once, best with two tones or more. It gives the delay of each input against the pulse.</source>
+        <translation>Ein Signal zugleich auf den Impulseingang und die Sensoreingänge geben, am besten mit zwei oder mehr Tönen. Es liefert den Verzug jedes Eingangs gegen den Impuls.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Step</source>
+        <translation>Sprung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>Switch a direct voltage onto the input once, a second or two after the recording begins, and leave it on. It gives the corners of AC coupling.</source>
+        <translation>Eine Gleichspannung einmal auf den Eingang schalten, ein bis zwei Sekunden nach Beginn der Aufnahme, und anlassen. Das liefert die Eckfrequenzen der AC-Kopplung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>the simulated rotor has no known signal at its inputs: choose the input that is to be calibrated, or take a recording</source>
+        <translation>der simulierte Rotor hat an seinen Eingängen kein bekanntes Signal: den zu kalibrierenden Eingang wählen oder eine Aufnahme nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>{0}: {1}; record again</source>
+        <translation>{0}: {1}; neu aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>the recording ended early</source>
+        <translation>die Aufnahme endete zu früh</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/calibration_work.py"/>
+        <source>working it out</source>
+        <translation>wird ausgewertet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/canvas.py"/>
+        <source>nothing to show yet</source>
+        <translation>noch nichts zu zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>not asked</source>
+        <translation>nicht gefragt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>mm and g</source>
+        <translation>mm und g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>inches and ounces</source>
+        <translation>Zoll und Unzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>PDF (*.pdf)</source>
+        <translation>PDF (*.pdf)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Page (*.html)</source>
+        <translation>Seite (*.html)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Table (*.csv)</source>
+        <translation>Tabelle (*.csv)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Data (*.json)</source>
+        <translation>Daten (*.json)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Closing the job</source>
+        <translation>Auftrag abschließen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Not done yet</source>
+        <translation>Noch offen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Record the verdict</source>
+        <translation>Ergebnis protokollieren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Write into the record where the job stands against its goal</source>
+        <translation>Im Protokoll festhalten, wie der Auftrag zu seinem Ziel steht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>The owner</source>
+        <translation>Der Betreiber</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>for the owner</source>
+        <translation>für den Betreiber</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>basis, remarks, or why it is refused</source>
+        <translation>Grundlage, Bemerkungen, oder warum abgelehnt wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Re&amp;marks</source>
+        <translation>Bemer&amp;kungen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>To accept the balance is not to say that the machine is safe to run.</source>
+        <translation>Die Abnahme der Auswuchtung heißt nicht, dass die Maschine sicher läuft.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>&amp;Close the job</source>
+        <translation>Auftrag ab&amp;schließen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Write acceptance or refusal into the record and close it</source>
+        <translation>Abnahme oder Ablehnung ins Protokoll schreiben und es schließen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Re&amp;open</source>
+        <translation>Wieder ö&amp;ffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Go on with the closed job; the remarks say why</source>
+        <translation>Den abgeschlossenen Auftrag fortsetzen; die Bemerkung sagt, warum</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Write who {0} it for the owner.</source>
+        <translation>Angeben, wer es für den Betreiber {0} hat.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Write why it is refused.</source>
+        <translation>Angeben, warum abgelehnt wird.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Write in the remarks why the job is reopened.</source>
+        <translation>In den Bemerkungen angeben, warum der Auftrag wieder geöffnet wird.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>nothing to hold it against</source>
+        <translation>kein Vergleichswert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>cannot be told yet</source>
+        <translation>noch nicht entscheidbar</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Goal now: {0}; not recorded yet.</source>
+        <translation>Ziel jetzt: {0}; noch nicht protokolliert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>, accepted by {0}</source>
+        <translation>, abgenommen durch {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>, refused by {0}</source>
+        <translation>, abgelehnt durch {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Recorded: {0} ({1}){2}.</source>
+        <translation>Protokolliert: {0} ({1}){2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Report and exports</source>
+        <translation>Bericht und Ausgabe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Units of the report</source>
+        <translation>Einheiten im Bericht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Letter</source>
+        <translation>Letter</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Make the &amp;report</source>
+        <translation>Be&amp;richt erstellen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Read the job and show the report as it will be written</source>
+        <translation>Auftrag lesen und den Bericht so zeigen, wie er geschrieben wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>making the report</source>
+        <translation>Bericht wird erstellt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Keep in the &amp;job</source>
+        <translation>Im Au&amp;ftrag behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Write the PDF among the job's own reports</source>
+        <translation>Das PDF zu den Berichten des Auftrags legen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Save {0}</source>
+        <translation>{0} speichern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Choose a place and write {0} there</source>
+        <translation>Ort wählen und {0} dorthin schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>do not trust this record: {0}</source>
+        <translation>diesem Protokoll nicht trauen: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>The next visit</source>
+        <translation>Nächster Einsatz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>&amp;Store coefficients</source>
+        <translation>Koeffi&amp;zienten behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Keep the influence coefficients of this job for the next visit</source>
+        <translation>Die Einflusskoeffizienten dieses Auftrags für den nächsten Einsatz behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>&amp;Trend of this machine</source>
+        <translation>&amp;Trend der Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>Read the jobs of this machine that lie beside this one</source>
+        <translation>Die Aufträge dieser Maschine lesen, die neben diesem liegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>reading jobs</source>
+        <translation>Aufträge werden gelesen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/closeout_page.py"/>
         <source>Close-out</source>
         <translation>Abschluss</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Next visit</source>
+        <translation>Nächster Einsatz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>No job is open: begin one or open one on the Brief page.</source>
+        <translation>Kein Auftrag ist offen: unter Aufgabe einen anlegen oder öffnen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Residual unbalance</source>
+        <translation>Restunwucht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Vibration</source>
+        <translation>Schwingung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Before and after</source>
+        <translation>Vorher und nachher</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Residual unbalance against the permissible one</source>
+        <translation>Restunwucht gegen die zulässige</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Vibration against limits</source>
+        <translation>Schwingung gegen Grenzwerte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>What is done</source>
+        <translation>Was getan ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Once per rev, {0}.</source>
+        <translation>1. Ordnung, {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>the brief has neither goal, rotor mass nor limits</source>
+        <translation>die Aufgabe nennt weder Ziel noch Rotormasse noch Grenzwerte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>It cannot be told yet: no limit applies.</source>
+        <translation>Noch nicht entscheidbar: kein Grenzwert gilt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>It cannot be told yet: {0}.</source>
+        <translation>Noch nicht entscheidbar: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>no limit applies</source>
+        <translation>kein Grenzwert gilt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>{0}. The job is {1}.</source>
+        <translation>{0}. Der Auftrag ist {1}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Stored as {0} in the job's folder.</source>
+        <translation>Als {0} im Ordner des Auftrags behalten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>broken off</source>
+        <translation>abgebrochen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Broken off.</source>
+        <translation>Abgebrochen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Written: {0}</source>
+        <translation>Geschrieben: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>The job is closed.</source>
+        <translation>Der Auftrag ist abgeschlossen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_picture.py"/>
+        <source>nothing to hold against a limit</source>
+        <translation>nichts gegen einen Grenzwert zu halten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_picture.py"/>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_picture.py"/>
+        <source>no limit</source>
+        <translation>kein Grenzwert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_preview.py"/>
+        <source>Report as it will be written</source>
+        <translation>Der Bericht, wie er geschrieben wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>not met</source>
+        <translation>nicht eingehalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>slow roll</source>
+        <translation>Langsamlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>run "{0}" and run "{1}"</source>
+        <translation>Lauf „{0}“ und Lauf „{1}“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>no run counts yet</source>
+        <translation>noch zählt kein Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>there is no run after balancing yet</source>
+        <translation>noch kein Lauf nach dem Auswuchten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>first and last run have no point in common</source>
+        <translation>erster und letzter Lauf haben keinen gemeinsamen Messpunkt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>cannot be told</source>
+        <translation>nicht entscheidbar</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>{0}, within with {1}</source>
+        <translation>{0}, innerhalb mit {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>more than 99 %</source>
+        <translation>mehr als 99 %</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>less than 1 %</source>
+        <translation>weniger als 1 %</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>runs file, 1x</source>
+        <translation>Läufe-Datei, 1x</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>agreed in the brief, once per rev</source>
+        <translation>in der Aufgabe vereinbart, 1. Ordnung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>zone {0}, {1}</source>
+        <translation>Zone {0}, {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>trial masses are still on: {0}</source>
+        <translation>Testmassen sind noch dran: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>an initial run that counts</source>
+        <translation>ein Urlauf, der zählt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>a run after balancing</source>
+        <translation>ein Lauf nach dem Auswuchten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>a goal in the brief: a grade, a table or limits</source>
+        <translation>ein Ziel in der Aufgabe: Gütestufe, Tabelle oder Grenzwerte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>a recorded verdict</source>
+        <translation>ein protokolliertes Ergebnis</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>acceptance or refusal</source>
+        <translation>Abnahme oder Ablehnung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>influence coefficients are stored with this job: next time one initial run gives a correction, as long as mark edge, sensor places, supports and speed are the same</source>
+        <translation>Einflusskoeffizienten sind mit diesem Auftrag gespeichert: beim nächsten Mal ergibt ein Urlauf den Ausgleich, solange Markenkante, Sensorplätze, Abstützung und Drehzahl gleich sind</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>influence coefficients can be stored, so that next time one initial run gives a correction</source>
+        <translation>Einflusskoeffizienten lassen sich speichern, so dass beim nächsten Mal ein Urlauf den Ausgleich ergibt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>no influence coefficients yet: they need an initial run and a trial run for each plane</source>
+        <translation>noch keine Einflusskoeffizienten: sie brauchen einen Urlauf und je Ebene einen Testlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>begin the next job from this one (Job, or the Brief page): brief, hook-up and coefficients are taken over</source>
+        <translation>den nächsten Auftrag aus diesem beginnen (Auftrag, oder die Seite Aufgabe): Aufgabe, Anschluss und Koeffizienten werden übernommen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>first look for missing pieces, then take an initial run, then hold it against the last run of this job</source>
+        <translation>erst nach fehlenden Stücken sehen, dann einen Urlauf machen und mit dem letzten Lauf dieses Auftrags vergleichen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>no job of "{0}" lies beside this one</source>
+        <translation>neben diesem liegt kein Auftrag von „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>{0}: {1} to {2}</source>
+        <translation>{0}: {1} bis {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>; since the visit before {0}</source>
+        <translation>; seit dem Einsatz davor {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>, then </source>
+        <translation>, dann </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>no reading in any job yet</source>
+        <translation>noch kein Messwert in einem Auftrag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>laying out</source>
+        <translation>wird gesetzt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/face.py"/>
@@ -59,6 +1733,181 @@
         <location filename="../../../ui/desktop/face.py"/>
         <source>reference end</source>
         <translation>Bezugsseite</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>{0} blades or holes: need 1 or more</source>
+        <translation>{0} Schaufeln oder Löcher: 1 oder mehr nötig</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>{0}:30 o'clock</source>
+        <translation>{0}:30 Uhr</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>{0} o'clock</source>
+        <translation>{0} Uhr</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>the end opposite {0}</source>
+        <translation>das Ende gegenüber {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>seen from {0}, turning {1}, angles {2}</source>
+        <translation>von {0} gesehen, dreht {1}, Winkel {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>pulse sensor and mark at {0}</source>
+        <translation>Impulssensor und Marke bei {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>sensor {0} at {1}</source>
+        <translation>Sensor {0} bei {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>, {0} blocked</source>
+        <translation>, {0} gesperrt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source> plus or minus {0}</source>
+        <translation> plus oder minus {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>to go</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>{0} {1} at {2} degrees{3}{4}, {5}</source>
+        <translation>{0} {1} bei {2} Grad{3}{4}, {5}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/face.py"/>
+        <source>the datum, {0}, is drawn at the top</source>
+        <translation>das Bezugsmaß, {0}, ist oben gezeichnet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>waited for</source>
+        <translation>wird erwartet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>Simulated rotor</source>
+        <translation>Simulierter Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>makes its own samples, with the faults and masses of its panel; for learning and teaching</source>
+        <translation>erzeugt seine Abtastwerte selbst, mit den Fehlern und Massen seines Felds; zum Lernen und Lehren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0} input, {1} Hz</source>
+        <translation>{0} Eingang, {1} Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0} inputs, {1} Hz</source>
+        <translation>{0} Eingänge, {1} Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0}; its name says that software stands between, which may convert the samples</source>
+        <translation>{0}; nach dem Namen liegt Software dazwischen, die die Abtastwerte umrechnen kann</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0}; nothing in its name says that samples are converted on the way</source>
+        <translation>{0}; nichts im Namen deutet auf Umrechnung unterwegs</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>; one input only: pulse and vibration need two</source>
+        <translation>; nur ein Eingang: Impuls und Schwingung brauchen zwei</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>Recording of {0}</source>
+        <translation>Aufnahme von {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0}, played again</source>
+        <translation>{0}, wieder abgespielt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>the simulated rotor</source>
+        <translation>der simulierte Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0}: carries no hook-up; make one, or choose a hook-up file</source>
+        <translation>{0}: enthält keinen Anschluss; einen anlegen oder eine Anschlussdatei wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>looking for inputs</source>
+        <translation>Eingänge werden gesucht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0} s of samples: the check needs {1} s; wait a little</source>
+        <translation>{0} s Messdaten: die Prüfung braucht {1} s; kurz warten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>signal check</source>
+        <translation>Signalprüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>{0}: says nothing of sensors; choose a hook-up file first</source>
+        <translation>{0}: sagt nichts über Sensoren; erst eine Anschlussdatei wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>no sound input is there: plug one in and look again</source>
+        <translation>kein Toneingang da: einen anstecken und neu suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/figures.py"/>
+        <source>beat of {0} s</source>
+        <translation>Schwebung von {0} s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/figures.py"/>
+        <source>drift of {0}°/min</source>
+        <translation>Drift von {0}°/min</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/figures.py"/>
+        <source>not determined</source>
+        <translation>nicht bestimmt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/figures.py"/>
+        <source>{0}: {1} {2}, plus or minus {3}, at {4} degrees, plus or minus {5}</source>
+        <translation>{0}: {1} {2}, plus oder minus {3}, bei {4} Grad, plus oder minus {5}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/figures.py"/>
+        <source>{0} {1} {2} at {3}°, {4} vectors</source>
+        <translation>{0} {1} {2} bei {3}°, {4} Zeiger</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/figures.py"/>
+        <source>no vectors yet</source>
+        <translation>noch keine Zeiger</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/frame.py"/>
@@ -106,9 +1955,284 @@
         <translation>Sensoren anschließen oder den simulierten Rotor laufen lassen.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>Explain (F1)</source>
+        <translation>Erklären (F1)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>Why what is shown is so, with the rule behind it; or press on a figure</source>
+        <translation>Warum das Gezeigte so ist, mit der Regel dahinter; oder auf einen Wert drücken</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>loading pages</source>
+        <translation>Seiten werden geladen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_checks.py"/>
+        <source>check at standstill</source>
+        <translation>Prüfung im Stillstand</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_checks.py"/>
+        <source>tap check</source>
+        <translation>Klopfprüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_checks.py"/>
+        <source>Recorded as evidence in the job.</source>
+        <translation>Als Befund im Auftrag protokolliert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_checks.py"/>
+        <source>looking at it</source>
+        <translation>wird angesehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_checks.py"/>
+        <source>{0} of {1} sensors</source>
+        <translation>{0} von {1} Sensoren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_checks.py"/>
+        <source>Not recorded in the job: {0}.</source>
+        <translation>Nicht im Auftrag protokolliert: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_checks.py"/>
+        <source>{0} The {1} edge of the pulse is kept for all runs.</source>
+        <translation>{0} Die {1} Kante des Impulses gilt für alle Läufe.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/hookup_form.py"/>
         <source>Vibration in</source>
         <translation>Schwingung in</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Input</source>
+        <translation>Eingang</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>1 to 64</source>
+        <translation>1 bis 64</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Edge</source>
+        <translation>Kante</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Pulses per revolution</source>
+        <translation>Impulse je Umdrehung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Reference mark</source>
+        <translation>Bezugsmarke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Angle of the pulse sensor</source>
+        <translation>Winkel des Impulssensors</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>degrees from the datum</source>
+        <translation>Grad ab dem Bezug</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Range</source>
+        <translation>Messbereich</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as 10 V</source>
+        <translation>z. B. 10 V</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Coupling</source>
+        <translation>Kopplung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>IEPE current</source>
+        <translation>IEPE-Strom</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as 4 mA, 0 mA for off</source>
+        <translation>z. B. 4 mA, 0 mA für aus</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Terminals</source>
+        <translation>Beschaltung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Looked at from</source>
+        <translation>Blick von</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>drive, non-drive, …</source>
+        <translation>Antriebsseite, Gegenseite, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Rotation, seen from there</source>
+        <translation>Drehsinn, von dort gesehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Datum: where angle 0 is</source>
+        <translation>Bezug: wo Winkel 0 ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as 12 o'clock</source>
+        <translation>z. B. 12 Uhr</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as fan end horizontal</source>
+        <translation>z. B. Ventilatorseite waagerecht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Quantity</source>
+        <translation>Messgröße</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Direction</source>
+        <translation>Richtung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Sensitivity</source>
+        <translation>Empfindlichkeit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as 100 mV/g</source>
+        <translation>z. B. 100 mV/g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Full scale</source>
+        <translation>Vollausschlag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as 2.0 V</source>
+        <translation>z. B. 2.0 V</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Angle</source>
+        <translation>Winkel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Inverted</source>
+        <translation>Umgepolt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Delay</source>
+        <translation>Verzug</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as 12 us</source>
+        <translation>z. B. 12 us</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>such as 2.0 Hz, 0.8 Hz</source>
+        <translation>z. B. 2.0 Hz, 0.8 Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Mount</source>
+        <translation>Befestigung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Remove this input</source>
+        <translation>Eingang entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Take it out of the hook-up; undo brings it back</source>
+        <translation>Aus dem Anschluss nehmen; „Zurück“ holt ihn wieder</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_form.py"/>
+        <source>Remove {0}</source>
+        <translation>{0} entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>12 o'clock</source>
+        <translation>12 Uhr</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>{0}: "{1}" is not a whole number</source>
+        <translation>{0}: „{1}“ ist keine ganze Zahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>{0}: "{1}" is not a number of degrees</source>
+        <translation>{0}: „{1}“ ist keine Gradzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>a hook-up needs at least one point: change this one instead</source>
+        <translation>ein Anschluss braucht mindestens einen Messpunkt: statt dessen diesen ändern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>point 1</source>
+        <translation>Messpunkt 1</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>Calibrated {0} by {1}: ± {2}.</source>
+        <translation>{0} kalibriert mit {1}: ± {2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>Usable to about {0} Hz (rule of thumb).</source>
+        <translation>Brauchbar bis etwa {0} Hz (Faustregel).</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>{0} Too unsteady for vectors: fix the sensor.</source>
+        <translation>{0} Zu unruhig für Zeiger: Sensor befestigen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>Motion towards the sensor's own positive axis is read as negative.</source>
+        <translation>Bewegung zur positiven Achse des Sensors wird negativ gelesen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_model.py"/>
+        <source>{0}: cannot be written: {1}</source>
+        <translation>{0}: nicht schreibbar: {1}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
@@ -116,9 +2240,504 @@
         <translation>Stopp</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Rotor face</source>
+        <translation>Rotoransicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Nothing is wired up yet: choose a hook-up file, or begin a new hook-up.</source>
+        <translation>Noch ist nichts angeschlossen: Anschlussdatei wählen oder neuen Anschluss beginnen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Take back the last change (Ctrl+Z)</source>
+        <translation>Letzte Änderung zurücknehmen (Strg+Z)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Redo</source>
+        <translation>Wieder</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Chec&amp;k signals</source>
+        <translation>Signale &amp;prüfen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Look at the last {0} s and say what is wrong</source>
+        <translation>Die letzten {0} s ansehen und sagen, was nicht stimmt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>S&amp;tart</source>
+        <translation>S&amp;tart</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Let the source run, or stop it</source>
+        <translation>Quelle laufen lassen oder anhalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Sides, angles, unit</source>
+        <translation>Seiten, Winkel, Einheit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Angles of sensors count from the datum in the direction of rotation; positive is motion towards that direction.</source>
+        <translation>Winkel der Sensoren zählen vom Bezug in Drehrichtung; positiv ist Bewegung in diese Richtung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Data acquisition device</source>
+        <translation>Messgerät (DAQ)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>For devices only. Full scale of each input is the range.</source>
+        <translation>Nur für Messgeräte. Vollausschlag jedes Eingangs ist der Messbereich.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>At the right</source>
+        <translation>Rechts</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Its usual sensitivity was set: enter the sensor's own.</source>
+        <translation>Die übliche Empfindlichkeit ist gesetzt: die des Sensors eintragen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>reading a hook-up</source>
+        <translation>Anschluss wird gelesen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>writing a hook-up</source>
+        <translation>Anschluss wird geschrieben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Written to {0}.</source>
+        <translation>Geschrieben nach {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Listening at standstill …</source>
+        <translation>Lauscht im Stillstand …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>The machine stands, isolated and locked. Wait for the first sensor to be named.</source>
+        <translation>Die Maschine steht, freigeschaltet und gesichert. Warten, bis der erste Sensor genannt wird.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Recording of the known signal</source>
+        <translation>Aufnahme des bekannten Signals</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Written into the hook-up, {0}.</source>
+        <translation>In den Anschluss geschrieben, {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Not written: {0}.</source>
+        <translation>Nicht geschrieben: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>running, {0} inputs at {1} Hz</source>
+        <translation>läuft, {0} Eingänge mit {1} Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>S&amp;top</source>
+        <translation>S&amp;topp</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Start</source>
+        <translation>Start</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Not checked since the source was started.</source>
+        <translation>Seit dem Start der Quelle nicht geprüft.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Looking at the last seconds …</source>
+        <translation>Die letzten Sekunden werden angesehen …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>{0} to put right first, {1} to look at.</source>
+        <translation>{0} zuerst zu beheben, {1} anzusehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Nothing was found that speaks against measuring.</source>
+        <translation>Nichts spricht gegen das Messen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Each tap shows where it should.</source>
+        <translation>Jedes Klopfen kommt dort an, wo es soll.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>No pulses come while the machine stands.</source>
+        <translation>Im Stillstand kommen keine Impulse.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Broken off; nothing was recorded.</source>
+        <translation>Abgebrochen; nichts wurde protokolliert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Not calibrated: {0}.</source>
+        <translation>Nicht kalibriert: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>Signals come in: check them before the first run.</source>
+        <translation>Signale kommen an: vor dem ersten Lauf prüfen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Hook-up (*.toml);;All files (*)</source>
+        <translation>Anschluss (*.toml);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Recordings (*.au);;All files (*)</source>
+        <translation>Aufnahmen (*.au);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Find &amp;inputs</source>
+        <translation>E&amp;ingänge suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Look for sound inputs that are plugged in</source>
+        <translation>Angesteckte Toneingänge suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>B&amp;y name…</source>
+        <translation>Na&amp;ch Namen…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>A recording, a board on a serial line, or a data acquisition device</source>
+        <translation>Eine Aufnahme, eine Platine an serieller Leitung oder ein Messgerät</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Sou&amp;rce</source>
+        <translation>&amp;Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Hook-up &amp;file…</source>
+        <translation>Anschluss&amp;datei…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Read what is wired to which input from a file</source>
+        <translation>Aus einer Datei lesen, was an welchem Eingang liegt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>E&amp;xport…</source>
+        <translation>E&amp;xport…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Write the hook-up into a file</source>
+        <translation>Anschluss in eine Datei schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>New hook-up</source>
+        <translation>Neuer Anschluss</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Begin with the pulse and one sensor</source>
+        <translation>Mit dem Impuls und einem Sensor beginnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Set for this &amp;job</source>
+        <translation>Für den Auftra&amp;g setzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>The job has no hook-up yet: take the one that is shown</source>
+        <translation>Der Auftrag hat noch keinen Anschluss: den gezeigten übernehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Source by name</source>
+        <translation>Quelle nach Namen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Sample rate</source>
+        <translation>Abtastrate</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>its own, or such as 25600 Hz</source>
+        <translation>eigene, oder z. B. 25600 Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Take this source</source>
+        <translation>Diese Quelle nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Recording…</source>
+        <translation>Aufnahme…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Play a recording as a source</source>
+        <translation>Eine Aufnahme als Quelle abspielen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Recording to play</source>
+        <translation>Aufnahme zum Abspielen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Hook-up file</source>
+        <translation>Anschlussdatei</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>Looking …</source>
+        <translation>Sucht …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>. Hook-up: the job's</source>
+        <translation>. Anschluss: der des Auftrags</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>. Hook-up: {0}</source>
+        <translation>. Anschluss: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_source_card.py"/>
+        <source>. The job has no hook-up yet; what is changed here is set for it</source>
+        <translation>. Der Auftrag hat noch keinen Anschluss; was hier geändert wird, gilt für ihn</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>never tried on a real device</source>
+        <translation>nie an einem echten Gerät erprobt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>Recording {0}</source>
+        <translation>Aufnahme {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>played in its own time; it brings its hook-up along unless another one is set</source>
+        <translation>in eigener Zeit abgespielt; bringt ihren Anschluss mit, wenn kein anderer gesetzt ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>name a source, such as serial:/dev/ttyACM0 or nidaqmx:Dev1/ai0</source>
+        <translation>eine Quelle nennen, etwa serial:/dev/ttyACM0 oder nidaqmx:Dev1/ai0</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>sample rate</source>
+        <translation>Abtastrate</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>sample rate: "{0}" is not between 100 Hz and 1 MHz</source>
+        <translation>Abtastrate: „{0}“ liegt nicht zwischen 100 Hz und 1 MHz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>the machine that this file describes, simulated</source>
+        <translation>die Maschine, die diese Datei beschreibt, simuliert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>board on a serial line, samples as the board made them; {0}</source>
+        <translation>Platine an serieller Leitung, Abtastwerte wie von ihr gemacht; {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>{0}: needs a sample rate, such as 25600 Hz</source>
+        <translation>{0}: braucht eine Abtastrate, etwa 25600 Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>samples as the device made them, {0} Hz; the program's part for it was {1}</source>
+        <translation>Abtastwerte wie vom Gerät gemacht, {0} Hz; der Programmteil dafür ist {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>its own rate</source>
+        <translation>eigene Rate</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>sound input by its name, {0}; whether samples are converted is told when it is listed</source>
+        <translation>Toneingang nach Namen, {0}; ob Abtastwerte umgerechnet werden, zeigt sich in der Liste</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_sources.py"/>
+        <source>simulated rotor at rest, tapped</source>
+        <translation>simulierter Rotor in Ruhe, beklopft</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/hookup_watch.py"/>
         <source>Attention</source>
         <translation>Achtung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Put right first</source>
+        <translation>Zuerst beheben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Fine</source>
+        <translation>In Ordnung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>at {0}°</source>
+        <translation>bei {0}°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>corner {0} Hz</source>
+        <translation>Eckfrequenz {0} Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>one mark</source>
+        <translation>eine Marke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>{0} marks, {1}</source>
+        <translation>{0} Marken, {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>{0} edge · {1} · at {2}°</source>
+        <translation>{0} Kante · {1} · bei {2}°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>no signal</source>
+        <translation>kein Signal</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Edit</source>
+        <translation>Ändern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Open the fields of this input</source>
+        <translation>Felder dieses Eingangs öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Level of {0}</source>
+        <translation>Pegel von {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Inputs</source>
+        <translation>Eingänge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>peak and level in dB of full scale</source>
+        <translation>Spitze und Pegel in dB vom Vollausschlag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Add in&amp;put</source>
+        <translation>Ein&amp;gang hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>A row for one more sensor, on the first input that is free</source>
+        <translation>Eine Zeile für einen weiteren Sensor, am ersten freien Eingang</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Pulse as it is seen</source>
+        <translation>Impuls, wie er ankommt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>no pulse signal yet</source>
+        <translation>noch kein Impulssignal</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>What to do: {0}</source>
+        <translation>Was zu tun ist: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Signal check</source>
+        <translation>Signalprüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Not checked yet.</source>
+        <translation>Noch nicht geprüft.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>this check</source>
+        <translation>diese Prüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>C&amp;heck at standstill</source>
+        <translation>Pr&amp;üfung im Stillstand</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>The machine stands: there must be no pulses; listens for some seconds</source>
+        <translation>Die Maschine steht: es darf keine Impulse geben; lauscht einige Sekunden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>Tap &amp;each sensor</source>
+        <translation>Sensoren be&amp;klopfen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_watch.py"/>
+        <source>The machine stands, isolated and locked: asks for a tap at each sensor in turn</source>
+        <translation>Die Maschine steht, freigeschaltet und gesichert: bittet der Reihe nach um ein Klopfen an jedem Sensor</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_answers.py"/>
@@ -126,9 +2745,1303 @@
         <translation>beachten</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>not done</source>
+        <translation>nicht gemacht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>looked at: </source>
+        <translation>angesehen: </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>"{0}": write a figure and how well it is known, such as "40 ± 5"</source>
+        <translation>„{0}“: einen Wert schreiben und wie genau er bekannt ist, etwa „40 ± 5“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>What may be wrong</source>
+        <translation>Was fehlen kann</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>nothing measured yet</source>
+        <translation>noch nichts gemessen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>several causes possible</source>
+        <translation>mehrere Ursachen möglich</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>measured, no outcome yet</source>
+        <translation>gemessen, noch kein Ergebnis</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>not looked at</source>
+        <translation>nicht angesehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_answers.py"/>
+        <source>not done: {0}</source>
+        <translation>nicht gemacht: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Beware</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Local rules and licensed or competent persons come before this list.</source>
+        <translation>Örtliche Vorschriften und befugte Fachleute gehen dieser Liste vor.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Check: {0}</source>
+        <translation>Prüfung: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>What was found</source>
+        <translation>Was sich ergab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Fine: {0}.</source>
+        <translation>In Ordnung: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Source: {0}.</source>
+        <translation>Quelle: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Outcome</source>
+        <translation>Ergebnis</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>photos, {0}</source>
+        <translation>Fotos, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Note, or why it is not done</source>
+        <translation>Notiz, oder warum nicht gemacht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Write why it is not done, then choose it again.</source>
+        <translation>Angeben, warum nicht gemacht, dann noch einmal wählen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>The note is recorded with the outcome: choose one.</source>
+        <translation>Die Notiz wird mit dem Ergebnis protokolliert: eines wählen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>a check that is not done keeps its reason</source>
+        <translation>eine Prüfung, die nicht gemacht wird, behält ihren Grund</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>answer taken back</source>
+        <translation>Antwort zurückgenommen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>Recorded {0}</source>
+        <translation>Protokolliert {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source> by {0}.</source>
+        <translation> durch {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>No outcome yet.</source>
+        <translation>Noch kein Ergebnis.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_check.py"/>
+        <source>such as 40 ± 5</source>
+        <translation>z. B. 40 ± 5</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Balance</source>
+        <translation>Ausgleichen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Look further</source>
+        <translation>Weiter suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Most like: {0}</source>
+        <translation>Am ehesten: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>{0} for, {1} against</source>
+        <translation>{0} dafür, {1} dagegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Goes to the check that it comes from</source>
+        <translation>Führt zur Prüfung, aus der es kommt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Goes to the Brief</source>
+        <translation>Führt zur Aufgabe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Nothing measured speaks for or against it yet.</source>
+        <translation>Noch spricht nichts Gemessenes dafür oder dagegen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Hide</source>
+        <translation>Verbergen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Show</source>
+        <translation>Zeigen:</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>{0} figures of {1}: {2}</source>
+        <translation>{0} Befunde zu {1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>What would tell more</source>
+        <translation>Was mehr sagen würde</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>, which tells {0}</source>
+        <translation>, das sagt {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Goes to this check</source>
+        <translation>Führt zu dieser Prüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Your decision</source>
+        <translation>Ihre Entscheidung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>The figures suggest; you decide. Decision and reason are recorded.</source>
+        <translation>Die Befunde raten; Sie entscheiden. Entscheidung und Grund werden protokolliert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Decision</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>What is decided</source>
+        <translation>Was entschieden ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>such as: balance</source>
+        <translation>z. B.: auswuchten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Because</source>
+        <translation>Weil</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>the figures, or what else is known</source>
+        <translation>die Befunde, oder was sonst bekannt ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Record &amp;decision</source>
+        <translation>Entscheidung &amp;protokollieren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Say what is decided first.</source>
+        <translation>Erst sagen, was entschieden ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Say why first.</source>
+        <translation>Erst sagen, warum.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>what is decided</source>
+        <translation>was entschieden ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>, because {0}</source>
+        <translation>, weil {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Causes in the order of their odds, by what was measured and answered so far.</source>
+        <translation>Ursachen in der Reihenfolge ihrer Wahrscheinlichkeit, nach dem bisher Gemessenen und Beantworteten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Unlikely: {0}.</source>
+        <translation>Unwahrscheinlich: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Nothing told of: {0}; that does not mean absent.</source>
+        <translation>Nichts gesagt zu: {0}; das heißt nicht, dass es fehlt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Let the machine run at its usual speed.</source>
+        <translation>Die Maschine mit üblicher Drehzahl laufen lassen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Spectrum, directions, steadiness</source>
+        <translation>Spektrum, Richtungen, Stetigkeit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Hold speed and load steady.</source>
+        <translation>Drehzahl und Last konstant halten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Coast-down or run-up</source>
+        <translation>Auslauf oder Hochlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Press, then switch the machine off and let it coast down.</source>
+        <translation>Drücken, dann die Maschine abschalten und auslaufen lassen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Bump test</source>
+        <translation>Anschlagversuch</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>The machine stands, isolated and locked: three clear blows, each rung out.</source>
+        <translation>Die Maschine steht, freigeschaltet und gesichert: drei klare Schläge, jeden ausklingen lassen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Neighbours with this machine stopped</source>
+        <translation>Nachbarn bei stehender Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>This machine stands, the others run as usual.</source>
+        <translation>Diese Maschine steht, die anderen laufen wie üblich.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Two initial runs against each other</source>
+        <translation>Zwei Urläufe gegeneinander</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>Needs two runs without masses, from the Runs page.</source>
+        <translation>Braucht zwei Läufe ohne Massen, von der Seite Läufe.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>broken off; nothing was recorded</source>
+        <translation>abgebrochen; nichts wurde protokolliert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>getting ready</source>
+        <translation>wird vorbereitet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>recording, {0} s{1}</source>
+        <translation>nimmt auf, {0} s{1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>{0}; what was recorded is kept as {1}</source>
+        <translation>{0}; das Aufgenommene liegt als {1} vor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>{0}; the recording is kept as {1}</source>
+        <translation>{0}; die Aufnahme liegt als {1} vor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>the job has no hook-up yet: set it on the Hook-up page</source>
+        <translation>der Auftrag hat noch keinen Anschluss: auf der Seite Anschluss festlegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>breaking off</source>
+        <translation>bricht ab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_measure.py"/>
+        <source>measured check</source>
+        <translation>Messprüfung</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/inspect_page.py"/>
         <source>Inspect</source>
         <translation>Prüfen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>Recordings (*.au *.wav *.flac *.caf *.csv *.txt *.uff *.unv *.h5 *.hdf5 *.tdms);;All files (*)</source>
+        <translation>Aufnahmen (*.au *.wav *.flac *.caf *.csv *.txt *.uff *.unv *.h5 *.hdf5 *.tdms);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>Checks</source>
+        <translation>Prüfungen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>Check</source>
+        <translation>Prüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>No job is open: begin one, or open one, on the Brief page.</source>
+        <translation>Kein Auftrag ist offen: unter Aufgabe einen anlegen oder öffnen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>{0}: {1} of {2} checks have an outcome.</source>
+        <translation>{0}: {1} von {2} Prüfungen haben ein Ergebnis.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>Inspection: {0} needs attention.</source>
+        <translation>Prüfung: {0} ist zu beachten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>{0} is likely: {1}.</source>
+        <translation>{0} ist wahrscheinlich: {1}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>Inspection: {0} has no outcome yet.</source>
+        <translation>Prüfung: {0} hat noch kein Ergebnis.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0}: {1} of the mean square</source>
+        <translation>{0}: {1} des mittleren Quadrats</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0} over {1}: {2}{3}, {4}{5}° apart</source>
+        <translation>{0} zu {1}: {2}{3}, {4}{5}° auseinander</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>no margin can be given</source>
+        <translation>kein Abstand anzugeben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>the nearest is {0} % from running speed</source>
+        <translation>die nächste liegt {0} % neben der Betriebsdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0}, {1} to {2} r/min: {3}</source>
+        <translation>{0}, {1} bis {2} r/min: {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0}: resonance at {1}{2} r/min, amplification {3}</source>
+        <translation>{0}: Resonanz bei {1}{2} r/min, Überhöhung {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>Compare</source>
+        <translation>Vergleichen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>Record {0} s</source>
+        <translation>{0} s aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>From the source chosen on Hook-up</source>
+        <translation>Von der unter Anschluss gewählten Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>From a recording…</source>
+        <translation>Aus einer Aufnahme…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>From a recording: {0}</source>
+        <translation>Aus einer Aufnahme: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>Progress: {0}</source>
+        <translation>Fortschritt: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>Break off</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>Break off: {0}</source>
+        <translation>Abbrechen: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0} when all is ready. {1}</source>
+        <translation>{0}, wenn alles bereit ist. {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>Measured {0}</source>
+        <translation>Gemessen {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0}; not to be trusted yet</source>
+        <translation>{0}; noch nicht verlässlich</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>The figures of this entry are not as this program writes them.</source>
+        <translation>Die Werte dieses Eintrags sind nicht so, wie dieses Programm sie schreibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_source.py"/>
+        <source>simulated rotor at rest</source>
+        <translation>simulierter Rotor in Ruhe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_start.py"/>
+        <source>Not now</source>
+        <translation>Jetzt nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_start.py"/>
+        <source>Nothing is recorded, and nothing is measured</source>
+        <translation>Nichts wird protokolliert, nichts gemessen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_start.py"/>
+        <source>{0}: see to this first, then record.</source>
+        <translation>{0}: erst dafür sorgen, dann aufnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>No job is open.</source>
+        <translation>Kein Auftrag ist offen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Begin a job (Ctrl+N)</source>
+        <translation>Auftrag anlegen (Strg+N)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Open a job…</source>
+        <translation>Auftrag öffnen…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Go on with a job (Ctrl+O)</source>
+        <translation>Mit einem Auftrag fortfahren (Strg+O)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Open of late</source>
+        <translation>Zuletzt offen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Open: {0}</source>
+        <translation>Offen: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Open {0}</source>
+        <translation>{0} öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Why this is advised</source>
+        <translation>Warum das geraten wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>kept in the record</source>
+        <translation>kommt ins Protokoll</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Pass over it</source>
+        <translation>Übergehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Go on without it, with the reason</source>
+        <translation>Ohne das weitermachen, mit Begründung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>End the balancing</source>
+        <translation>Auswuchten beenden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Leave the machine as it is, with the reason</source>
+        <translation>Die Maschine lassen, wie sie ist, mit Begründung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Your reason to do otherwise</source>
+        <translation>Ihr Grund, anders vorzugehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>This cannot be passed over.</source>
+        <translation>Das lässt sich nicht übergehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Write the reason first.</source>
+        <translation>Erst den Grund schreiben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Jobs</source>
+        <translation>Aufträge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Trend</source>
+        <translation>Trend</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Two side by side</source>
+        <translation>Zwei nebeneinander</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Machines: past jobs, trends and comparisons</source>
+        <translation>Maschinen: frühere Aufträge, Trends und Vergleiche</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Machines</source>
+        <translation>Maschinen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Search names, places, notes</source>
+        <translation>Namen, Orte, Notizen durchsuchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>fan, hall 3, …</source>
+        <translation>Ventilator, Halle 3, …</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Folder of jobs…</source>
+        <translation>Ordner der Aufträge…</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Choose the folder whose jobs are listed</source>
+        <translation>Ordner wählen, dessen Aufträge gezeigt werden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Read again</source>
+        <translation>Neu lesen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Jobs of the machine</source>
+        <translation>Aufträge der Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Open this job</source>
+        <translation>Diesen Auftrag öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Begin a job with this one's brief, hook-up and coefficients</source>
+        <translation>Auftrag mit Aufgabe, Anschluss und Koeffizienten von diesem anlegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>looking for jobs</source>
+        <translation>Aufträge werden gesucht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>another list is wanted</source>
+        <translation>eine andere Liste ist gewünscht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Reading {0}: {1}{2}</source>
+        <translation>Lese {0}: {1}{2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>searching jobs</source>
+        <translation>Suche in Aufträgen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Jobs in {0}</source>
+        <translation>Aufträge in {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source> And {0} more.</source>
+        <translation> Und {0} weitere.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Not read: {0}.{1}</source>
+        <translation>Nicht gelesen: {0}.{1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>No machine to show in {0}.</source>
+        <translation>Keine Maschine in {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>{0} machine, {1} jobs in {2}</source>
+        <translation>{0} Maschine, {1} Aufträge in {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>{0} machines, {1} jobs in {2}</source>
+        <translation>{0} Maschinen, {1} Aufträge in {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>{0}; the first {1} are listed: search for others.</source>
+        <translation>{0}; gezeigt sind die ersten {1}: nach anderen suchen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Folder of jobs</source>
+        <translation>Ordner der Aufträge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Open shapes: first run of a job; full ones: its last run. Bars: 95 % interval of the run.</source>
+        <translation>Offene Formen: erster Lauf eines Auftrags; volle: sein letzter. Balken: 95-%-Bereich des Laufs.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>No run that counts in its jobs.</source>
+        <translation>In den Aufträgen zählt kein Lauf.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Earlier job</source>
+        <translation>Früherer Auftrag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Later job</source>
+        <translation>Späterer Auftrag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>choose a job</source>
+        <translation>Auftrag wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Only one job: nothing to hold it against.</source>
+        <translation>Nur ein Auftrag: nichts zum Vergleichen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>Choose two jobs.</source>
+        <translation>Zwei Aufträge wählen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>{0}: {1} from last run to last run</source>
+        <translation>{0}: {1} von letztem Lauf zu letztem Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>not measured</source>
+        <translation>nicht gemessen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>First run {0}
+Last run {1}
+{2}</source>
+        <translation>Erster Lauf {0}
+Letzter Lauf {1}
+{2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_plot.py"/>
+        <source>date of the run</source>
+        <translation>Datum des Laufs</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_plot.py"/>
+        <source>Trend of {0}</source>
+        <translation>Trend von {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_plot.py"/>
+        <source>{0}, then {1} {2}</source>
+        <translation>{0}, dann {1} {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_plot.py"/>
+        <source>no readings</source>
+        <translation>keine Messwerte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>{0} (job; no machine named)</source>
+        <translation>{0} (Auftrag; keine Maschine genannt)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>no date</source>
+        <translation>kein Datum</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>{0} of {1} runs count</source>
+        <translation>{0} von {1} Läufen zählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>Serial</source>
+        <translation>Seriennummer</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>Influence coefficients at {0} r/min</source>
+        <translation>Einflusskoeffizienten bei {0} r/min</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>not in both</source>
+        <translation>nicht in beiden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>each plane</source>
+        <translation>jede Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>static part</source>
+        <translation>statischer Anteil</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Trial mass</source>
+        <translation>Testmasse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Try it on the &amp;face</source>
+        <translation>Auf der Ansi&amp;cht versuchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Put the trial mass on the face to look at</source>
+        <translation>Testmasse zur Ansicht auf den Rotor setzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>any angle</source>
+        <translation>beliebiger Winkel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>on {0}: {1} at speed</source>
+        <translation>in {0}: {1} bei Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0}: {1} expected, {2} at the worst angle</source>
+        <translation>{0}: {1} erwartet, {2} beim ungünstigsten Winkel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>, stop at {0}</source>
+        <translation>, abstellen bei {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0}: {1} at {2}{3}</source>
+        <translation>{0}: {1} bei {2}{3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>radius {0} mm, </source>
+        <translation>Radius {0} mm, </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0} at speed</source>
+        <translation>{0} bei Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>not determined; {0}</source>
+        <translation>nicht bestimmt; {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Correction</source>
+        <translation>Ausgleich</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Correction counts from</source>
+        <translation>Ausgleich zählt ab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>What is corrected</source>
+        <translation>Was ausgeglichen wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Put the correction on the face to look at</source>
+        <translation>Ausgleich zur Ansicht auf den Rotor setzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>&amp;Keep as plan</source>
+        <translation>Als &amp;Plan behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Write this correction into the record of the job</source>
+        <translation>Diesen Ausgleich ins Protokoll des Auftrags schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>What is on now was not on in the last run: take a run with it first</source>
+        <translation>Was jetzt sitzt, saß im letzten Lauf noch nicht: erst einen Lauf damit machen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>May take mass</source>
+        <translation>Darf Masse tragen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Points that count</source>
+        <translation>Messpunkte, die zählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Method {0}; {1}.</source>
+        <translation>Verfahren {0}; {1}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>the file does not</source>
+        <translation>die Datei nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>the brief does not</source>
+        <translation>die Aufgabe nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>the planes cannot be told apart</source>
+        <translation>die Ebenen sind nicht zu trennen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>the planes are told apart well</source>
+        <translation>die Ebenen sind gut zu trennen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>the planes do much the same: errors grow</source>
+        <translation>die Ebenen wirken fast gleich: Fehler wachsen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>condition number {0}, {1}</source>
+        <translation>Konditionszahl {0}, {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>condition number {0}, one plane</source>
+        <translation>Konditionszahl {0}, eine Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>one plane</source>
+        <translation>eine Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Expected vibration</source>
+        <translation>Erwartete Schwingung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0}: {1} {2} expected, below {3} with 95 percent, {4} in the last run, {5}</source>
+        <translation>{0}: {1} {2} erwartet, unter {3} mit 95 Prozent, {4} im letzten Lauf, {5}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>no runs to tell it from</source>
+        <translation>keine Läufe, aus denen es folgt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>last run {0}</source>
+        <translation>letzter Lauf {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Needs an initial run and a trial run for each plane</source>
+        <translation>Braucht einen Urlauf und je Ebene einen Testlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0} {1} expected, 95 %: below {2}</source>
+        <translation>{0} {1} erwartet, 95 %: unter {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>below the limit with 95 %</source>
+        <translation>unter dem Grenzwert mit 95 %</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>above the limit</source>
+        <translation>über dem Grenzwert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Before hands go in</source>
+        <translation>Vor dem Handanlegen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>&amp;Who says so</source>
+        <translation>&amp;Wer das sagt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>All of it &amp;holds</source>
+        <translation>Alles gilt (&amp;Z)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Write into the record that this was seen to</source>
+        <translation>Ins Protokoll schreiben, dass dafür gesorgt ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Yes</source>
+        <translation>Ja</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Yes: {0}</source>
+        <translation>Ja: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0} of {1} are not answered yet: see to each, then press its Yes.</source>
+        <translation>{0} von {1} sind noch offen: für jedes sorgen, dann Ja drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Write who says so.</source>
+        <translation>Angeben, wer das sagt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>ground off</source>
+        <translation>abgeschliffen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>The chosen piece</source>
+        <translation>Das gewählte Stück</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Go through the cautions</source>
+        <translation>Vorsichtsregeln durchgehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>What must hold before hands go in</source>
+        <translation>Was gelten muss, bevor Hand angelegt wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Add a piece, or try a suggestion on the face; then choose it.</source>
+        <translation>Stück hinzufügen oder einen Vorschlag auf der Ansicht versuchen; dann wählen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Fixing</source>
+        <translation>Befestigung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>such as 12.5 g</source>
+        <translation>z. B. 12.5 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Angle or position</source>
+        <translation>Winkel oder Stelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>such as 137 or position 5</source>
+        <translation>z. B. 137 oder position 5</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>as the plane's</source>
+        <translation>wie die Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Filler, nuts, washers</source>
+        <translation>Schweißgut, Muttern, Scheiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>such as 0.6 g</source>
+        <translation>z. B. 0.6 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Put on as</source>
+        <translation>Angebracht als</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Note, such as who weighed it</source>
+        <translation>Notiz, etwa wer gewogen hat</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Note on what was put on</source>
+        <translation>Notiz zum Angebrachten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>&amp;Record as put on</source>
+        <translation>Als angebracht p&amp;rotokollieren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Write all pieces thought of into the record</source>
+        <translation>Alle geplanten Stücke ins Protokoll schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>&amp;Record where it really sits</source>
+        <translation>Wirklichen Platz p&amp;rotokollieren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>{0} at speed.</source>
+        <translation>{0} bei Drehzahl.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>0 g is no mass; remove the piece instead</source>
+        <translation>0 g ist keine Masse; statt dessen das Stück entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>filler metal</source>
+        <translation>Schweißgut</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>On the rotor</source>
+        <translation>Auf dem Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Nothing beyond its initial state.</source>
+        <translation>Nichts über den Urzustand hinaus.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Thought of</source>
+        <translation>Geplant</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Nothing yet.</source>
+        <translation>Noch nichts.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>take off</source>
+        <translation>abnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>&amp;Take off</source>
+        <translation>Ab&amp;nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Record that the chosen piece was taken off</source>
+        <translation>Protokollieren, dass das gewählte Stück abgenommen wurde</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>sits elsewhere</source>
+        <translation>sitzt anders</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Sits &amp;elsewhere</source>
+        <translation>Sitzt &amp;anders</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Say where the chosen piece really sits</source>
+        <translation>Sagen, wo das gewählte Stück wirklich sitzt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>trials off</source>
+        <translation>Testmassen ab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>All trial masses off</source>
+        <translation>Alle Testmassen ab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Record that every trial mass was taken off</source>
+        <translation>Protokollieren, dass alle Testmassen abgenommen wurden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>&amp;Add a piece</source>
+        <translation>S&amp;tück hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Think of another piece on this plane</source>
+        <translation>Ein weiteres Stück in dieser Ebene planen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Think of the chosen piece no more</source>
+        <translation>Das gewählte Stück nicht mehr planen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>bring back</source>
+        <translation>zurückholen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Bring back</source>
+        <translation>Zurückholen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Think of the piece again that was removed last</source>
+        <translation>Das zuletzt entfernte Stück wieder planen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>such as: weighed back in</source>
+        <translation>z. B.: zurückgewogen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_entry.py"/>
+        <source>Note on taking off</source>
+        <translation>Notiz zum Abnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_face.py"/>
+        <source>Rotor face with pieces</source>
+        <translation>Rotoransicht mit Stücken</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_face.py"/>
+        <source>, chosen</source>
+        <translation>, gewählt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_face.py"/>
+        <source>piece {0}{1}: {2}</source>
+        <translation>Stück {0}{1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_field.py"/>
+        <source>; {0} is kept</source>
+        <translation>; {0} bleibt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_hand.py"/>
@@ -136,9 +4049,209 @@
         <translation>mit Drehsinn</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Drill diameter</source>
+        <translation>Bohrerdurchmesser</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>such as 12 mm</source>
+        <translation>z. B. 12 mm</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Metal</source>
+        <translation>Metall</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>such as steel</source>
+        <translation>z. B. steel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Area ground off</source>
+        <translation>Geschliffene Fläche</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>such as 20 cm^2</source>
+        <translation>z. B. 20 cm^2</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Rod diameter</source>
+        <translation>Elektrodendurchmesser</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>such as 3.2 mm</source>
+        <translation>z. B. 3.2 mm</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Metal that lands</source>
+        <translation>Metall, das ankommt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>such as 90 %</source>
+        <translation>z. B. 90 %</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>At another radius</source>
+        <translation>Auf anderem Radius</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>such as 250 mm</source>
+        <translation>z. B. 250 mm</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Split to two angles</source>
+        <translation>Auf zwei Winkel teilen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>such as 300 and 330</source>
+        <translation>z. B. 300 und 330</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Split between positions</source>
+        <translation>Auf Stellen teilen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Two pieces at the positions on either side</source>
+        <translation>Zwei Stücke auf die Stellen zu beiden Seiten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>Make one of them</source>
+        <translation>Eins daraus machen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>One piece for those thought of on this plane</source>
+        <translation>Ein Stück für alle geplanten in dieser Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>From the mark {0}: {1} mm along the rim, {2} mm straight across, at radius {3} mm.</source>
+        <translation>Ab der Marke {0}: {1} mm am Umfang, {2} mm gerade gemessen, auf Radius {3} mm.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>{0} mm off, evenly over the area</source>
+        <translation>{0} mm abtragen, gleichmäßig über die Fläche</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>drill to {0} mm at the tip, {1} mm full diameter (118° point)</source>
+        <translation>{0} mm tief bohren bis zur Spitze, {1} mm voller Durchmesser (Spitze 118°)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>"{0}" is no share: write such as 90 %</source>
+        <translation>„{0}“ ist kein Anteil: etwa 90 % schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>"{0}" is not two angles: write such as 300 and 330</source>
+        <translation>„{0}“ sind nicht zwei Winkel: etwa 300 und 330 schreiben</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_model.py"/>
         <source>as hooked up</source>
         <translation>wie erfasst</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>all masses off</source>
+        <translation>alle Massen ab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>added to what is on</source>
+        <translation>zu dem, was sitzt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>{0} g and {1} g of filler metal</source>
+        <translation>{0} g und {1} g Schweißgut</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>no limit agreed</source>
+        <translation>kein Grenzwert vereinbart</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>may be above the limit</source>
+        <translation>vielleicht über dem Grenzwert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>"{0}" is no {1}: write such as 12.5 g or 0.4 oz, below 0 for metal taken away</source>
+        <translation>„{0}“ ist kein Wert für {1}: etwa 12.5 g oder 0.4 oz schreiben, unter 0 für abgetragenes Metall</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>"{0}" is no {1}: write such as 290 mm or 11.4 in, above 0</source>
+        <translation>„{0}“ ist kein Wert für {1}: etwa 290 mm oder 11.4 in schreiben, größer als 0</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>, or "position 1" to "position {0}"</source>
+        <translation>, oder „position 1“ bis „position {0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>"{0}" is no place: write an angle such as 137°{1}</source>
+        <translation>„{0}“ ist kein Platz: einen Winkel wie 137° schreiben{1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>{0} has no numbered positions: write an angle such as 137°</source>
+        <translation>{0} hat keine nummerierten Stellen: einen Winkel wie 137° schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>position "{0}" does not exist on {1}: there are 1 to {2}</source>
+        <translation>Stelle „{0}“ gibt es in {1} nicht: es gibt 1 bis {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>position {0} on {1} is blocked by the brief: choose another</source>
+        <translation>Stelle {0} in {1} ist laut Aufgabe gesperrt: eine andere wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>force cannot be told: the brief says no speed or radius</source>
+        <translation>Kraft nicht anzugeben: in der Aufgabe fehlt Drehzahl oder Radius</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>position {0} ({1}°)</source>
+        <translation>Stelle {0} ({1}°)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source> + {0} g filler</source>
+        <translation> + {0} g Schweißgut</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>, radius {0} mm</source>
+        <translation>, Radius {0} mm</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>{0} g{1}{2} at {3}{4}{5}</source>
+        <translation>{0} g{1}{2} bei {3}{4}{5}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_page.py"/>
@@ -146,9 +4259,1044 @@
         <translation>Massen</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>P&amp;lacement sheet</source>
+        <translation>P&amp;latzierblatt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>For the person at the rotor: on paper or on a phone</source>
+        <translation>Für die Person am Rotor: auf Papier oder auf dem Telefon</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>the stock is empty: write what is at hand, such as 6 × 2 g, 4 × 5 g.</source>
+        <translation>der Vorrat ist leer: schreiben, was da ist, etwa 6 × 2 g, 4 × 5 g.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>broken off.</source>
+        <translation>abgebrochen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>placement sheet</source>
+        <translation>Platzierblatt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>Before hands go in: nobody has said since the last start that the cautions hold.</source>
+        <translation>Vor dem Handanlegen: seit dem letzten Start hat niemand gesagt, dass die Vorsichtsregeln gelten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>Correction: {0}.</source>
+        <translation>Ausgleich: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>few and good</source>
+        <translation>wenige und gut</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>least vibration</source>
+        <translation>wenigste Schwingung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>within limits</source>
+        <translation>unter den Grenzwerten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>"{0}": write number and mass, such as 6 × 2 g, 4 × 5 g</source>
+        <translation>„{0}“: Anzahl und Masse schreiben, etwa 6 × 2 g, 4 × 5 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>"{0}": 0 g is no piece</source>
+        <translation>„{0}“: 0 g ist kein Stück</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>Pieces from the stock</source>
+        <translation>Stücke aus dem Vorrat</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>&amp;Stock at hand</source>
+        <translation>&amp;Vorrat</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>such as 6 × 2 g, 4 × 5 g</source>
+        <translation>z. B. 6 × 2 g, 4 × 5 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>What the pieces are to do</source>
+        <translation>Was die Stücke erreichen sollen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>as it takes</source>
+        <translation>nach Bedarf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>Pieces at &amp;most</source>
+        <translation>Stücke &amp;höchstens</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>Find &amp;pieces</source>
+        <translation>Stücke s&amp;uchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>Search the stock for the least vibration</source>
+        <translation>Im Vorrat nach der geringsten Schwingung suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>finding pieces</source>
+        <translation>Stücke werden gesucht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>Try them on the &amp;face</source>
+        <translation>Auf der Ansicht ver&amp;suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>Put the pieces on the face to look at</source>
+        <translation>Stücke zur Ansicht auf den Rotor setzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>&amp;Keep choice</source>
+        <translation>Wahl &amp;behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>Write these pieces into the record of the job</source>
+        <translation>Diese Stücke ins Protokoll des Auftrags schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>of the limit</source>
+        <translation>des Grenzwerts</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>{0} pieces: largest point {1} {2}</source>
+        <translation>{0} Stücke: größter Messpunkt {1} {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>{0} piece: largest point {1} {2}</source>
+        <translation>{0} Stück: größter Messpunkt {1} {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>proven to be the best of so many</source>
+        <translation>bewiesen: besser geht es mit so vielen nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>none of so many is below {0}</source>
+        <translation>mit so vielen geht es nicht unter {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>by number of pieces: {0} {1}; {2}</source>
+        <translation>nach Anzahl der Stücke: {0} {1}; {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>the handbook's split takes {0} pieces and leaves {1} {2}</source>
+        <translation>das Aufteilen nach Handbuch braucht {0} Stücke und lässt {1} {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>{0}:{1} o'clock</source>
+        <translation>{0}:{1} Uhr</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>clock face {0}</source>
+        <translation>Zifferblatt {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>{0} along the rim from the mark</source>
+        <translation>{0} am Umfang ab der Marke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>force at speed {0}</source>
+        <translation>Kraft bei Drehzahl {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>sure to {0}</source>
+        <translation>sicher auf {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>{0}, continued</source>
+        <translation>{0}, Fortsetzung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>Stop: {0}</source>
+        <translation>Abstellen: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>Seen from {0}</source>
+        <translation>Von {0} gesehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>it turns {0} {1}</source>
+        <translation>er dreht {0} {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>Drawn with the mark under the pulse sensor. Angles, position numbers and distances along the rim count from the mark, {0}.</source>
+        <translation>Gezeichnet mit der Marke unter dem Impulssensor. Winkel, Nummern der Stellen und Wege am Umfang zählen ab der Marke, {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>piece {0}: {1} at {2}</source>
+        <translation>Stück {0}: {1} bei {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>{0}, {1}, seen from {2}: {3}</source>
+        <translation>{0}, {1}, gesehen von {2}: {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>the {0} end</source>
+        <translation>das Ende {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Picture (*.png)</source>
+        <translation>Bild (*.png)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>To be added to what is on</source>
+        <translation>Zu dem hinzu, was sitzt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>To be put on, with all earlier masses taken off</source>
+        <translation>Anzubringen, nachdem alle früheren Massen abgenommen sind</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>On the rotor, as recorded</source>
+        <translation>Auf dem Rotor, wie protokolliert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>nothing is on the rotor or thought of: try a suggestion on the face first</source>
+        <translation>nichts sitzt auf dem Rotor oder ist geplant: erst einen Vorschlag auf der Ansicht versuchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>mark or sensors were changed by an unknown turn: make sure of the mark before using these angles</source>
+        <translation>Marke oder Sensoren wurden um einen unbekannten Winkel verdreht: vor diesen Winkeln die Marke klären</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>{0}, made {1} UTC</source>
+        <translation>{0}, erstellt {1} UTC</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Placement sheet</source>
+        <translation>Platzierblatt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Size</source>
+        <translation>Größe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Phone</source>
+        <translation>Telefon</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>P&amp;rint</source>
+        <translation>D&amp;rucken</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Print the sheet on A4</source>
+        <translation>Blatt auf A4 drucken</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Save P&amp;DF</source>
+        <translation>P&amp;DF speichern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Save the sheet for A4 as a PDF file</source>
+        <translation>Blatt für A4 als PDF-Datei speichern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Save pictures</source>
+        <translation>Bilder speichern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Save pictures of a phone's size</source>
+        <translation>Bilder in Telefongröße speichern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>&amp;Back</source>
+        <translation>Zurück (&amp;B)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Back to the rotor face</source>
+        <translation>Zurück zur Rotoransicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>{0}: cannot be written ({1}); choose another place.</source>
+        <translation>{0}: nicht schreibbar ({1}); anderen Ort wählen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Saved as {0}.</source>
+        <translation>Gespeichert als {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Save the sheet</source>
+        <translation>Blatt speichern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet_card.py"/>
+        <source>Sent to the printer.</source>
+        <translation>An den Drucker gesandt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>Trial</source>
+        <translation>Testmasse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>Pieces</source>
+        <translation>Stücke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>Put on</source>
+        <translation>Anbringen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>Cautions</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>Dark: on the rotor. Dashed: thought of; drag it, or use the arrow keys, + and −. Wedge: the correction, 95 %. Cross: blocked.</source>
+        <translation>Dunkel: auf dem Rotor. Gestrichelt: geplant; ziehen, oder Pfeiltasten, + und −. Keil: der Ausgleich, 95 %. Kreuz: gesperrt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>No job is open, or its brief has no plane yet: begin on the Brief page.</source>
+        <translation>Kein Auftrag ist offen, oder seine Aufgabe hat noch keine Ebene: auf der Seite Aufgabe beginnen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>with what is thought of</source>
+        <translation>mit dem Geplanten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>{0} said since the last start that all of it holds.</source>
+        <translation>{0} hat seit dem letzten Start gesagt, dass alles gilt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>{0} on the rotor, {1} thought of.</source>
+        <translation>{0} auf dem Rotor, {1} geplant.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>before hands go in, go through the cautions: nobody has said since the last start that they hold.</source>
+        <translation>vor dem Handanlegen die Vorsichtsregeln durchgehen: seit dem letzten Start hat niemand gesagt, dass sie gelten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>{0}{1} g{2} at {3}{4}</source>
+        <translation>{0}{1} g{2} bei {3}{4}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>{0} g{1} at {2}{3}</source>
+        <translation>{0} g{1} bei {2}{3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>, beside what is on</source>
+        <translation>, zu dem hinzu, was sitzt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>, all earlier masses off</source>
+        <translation>, alle früheren Massen ab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>with what is thought of{0}</source>
+        <translation>mit dem Geplanten{0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>no signal yet</source>
+        <translation>noch kein Signal</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>{0}, peak {1} dB of full scale</source>
+        <translation>{0}, Spitze {1} dB vom Vollausschlag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>time, ms</source>
+        <translation>Zeit, ms</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>pulse, % of full scale</source>
+        <translation>Impuls, % vom Vollausschlag</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>rising edge</source>
+        <translation>steigende Kante</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>falling edge</source>
+        <translation>fallende Kante</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>mark {0}° wide</source>
+        <translation>Marke {0}° breit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>edges to {0}°</source>
+        <translation>Kanten auf {0}°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>{0} missing, {1} extra</source>
+        <translation>{0} fehlen, {1} zu viel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/open_job.py"/>
+        <source>no job is open: begin one or open one on the Brief page</source>
+        <translation>kein Auftrag ist offen: unter Aufgabe einen anlegen oder öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/page.py"/>
+        <source>This version of the program has no page for it.</source>
+        <translation>Diese Version des Programms hat dafür keine Seite.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>time, s</source>
+        <translation>Zeit, s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>phase − mean, °</source>
+        <translation>Phase − Mittel, °</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>Phase ribbon</source>
+        <translation>Phasenband</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>{0}: {1}, within {2} to {3} degrees of its mean</source>
+        <translation>{0}: {1}, innerhalb {2} bis {3} Grad um das Mittel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>no phase yet</source>
+        <translation>noch keine Phase</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>shaft angle, °</source>
+        <translation>Wellenwinkel, °</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>Waveform over one revolution</source>
+        <translation>Verlauf über eine Umdrehung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>no waveform yet</source>
+        <translation>noch kein Verlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>{0}, ± one deviation</source>
+        <translation>{0}, ± eine Abweichung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>{0} from {1} to {2} {3}</source>
+        <translation>{0} von {1} bis {2} {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>mean of {0} revolutions: </source>
+        <translation>Mittel aus {0} Umdrehungen: </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>frequency, Hz</source>
+        <translation>Frequenz, Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>Spectrum</source>
+        <translation>Spektrum</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>no spectrum yet</source>
+        <translation>noch kein Spektrum</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>{0}: highest at {1} Hz, {2} {3}</source>
+        <translation>{0}: höchster Wert bei {1} Hz, {2} {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>speed, r/min</source>
+        <translation>Drehzahl, r/min</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>Phase against speed</source>
+        <translation>Phase über der Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>Amplitude against speed</source>
+        <translation>Amplitude über der Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>lag, °</source>
+        <translation>Nacheilung, °</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>no sweep yet</source>
+        <translation>noch kein Durchlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>resonance at {0} r/min</source>
+        <translation>Resonanz bei {0} r/min</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>no resonance seen</source>
+        <translation>keine Resonanz zu sehen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>, limit {0}</source>
+        <translation>, Grenzwert {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>{0} from {1} to {2} {3}{4}: {5}</source>
+        <translation>{0} von {1} auf {2} {3}{4}: {5}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/plots.py"/>
+        <source>no check run yet</source>
+        <translation>noch kein Kontrolllauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/polar.py"/>
+        <source>Vector cloud</source>
+        <translation>Zeigerwolke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/polar.py"/>
+        <source>Vectors through the speed</source>
+        <translation>Zeiger über der Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/polar.py"/>
+        <source>{0} from {1} to {2} r/min, up to {3} {4}</source>
+        <translation>{0} von {1} bis {2} r/min, bis {3} {4}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/rail.py"/>
         <source>Stages of the job</source>
         <translation>Schritte des Auftrags</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_face.py"/>
+        <source>no rotor yet</source>
+        <translation>noch kein Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_face.py"/>
+        <source>no hook-up yet</source>
+        <translation>noch kein Anschluss</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_face.py"/>
+        <source>seen from: {0} · turns {1} · angles {2}</source>
+        <translation>gesehen von: {0} · dreht {1} · Winkel {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_face.py"/>
+        <source>seen from: {0} · angles {1}</source>
+        <translation>gesehen von: {0} · Winkel {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_face.py"/>
+        <source>pulse, mark 0°</source>
+        <translation>Impuls, Marke 0°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>set below</source>
+        <translation>wie unten gesetzt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>&amp;Case</source>
+        <translation>&amp;Fall</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Speed</source>
+        <translation>Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Resonance in percent of running speed</source>
+        <translation>Resonanz in Prozent der Betriebsdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source> % of speed</source>
+        <translation> % der Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>left as it is</source>
+        <translation>bleibt, wie sie ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Neighbour beside running speed</source>
+        <translation>Nachbar neben der Betriebsdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Vibration from the neighbour</source>
+        <translation>Schwingung vom Nachbarn</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Pulses that are missing</source>
+        <translation>Fehlende Impulse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Jitter of the pulses</source>
+        <translation>Zittern der Impulse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Noise</source>
+        <translation>Rauschen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Spee&amp;d</source>
+        <translation>&amp;Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Resona&amp;nce</source>
+        <translation>Reso&amp;nanz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Neigh&amp;bour</source>
+        <translation>Nach&amp;bar</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Pulses &amp;lost</source>
+        <translation>Fehl&amp;impulse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Noi&amp;se</source>
+        <translation>Rau&amp;schen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Unbalance</source>
+        <translation>Unwucht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>{0}, {1}, mass</source>
+        <translation>{0}, {1}, Masse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>{0}, {1}, angle</source>
+        <translation>{0}, {1}, Winkel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Angles run against rotation from the mark. The rotor starts anew with what is applied.</source>
+        <translation>Winkel zählen ab der Marke gegen den Drehsinn. Der Rotor beginnt mit dem Angewandten von vorn.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>&amp;Apply</source>
+        <translation>&amp;Anwenden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/rotor_panel.py"/>
+        <source>Run the simulated rotor so</source>
+        <translation>Den simulierten Rotor so laufen lassen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>no source runs: start it first</source>
+        <translation>keine Quelle läuft: erst starten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>run "{0}": is there already; give it another name</source>
+        <translation>Lauf „{0}“ gibt es schon; einen anderen Namen geben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>closing the recording</source>
+        <translation>Aufnahme wird geschlossen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>the source was stopped before the run began</source>
+        <translation>die Quelle wurde angehalten, bevor der Lauf begann</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>{0}; {1} s are kept as {2}, marked incomplete</source>
+        <translation>{0}; {1} s liegen als {2} vor, als unvollständig vermerkt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>recording, {0} s</source>
+        <translation>nimmt auf, {0} s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>the source was stopped</source>
+        <translation>die Quelle wurde angehalten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>{0}; what was recorded is kept as {1}, marked incomplete</source>
+        <translation>{0}; das Aufgenommene liegt als {1} vor, als unvollständig vermerkt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>{0} is at {1} {2}; the abort level is {3} {4}.</source>
+        <translation>{0} ist bei {1} {2}; der Abschaltpegel ist {3} {4}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>second source</source>
+        <translation>zweite Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>strong second source</source>
+        <translation>starke zweite Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>too short to tell</source>
+        <translation>zu kurz für ein Urteil</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>no pulses yet</source>
+        <translation>noch keine Impulse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>60000.0 to 60000.0</source>
+        <translation>60000.0 bis 60000.0</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>9999 revolutions in 99 s</source>
+        <translation>9999 Umdrehungen in 99 s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>no speed</source>
+        <translation>keine Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>{0} revolutions in {1} s</source>
+        <translation>{0} Umdrehungen in {1} s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>Speed {0} revolutions per minute</source>
+        <translation>Drehzahl {0} Umdrehungen je Minute</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>± 00.000 mm/s peak</source>
+        <translation>± 00.000 mm/s peak</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>no figures yet</source>
+        <translation>noch keine Werte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>without it 000.00 at 000.0°</source>
+        <translation>ohne sie 000.00 bei 000.0°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>without it {0} at {1}°</source>
+        <translation>ohne sie {0} bei {1}°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>{0}, within {1}°</source>
+        <translation>{0}, innerhalb {1}°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>0° up, lag against rotation</source>
+        <translation>0° oben, Nacheilung gegen den Drehsinn</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>Waveform</source>
+        <translation>Verlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>Spectr&amp;um</source>
+        <translation>Spektr&amp;um</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>Show the spectrum</source>
+        <translation>Spektrum zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>Waveform (&amp;U)</source>
+        <translation>Verla&amp;uf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>Show the waveform</source>
+        <translation>Verlauf zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>when I end it</source>
+        <translation>wenn ich ihn beende</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>at ± 2 % and ± 1°</source>
+        <translation>bei ± 2 % und ± 1°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>at ± 1 % and ± 0.5°</source>
+        <translation>bei ± 1 % und ± 0.5°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>at ± 5 % and ± 3°</source>
+        <translation>bei ± 5 % und ± 3°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>after 30 s</source>
+        <translation>nach 30 s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>after 60 s</source>
+        <translation>nach 60 s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>after 120 s</source>
+        <translation>nach 120 s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>as the job stands</source>
+        <translation>wie der Auftrag steht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>{0}: "{1}" is not a number</source>
+        <translation>{0}: „{1}“ ist keine Zahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Next run</source>
+        <translation>Nächster Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>by its kind</source>
+        <translation>nach seiner Art</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Minutes since the start</source>
+        <translation>Minuten seit dem Start</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>where settling counts</source>
+        <translation>wo Einlaufen zählt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Kind</source>
+        <translation>Art</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>It ends</source>
+        <translation>Er endet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>On the rotor: {0}.</source>
+        <translation>Auf dem Rotor: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>as it is now</source>
+        <translation>wie er jetzt ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>minutes since the start</source>
+        <translation>Minuten seit dem Start</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Before the start</source>
+        <translation>Vor dem Start</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>All of it &amp;holds: start</source>
+        <translation>Alles &amp;gilt: starten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>All of it holds: start</source>
+        <translation>Alles gilt: starten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>It runs &amp;already</source>
+        <translation>Läuft s&amp;chon</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Measure a machine that is not started now</source>
+        <translation>Eine Maschine messen, die jetzt nicht gestartet wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>How far the run is</source>
+        <translation>Wie weit der Lauf ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>&amp;Record run</source>
+        <translation>&amp;Lauf aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Record a run from now on</source>
+        <translation>Von jetzt an einen Lauf aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>&amp;End run</source>
+        <translation>Lauf b&amp;eenden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>It is enough: measure what was recorded</source>
+        <translation>Es genügt: das Aufgenommene auswerten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Break &amp;off</source>
+        <translation>A&amp;bbrechen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>No run is made of it; the recording is kept</source>
+        <translation>Es wird kein Lauf daraus; die Aufnahme bleibt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
@@ -156,9 +5304,319 @@
         <translation>Läufe</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>Live</source>
+        <translation>Laufend</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>Runs taken</source>
+        <translation>Läufe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>Sweep</source>
+        <translation>Durchlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>What is shown</source>
+        <translation>Was gezeigt wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>{0}, {1}. ± is the 95 % interval of this run only.</source>
+        <translation>{0}, {1}. ± ist der 95-%-Bereich nur dieses Laufs.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>the recording could not be played</source>
+        <translation>die Aufnahme ließ sich nicht abspielen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>A recording is played again: nothing is recorded.</source>
+        <translation>Eine Aufnahme wird wieder abgespielt: nichts wird aufgenommen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>The source went away: it is waited for. The machine may be running.</source>
+        <translation>Die Quelle ist weg: sie wird erwartet. Die Maschine kann laufen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>{0}Start the machine when what must hold before a start holds.</source>
+        <translation>{0}Die Maschine starten, wenn gilt, was vor einem Start gelten muss.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>{0}The source runs. See to what must hold before a start, then record.</source>
+        <translation>{0}Die Quelle läuft. Für das sorgen, was vor einem Start gelten muss, dann aufnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>{0}The machine runs until you stop it.</source>
+        <translation>{0}Die Maschine läuft, bis Sie sie abstellen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>does not count</source>
+        <translation>zählt nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>Run "{0}" {1}. </source>
+        <translation>Lauf „{0}“ {1}. </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>No run: {0}.</source>
+        <translation>Kein Lauf: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>{0}; it is waited for.</source>
+        <translation>{0}; sie wird erwartet.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>Speed and phase are steady: these figures settle.</source>
+        <translation>Drehzahl und Phase sind stetig: diese Werte beruhigen sich.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>The figures settle: let it run a little longer.</source>
+        <translation>Die Werte beruhigen sich: noch etwas laufen lassen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>it would take {0} s</source>
+        <translation>das würde {0} s dauern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>its scatter has no bound yet</source>
+        <translation>ihre Streuung hat noch keine Schranke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>; what is wanted is not reached within {0} s: {1}</source>
+        <translation>; das Gewünschte wird in {0} s nicht erreicht: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>, {0} s to go</source>
+        <translation>, noch {0} s</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>How far the sweep is</source>
+        <translation>Wie weit der Durchlauf ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>&amp;Record a sweep</source>
+        <translation>&amp;Durchlauf aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>Run up or coast down now</source>
+        <translation>Jetzt hochlaufen oder auslaufen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>A run-up or coast-down that was recorded before</source>
+        <translation>Ein früher aufgenommener Hochlauf oder Auslauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>No run-up or coast-down is recorded yet. Press, then run up, or switch off and let it coast down.</source>
+        <translation>Noch kein Hochlauf oder Auslauf protokolliert. Drücken, dann hochfahren, oder abschalten und auslaufen lassen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>{0}, entry {1}. </source>
+        <translation>{0}, Eintrag {1}. </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>No resonance was found.</source>
+        <translation>Keine Resonanz gefunden.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>Margin to the next resonance {0} %.</source>
+        <translation>Abstand zur nächsten Resonanz {0} %.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source> Not to be trusted: {0}.</source>
+        <translation> Nicht verlässlich: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source> at {0}°</source>
+        <translation> bei {0}°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>{0} min since the start</source>
+        <translation>{0} min seit dem Start</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Re&amp;play</source>
+        <translation>A&amp;bspielen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Play its recording again on the Live view</source>
+        <translation>Seine Aufnahme auf der Ansicht „Laufend“ wieder abspielen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Reason</source>
+        <translation>Grund</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>&amp;Use anyway</source>
+        <translation>Trot&amp;zdem nutzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Let it count, with the reason</source>
+        <translation>Zählen lassen, mit dem Grund</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>&amp;Leave out</source>
+        <translation>&amp;Weglassen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>It counts no longer, with the reason</source>
+        <translation>Zählt nicht mehr, mit dem Grund</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>&amp;Make a run of it</source>
+        <translation>&amp;Lauf daraus machen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Measure and judge this recording</source>
+        <translation>Diese Aufnahme auswerten und beurteilen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Side by side</source>
+        <translation>Nebeneinander</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Vectors of both runs</source>
+        <translation>Zeiger beider Läufe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Solid: this run with its 95 % region. Dashed: the other one.</source>
+        <translation>Voll: dieser Lauf mit seinem 95-%-Gebiet. Gestrichelt: der andere.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>{0} r/min, counts</source>
+        <translation>{0} r/min, zählt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>{0} r/min, does not count</source>
+        <translation>{0} r/min, zählt nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>no run was made of it</source>
+        <translation>daraus wurde kein Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>It belongs to no run: it was broken off, the source was lost, or it could not be measured.</source>
+        <translation>Gehört zu keinem Lauf: abgebrochen, Quelle verloren oder nicht messbar.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>{0}: counts</source>
+        <translation>{0}: zählt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>{0}: does not count</source>
+        <translation>{0}: zählt nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>there is no other run yet</source>
+        <translation>es gibt noch keinen anderen Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>from "{0}" to "{1}"</source>
+        <translation>von „{0}“ zu „{1}“</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/settings.py"/>
         <source>other end</source>
         <translation>Gegenseite</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/settings.py"/>
+        <source>{0}: cannot be read ({1}); the usual choices are used</source>
+        <translation>{0}: nicht lesbar ({1}); die übliche Wahl gilt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/settings.py"/>
+        <source>{0}: is damaged; the usual choices are used, and it is written anew with the next change</source>
+        <translation>{0}: ist beschädigt; die übliche Wahl gilt, und mit der nächsten Änderung wird neu geschrieben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/settings.py"/>
+        <source>{0}: {1}: not a choice there is; the usual one is used</source>
+        <translation>{0}: {1}: keine mögliche Wahl; die übliche gilt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/settings.py"/>
+        <source>{0}: cannot be written ({1}); the choices hold until the program is closed</source>
+        <translation>{0}: nicht schreibbar ({1}); die Wahl gilt, bis das Programm geschlossen wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/simulator.py"/>
+        <source>at a resonance</source>
+        <translation>in einer Resonanz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/simulator.py"/>
+        <source>neighbour close in speed</source>
+        <translation>Nachbar mit naher Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/simulator.py"/>
+        <source>neighbour stronger than 1x</source>
+        <translation>Nachbar stärker als 1x</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/simulator.py"/>
+        <source>loose pulses</source>
+        <translation>lose Impulse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/simulator.py"/>
+        <source>much noise</source>
+        <translation>viel Rauschen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/simulator.py"/>
+        <source>the simulated rotor has two planes, but the brief has {0}</source>
+        <translation>der simulierte Rotor hat zwei Ebenen, die Aufgabe aber {0}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/stages.py"/>
@@ -201,6 +5659,31 @@
         <translation>Vorher und nachher, Grenzwerte, Bericht</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/stop_call.py"/>
+        <source>STOP THE MACHINE</source>
+        <translation>MASCHINE ABSTELLEN</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/stop_call.py"/>
+        <source>The abort level was agreed with the owner. Keep clear: the rotor turns until it has run out.</source>
+        <translation>Der Abschaltpegel wurde mit dem Betreiber vereinbart. Abstand halten: der Rotor dreht, bis er ausgelaufen ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/stop_call.py"/>
+        <source>The machine stands</source>
+        <translation>Die Maschine steht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/stop_call.py"/>
+        <source>Ends the tone and the recording</source>
+        <translation>Beendet Ton und Aufnahme</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/stop_call.py"/>
+        <source>Stop the machine: {0}</source>
+        <translation>Maschine abstellen: {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/view_panel.py"/>
         <source>How things are shown</source>
         <translation>Darstellung</translation>
@@ -229,6 +5712,11 @@
         <location filename="../../../ui/desktop/view_panel.py"/>
         <source>Language</source>
         <translation>Sprache</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/watch.py"/>
+        <source>no pulses are seen yet: check sensor, mark and threshold</source>
+        <translation>noch keine Impulse zu sehen: Sensor, Marke und Schwelle prüfen</translation>
     </message>
 </context>
 </TS>

@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import decimate, standing
 from stillshaft.dsp.channels import PointChannel, PulseChannel
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -43,7 +44,7 @@ _FULL_SCALE = 0.999
 _FEW_HITS = 3
 
 
-class RingDownError(ValueError):
+class RingDownError(InputError):
     """A bump test that tells nothing: the message says why and what to do."""
 
 
@@ -113,86 +114,153 @@ def ring_down(
     One blow or several, the machine standing. Raises RingDownError for a record without a clear hit, overloaded, or too
     short, and for a machine that turned, which a pulse input shows.
     """
-    x = _checked(samples, rate_hz, points, pulse, lowest_hz, highest_hz)
-    decays, kept, warnings = [], [], []
-    slow = _reduced(x, rate_hz, highest_hz)
-    hits = _hits(x, rate_hz, slow)
-    for number, begin_s in enumerate(hits):
-        end_s = hits[number + 1] - 2.0 * _BLOCK_S if number + 1 < len(hits) else x.shape[0] / rate_hz
-        last_s = begin_s + _LONGEST_S
-        frames = slice(round(begin_s * rate_hz) - round(_BOUNCE_S * rate_hz), round(min(end_s, last_s) * rate_hz))
-        if np.abs(x[max(0, frames.start) : frames.stop]).max() >= _FULL_SCALE:
-            warnings.append(f"the hit at {begin_s:.1f} s is overloaded and left out: hit softer or lower the gain")
-            continue
-        wanted_s = _CYCLES / lowest_hz + _CONTACT_S + 2.0 * slow.reach_s
-        if end_s - begin_s < wanted_s:
-            warnings.append(
-                f"the hit at {begin_s:.1f} s has {end_s - begin_s:.2f} s to ring out and is left out: from {lowest_hz:g} Hz on "
-                f"{wanted_s:.1f} s are needed; wait longer between the hits, or ask for a higher lowest frequency"
+    struck = Struck(rate_hz, points, pulse, lowest_hz, highest_hz)
+    struck.feed(samples)
+    return struck.result()
+
+
+class Struck:
+    """A bump test that comes in pieces: of the samples only what finds the hits and fits the decays is kept."""
+
+    def __init__(
+        self,
+        rate_hz: float,
+        points: Sequence[PointChannel],
+        pulse: PulseChannel | None = None,
+        lowest_hz: float = 3.0,
+        highest_hz: float = 200.0,
+    ) -> None:
+        """Raises RingDownError for frequencies that cannot be told at this sample rate."""
+        if not 0.0 < lowest_hz < highest_hz <= 0.25 * rate_hz:
+            raise RingDownError(
+                f"{lowest_hz:g} to {highest_hz:g} Hz: give two frequencies above 0, up to a quarter of the sample rate, "
+                f"{0.25 * rate_hz:g} Hz"
             )
-            continue
-        decays.append(_decay(slow, begin_s, min(end_s, last_s)))
-        kept.append(begin_s)
-    if not decays:
-        raise RingDownError(f"no hit can be used: {warnings[0]}")
-    fitted = [
-        f
-        for d in decays
-        if d.shape[0] >= _FEWEST_SAMPLES and (f := _fitted(d, slow.step_s, lowest_hz, highest_hz)) is not None
-    ]
-    modes = _over_hits(fitted, [p.name for p in points])
-    if not modes:
-        raise RingDownError(
-            f"nothing rings between {lowest_hz:g} and {highest_hz:g} Hz after {len(decays)} hits: hit harder with a softer, "
-            "heavier hammer, or ask for other frequencies"
-        )
-    if len(fitted) < _FEW_HITS:
-        warnings.append(
-            f"{len(fitted)} {'hit' if len(fitted) == 1 else 'hits'}: the intervals know nothing of what differs from hit to "
-            f"hit; hit {_FEW_HITS} times or more"
-        )
-    return RingDown(modes, tuple(kept), lowest_hz, highest_hz, tuple(warnings))
+        self._rate_hz, self._lowest_hz, self._highest_hz = rate_hz, lowest_hz, highest_hz
+        self._names, self._inputs = [p.name for p in points], [p.index for p in points]
+        self._turning = None if pulse is None else standing.Turning(pulse, rate_hz)
+        self._reducer = decimate.Decimator(rate_hz, highest_hz, len(points))
+        self._reduced: list[NDArray[np.float32]] = []
+        self._block = max(1, round(_BLOCK_S * rate_hz))
+        self._waiting = np.empty((0, len(points)))
+        self._before: Real | None = None  # the last sample in a whole block
+        self._blocks: list[_Blocks] = []
+        self._frames = 0
+
+    def feed(self, samples: NDArray[np.floating]) -> None:
+        """Take the next samples (frames, inputs). Raises RingDownError for samples that are not finite."""
+        if self._turning is not None:
+            self._turning.feed(samples)
+        x = np.asarray(samples, dtype=np.float64)[:, self._inputs]
+        if not np.isfinite(x).all():
+            raise RingDownError("a sample is not finite: the recording is damaged; record again")
+        self._frames += x.shape[0]
+        self._reduced.append(self._reducer.feed(x))
+        waiting = np.concatenate([self._waiting, x])
+        whole = waiting.shape[0] // self._block * self._block
+        self._waiting = waiting[whole:]
+        if whole:
+            before = waiting[:1] if self._before is None else self._before
+            self._blocks.append(_blocks(waiting[:whole], before, self._block))
+            self._before = waiting[whole - 1 : whole]
+
+    def result(self) -> RingDown:
+        """What rang. Raises RingDownError as `ring_down` does."""
+        if self._turning is not None:
+            try:
+                self._turning.refuse()
+            except standing.StandingError as error:
+                raise RingDownError(str(error)) from None
+        seconds = self._frames / self._rate_hz
+        least_s = 2.0 * _BEFORE_S + _CYCLES / self._lowest_hz
+        if seconds < least_s:
+            raise RingDownError(
+                f"{seconds:.2f} s: need {least_s:.1f} s or more, with quiet before the hit; record longer"
+            )
+        parts = zip(*((b.mean, b.power, b.low, b.high, b.step, b.step_power) for b in self._blocks), strict=True)
+        blocks = _Blocks(*(np.concatenate(part) for part in parts))
+        middle = np.median(blocks.mean, axis=0)
+        slow = _slow(np.concatenate(self._reduced) - middle, self._reducer, self._rate_hz)
+        return self._of_hits(_hits(blocks, middle, self._block / self._rate_hz, slow), blocks, slow, seconds)
+
+    def _of_hits(self, hits: Sequence[float], blocks: _Blocks, slow: _Slow, whole_s: float) -> RingDown:
+        decays, kept, warnings = [], [], []
+        block_s = self._block / self._rate_hz
+        for number, begin_s in enumerate(hits):
+            end_s = hits[number + 1] - 2.0 * _BLOCK_S if number + 1 < len(hits) else whole_s
+            last_s = min(end_s, begin_s + _LONGEST_S)
+            near = slice(max(0, round((begin_s - _BOUNCE_S) / block_s)), round(last_s / block_s))
+            if max(-blocks.low[near].min(), blocks.high[near].max()) >= _FULL_SCALE:
+                warnings.append(f"the hit at {begin_s:.1f} s is overloaded and left out: hit softer or lower the gain")
+                continue
+            wanted_s = _CYCLES / self._lowest_hz + _CONTACT_S + 2.0 * slow.reach_s
+            if end_s - begin_s < wanted_s:
+                warnings.append(
+                    f"the hit at {begin_s:.1f} s has {end_s - begin_s:.2f} s to ring out and is left out: from "
+                    f"{self._lowest_hz:g} Hz on {wanted_s:.1f} s are needed; wait longer between the hits, or ask for a "
+                    "higher lowest frequency"
+                )
+                continue
+            decays.append(_decay(slow, begin_s, last_s))
+            kept.append(begin_s)
+        if not decays:
+            raise RingDownError(f"no hit can be used: {warnings[0]}")
+        fitted = [
+            f
+            for d in decays
+            if d.shape[0] >= _FEWEST_SAMPLES
+            and (f := _fitted(d, slow.step_s, self._lowest_hz, self._highest_hz)) is not None
+        ]
+        modes = _over_hits(fitted, self._names)
+        if not modes:
+            raise RingDownError(
+                f"nothing rings between {self._lowest_hz:g} and {self._highest_hz:g} Hz after {len(decays)} hits: hit harder "
+                "with a softer, heavier hammer, or ask for other frequencies"
+            )
+        if len(fitted) < _FEW_HITS:
+            warnings.append(
+                f"{len(fitted)} {'hit' if len(fitted) == 1 else 'hits'}: the intervals know nothing of what differs from hit "
+                f"to hit; hit {_FEW_HITS} times or more"
+            )
+        return RingDown(modes, tuple(kept), self._lowest_hz, self._highest_hz, tuple(warnings))
 
 
-def _checked(
-    samples: Real,
-    rate_hz: float,
-    points: Sequence[PointChannel],
-    pulse: PulseChannel | None,
-    lowest_hz: float,
-    highest_hz: float,
-) -> Real:
-    """The points' samples (frames, points)."""
-    if not 0.0 < lowest_hz < highest_hz <= 0.25 * rate_hz:
-        raise RingDownError(
-            f"{lowest_hz:g} to {highest_hz:g} Hz: give two frequencies above 0, up to a quarter of the sample rate, "
-            f"{0.25 * rate_hz:g} Hz"
-        )
-    x = np.asarray(samples, dtype=np.float64)
-    if pulse is not None:
-        try:
-            standing.refuse_turning(x[:, pulse.index], rate_hz, pulse.edge)
-        except standing.StandingError as error:
-            raise RingDownError(str(error)) from None
-    x = x[:, [p.index for p in points]]
-    if not np.isfinite(x).all():
-        raise RingDownError("a sample is not finite: the recording is damaged; record again")
-    least_s = 2.0 * _BEFORE_S + _CYCLES / lowest_hz
-    if x.shape[0] / rate_hz < least_s:
-        raise RingDownError(
-            f"{x.shape[0] / rate_hz:.2f} s: need {least_s:.1f} s or more, with quiet before the hit; record longer"
-        )
-    return np.asarray(x - np.median(x, axis=0))
+# hits
 
 
-def _hits(x: Real, rate_hz: float, slow: _Slow) -> list[float]:
+@dataclass(frozen=True)
+class _Blocks:
+    """Of each block (blocks, points): mean, mean square, lowest and highest sample; largest and mean square step."""
+
+    mean: Real
+    power: Real
+    low: Real
+    high: Real
+    step: Real
+    step_power: Real
+
+
+def _blocks(x: Real, before: Real, size: int) -> _Blocks:
+    """Whole blocks of samples (frames, points), the sample before them (1, points)."""
+    shaped = x.reshape(-1, size, x.shape[1])
+    steps = np.diff(x, axis=0, prepend=before).reshape(shaped.shape)
+    return _Blocks(
+        shaped.mean(axis=1), np.mean(shaped**2, axis=1), shaped.min(axis=1), shaped.max(axis=1),
+        np.abs(steps).max(axis=1), np.mean(steps**2, axis=1),
+    )  # fmt: skip
+
+
+def _hits(blocks: _Blocks, middle: Real, block_s: float, slow: _Slow) -> list[float]:
     """Moments in s where free decays begin; blows too soft for the whole band are looked for in the reduced record."""
-    block = max(1, round(_BLOCK_S * rate_hz))
     # a blow stands out of what still rings by its steepness
-    levels = (_levels(x, block), _levels(np.diff(x, axis=0, prepend=x[:1]), block))
-    begins = [at * block / rate_hz for at in _onsets(levels, max(1, round(_BEFORE_S * rate_hz / block)))]
+    power = np.maximum(blocks.power - 2.0 * middle * blocks.mean + middle**2, 0.0)
+    levels = (
+        _levels(np.maximum(blocks.high - middle, middle - blocks.low), power),
+        _levels(blocks.step, blocks.step_power),
+    )
+    begins = [at * block_s for at in _onsets(levels, max(1, round(_BEFORE_S / block_s)))]
     if not begins:
-        softly = _levels(slow.x, 1)
+        softly = _levels(np.abs(slow.x), slow.x**2)
         # the low pass shows a blow before it comes
         late = slow.first * slow.step_s + slow.reach_s
         begins = [late + at * slow.step_s for at in _onsets((softly,), max(1, round(_BEFORE_S / slow.step_s)))]
@@ -223,12 +291,10 @@ def _onsets(levels: Sequence[Real], before: int) -> list[int]:
     return found
 
 
-def _levels(x: Real, block: int) -> Real:
-    """Highest value of each block over the noise, of the point where it stands out most."""
-    count = x.shape[0] // block
-    shaped = x[: count * block].reshape(count, block, x.shape[1])
-    noise = np.maximum(np.quantile(np.sqrt(np.mean(shaped**2, axis=1)), 0.1, axis=0), 1e-12)
-    return np.asarray((np.abs(shaped).max(axis=1) / noise).max(axis=1))
+def _levels(highest: Real, power: Real) -> Real:
+    """Highest value of each block (blocks, points) over the noise, of the point where it stands out most."""
+    noise = np.maximum(np.quantile(np.sqrt(power), 0.1, axis=0), 1e-12)
+    return np.asarray((highest / noise).max(axis=1))
 
 
 @dataclass(frozen=True)
@@ -242,14 +308,13 @@ class _Slow:
     noise: Real  # deviation of each point in the quiet parts
 
 
-def _reduced(x: Real, rate_hz: float, highest_hz: float) -> _Slow:
-    reducer = decimate.Decimator(rate_hz, highest_hz, x.shape[1])
-    reduced = reducer.feed(x).astype(np.float64)
+def _slow(reduced: NDArray[np.floating], reducer: decimate.Decimator, rate_hz: float) -> _Slow:
+    x = np.asarray(reduced, dtype=np.float64)
     step_s = reducer.step / rate_hz
     block = max(4, round(_QUIET_S / step_s))
-    shaped = reduced[: reduced.shape[0] // block * block].reshape(-1, block, x.shape[1])
+    shaped = x[: x.shape[0] // block * block].reshape(-1, block, x.shape[1])
     noise = np.quantile(np.sqrt(np.mean(shaped**2, axis=1)), 0.1, axis=0)
-    return _Slow(reduced, reducer.first, step_s, reducer.first * step_s, np.asarray(noise))
+    return _Slow(x, reducer.first, step_s, reducer.first * step_s, np.asarray(noise))
 
 
 def _decay(slow: _Slow, begin_s: float, end_s: float) -> Real:

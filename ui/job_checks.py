@@ -6,9 +6,10 @@ where} or {word, where} by quantity of the diagnosis. `from_record` reads the ev
 
 from __future__ import annotations
 
+import contextlib
 import math
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -16,6 +17,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
+from stillshaft.dsp.units import InputError
 from stillshaft.solver import diagnosis, diagnosis_rules, evidence, inspection
 from stillshaft.solver.diagnosis import Evidence, Figure, Word
 from stillshaft.solver.events import Run
@@ -25,6 +27,7 @@ from stillshaft.solver.state import JobRun, JobState
 from stillshaft.ui import analysis
 
 if TYPE_CHECKING:
+    from stillshaft.acquire.exchange import Reader
     from stillshaft.dsp import check
     from stillshaft.dsp.content import Content
     from stillshaft.solver.brief import Brief
@@ -35,7 +38,7 @@ _DIRECTIONS = re.compile(r"\b(horizontal|vertical|axial|radial)\b", re.IGNORECAS
 _LONGEST_S = 120.0
 
 
-class CheckError(ValueError):
+class CheckError(InputError):
     """A check that cannot be made with what there is: the message says what is missing."""
 
 
@@ -130,14 +133,16 @@ def sweep(path: Path, hookup: Hookup, running_rpm: float | None, report: Report 
     return Checked("sweep", figures, found.trusted, found.reasons, (*lines, *found.warnings))
 
 
-def bump(path: Path, hookup: Hookup, running_rpm: float | None) -> Checked:
+def bump(path: Path, hookup: Hookup, running_rpm: float | None, report: Report | None = None) -> Checked:
     """Natural frequencies of the standing machine from blows with a soft hammer. Raises CheckError, RingDownError."""
     from stillshaft.dsp import ringdown
 
     if running_rpm is None:
         raise CheckError('bump test: the brief does not say the running speed; set "rotor.speed_rpm"')
-    samples, rate_hz = _samples(path, hookup)
-    rung = ringdown.ring_down(samples, rate_hz, hookup.points, hookup.pulse)
+    with _unbroken(path, hookup) as reader:
+        struck = ringdown.Struck(reader.rate_hz, hookup.points, hookup.pulse)
+        _feed(reader, struck.feed, report, "looking for hits")
+    rung = struck.result()
     lines = [
         f"{m.frequency_hz:.1f} Hz ({m.rpm:.0f} r/min), damping ratio {m.damping_ratio:.3f}, seen best at {m.point}"
         for m in rung.modes
@@ -147,24 +152,30 @@ def bump(path: Path, hookup: Hookup, running_rpm: float | None) -> Checked:
     return Checked("bump", figures, True, (), (*lines, *rung.warnings))
 
 
-def background(path: Path, hookup: Hookup, speed_rpm: float | None, levels: Mapping[str, float]) -> Checked:
+def background(
+    path: Path, hookup: Hookup, speed_rpm: float | None, levels: Mapping[str, float], report: Report | None = None
+) -> Checked:
     """What the neighbours make of 1x while this machine stands, over each point's 1x. Raises CheckError, StandingError."""
     from stillshaft.dsp import standing
 
     if speed_rpm is None or not levels:
         raise CheckError("background: is held against 1x; take an initial run first")
-    samples, rate_hz = _samples(path, hookup)
-    found = standing.background(samples, rate_hz, hookup.points, hookup.display, speed_rpm, hookup.pulse)
+    with _unbroken(path, hookup) as reader:
+        heard = standing.Background(reader.rate_hz, hookup.points, hookup.display, speed_rpm, hookup.pulse)
+        _feed(reader, heard.feed, report, "listening to the neighbours")
+    found = heard.result()
     told = packed(evidence.from_background(found, levels))
     lines = [f"{b.name}: {b.level:.3g} ± {b.ci95:.1g} {b.unit} with the machine stopped" for b in found]
     return Checked("background", {"levels": [asdict(b) for b in found], "evidence": told}, True, (), tuple(lines))
 
 
-def signals(path: Path, hookup: Hookup, nameplate_rpm: float | None, *, stopped: bool = False) -> Checked:
+def signals(
+    path: Path, hookup: Hookup, nameplate_rpm: float | None, report: Report | None = None, *, stopped: bool = False
+) -> Checked:
     """The signal check: pulse, levels, noise, hum, crosstalk."""
     from stillshaft.dsp import check
 
-    samples, rate_hz = _samples(path, hookup)
+    samples, rate_hz = _samples(path, hookup, report)
     found = check.examine(samples, rate_hz, hookup.pulse, hookup.points, hookup.display, nameplate_rpm, stopped=stopped)
     return findings(SIGNALS, found) if stopped else signals_found(samples, rate_hz, hookup, found)
 
@@ -284,16 +295,36 @@ def _with_sign(value: float, half: float | None) -> str:
     return f"{round(value, decimals) + 0.0:+.{decimals}f} ± {half:.{decimals}f}"
 
 
-def _samples(path: Path, hookup: Hookup) -> tuple[NDArray[np.float64], float]:
+@contextlib.contextmanager
+def _unbroken(path: Path, hookup: Hookup) -> Iterator[Reader]:
+    """A recording opened that must have no gap and the inputs of the hook-up. Raises CheckError, HookupError."""
     from stillshaft.acquire.exchange import open_any
 
     with open_any(path, hookup) as reader:
         hookup.refuse_fewer_inputs(reader.channels, str(path))
-        if reader.frames > _LONGEST_S * reader.rate_hz:
-            raise CheckError(f"{path}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to {_LONGEST_S:.0f} s do")
         if reader.gaps:
             raise CheckError(f"{path}: samples were lost in it; record again")
-        return np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64), reader.rate_hz
+        yield reader
+
+
+def _feed(reader: Reader, take: Callable[[NDArray[np.floating[Any]]], None], report: Report | None, what: str) -> None:
+    """Hand a recording on piece by piece."""
+    done = 0
+    for block in reader.blocks():
+        take(block.samples)
+        done += len(block.samples)
+        if report is not None:
+            report(done / reader.frames, what)
+
+
+def _samples(path: Path, hookup: Hookup, report: Report | None = None) -> tuple[NDArray[np.float64], float]:
+    """All of a short recording."""
+    pieces: list[NDArray[np.floating[Any]]] = []
+    with _unbroken(path, hookup) as reader:
+        if reader.frames > _LONGEST_S * reader.rate_hz:
+            raise CheckError(f"{path}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to {_LONGEST_S:.0f} s do")
+        _feed(reader, pieces.append, report, "reading the signals")
+        return np.concatenate(pieces).astype(np.float64), reader.rate_hz
 
 
 # evidence in the record

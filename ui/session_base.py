@@ -14,6 +14,7 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Any, Self
 
 from stillshaft.acquire import hookup as wiring
+from stillshaft.dsp.units import InputError
 from stillshaft.solver import events
 from stillshaft.solver.events import Event
 from stillshaft.solver.folder import fit_name, room_in, shown
@@ -33,7 +34,7 @@ if TYPE_CHECKING:
 CHECKS = ("signals", "spectrum", "sweep", "bump", "background", "settling", "repeatability", "swap")
 
 
-class SessionError(ValueError):
+class SessionError(InputError):
     """An act that cannot be done: the message says why and what to do."""
 
 
@@ -272,6 +273,7 @@ class RecordedJob:
         "repeatability" needs none: it holds the first two runs without masses against each other. "swap" is a recording
         with the sensors of two `points` in each other's place. Raises SessionError
         for a check that there is not, and the errors of the measurement: the recording then stays in the job, unnamed.
+        Interrupted, nothing is recorded, and a recording that was brought in for it goes again.
         """
         from stillshaft.ui import job_checks
 
@@ -286,24 +288,36 @@ class RecordedJob:
         if recording is None:
             raise SessionError(f"{what}: needs a recording or a source")
         path = self.brought_in(recording)
+        try:
+            found = self._checked(what, path, stopped=stopped, points=points, report=report)
+        except KeyboardInterrupt:
+            if not path.samefile(recording):
+                _remove(path)
+            raise
+        return self.record_check(found, path), found
+
+    def _checked(
+        self, what: str, path: Path, *, stopped: bool, points: Sequence[str], report: Report | None
+    ) -> Checked:
+        """What a recording of the job says."""
+        from stillshaft.ui import job_checks
+
         wired = self.wired_for(path)
         running = self.brief.rotor.speed_rpm or (self.state.runs[0].what.speed_rpm if self.state.runs else None)
         if what == "signals":
-            found = job_checks.signals(path, wired, running, stopped=stopped)
-        elif what == "spectrum":
-            found = job_checks.spectrum(path, wired, report, self.brief)
-        elif what == "sweep":
-            found = job_checks.sweep(path, wired, running, report)
-        elif what == "settling":
-            found = job_checks.settling(path, wired, report)
-        elif what == "swap":
-            found = job_checks.swap(path, wired, self.state, points, report)
-        elif what == "bump":
-            found = job_checks.bump(path, wired, running)
-        else:
-            levels = {v.point: v.amplitude for v in self.state.runs[0].what.vectors} if self.state.runs else {}
-            found = job_checks.background(path, wired, running, levels)
-        return self.record_check(found, path), found
+            return job_checks.signals(path, wired, running, report, stopped=stopped)
+        if what == "spectrum":
+            return job_checks.spectrum(path, wired, report, self.brief)
+        if what == "sweep":
+            return job_checks.sweep(path, wired, running, report)
+        if what == "settling":
+            return job_checks.settling(path, wired, report)
+        if what == "swap":
+            return job_checks.swap(path, wired, self.state, points, report)
+        if what == "bump":
+            return job_checks.bump(path, wired, running, report)
+        levels = {v.point: v.amplitude for v in self.state.runs[0].what.vectors} if self.state.runs else {}
+        return job_checks.background(path, wired, running, levels, report)
 
     # recordings
 
@@ -343,10 +357,20 @@ class RecordedJob:
         self.wired_for(recording)  # what does not belong to the job is not copied
         target = self.job.next_recording().with_suffix(recording.suffix)
         log = recording.with_suffix(".events.jsonl")
-        if log.is_file():
-            _copy(log, target.with_suffix(".events.jsonl"))
-        _copy(recording, target)
+        try:
+            if log.is_file():
+                _copy(log, target.with_suffix(".events.jsonl"))
+            _copy(recording, target)
+        except BaseException:
+            _remove(target)
+            raise
         return target
+
+
+def _remove(recording: Path) -> None:
+    """Take a recording that was copied out again, with its event log."""
+    for path in (recording, recording.with_suffix(".events.jsonl")):
+        path.unlink(missing_ok=True)
 
 
 def _copy(source: Path, target: Path) -> None:

@@ -90,6 +90,19 @@ def test_intervals_cover_the_truth(modes, hits, noise, coloured):
     assert np.sqrt(np.mean(np.square(errors))) < 0.2 * np.sqrt(np.mean(np.square(textbook)))
 
 
+def test_pieces_of_any_size_tell_the_same_as_the_whole():
+    samples = bumps() + 0.3  # an offset does no harm
+    whole = ringdown.ring_down(samples, RATE_HZ, POINTS)
+    struck = ringdown.Struck(RATE_HZ, POINTS)
+    for piece in np.split(samples, [1, 17, 5000, 5001, 90_000]):
+        struck.feed(piece)
+    again = struck.result()
+    assert again.hits_s == whole.hits_s
+    for one, other in zip(again.modes, whole.modes, strict=True):
+        assert one.frequency_hz == pytest.approx(other.frequency_hz, rel=1e-6)
+        assert one.damping_ratio == pytest.approx(other.damping_ratio, rel=1e-4)
+
+
 def test_points_that_hear_nothing_do_no_harm():
     samples = bumps()
     noise = 0.003 * np.random.default_rng(3).standard_normal((len(samples), 2))
@@ -173,6 +186,15 @@ def test_the_background_is_that_of_the_tone():
     assert peak.level == pytest.approx(0.8 * np.sqrt(2.0), rel=0.01)
     outside = standing.background(standing_still(0.8, 30.0), RATE_HZ, points, "mm/s rms", 1480.0)[0]
     assert outside.level < 0.01
+
+
+def test_a_background_in_pieces_is_that_of_the_whole():
+    points, samples = [Channel("near", 1), Channel("far", 2)], standing_still(0.8, 24.4)
+    heard = standing.Background(RATE_HZ, points, "mm/s rms", 1480.0, Pulse())
+    for piece in np.split(samples, [3, 40_000, 40_001]):
+        heard.feed(piece)
+    whole = standing.background(samples, RATE_HZ, points, "mm/s rms", 1480.0, Pulse())
+    assert [b.level for b in heard.result()] == pytest.approx([b.level for b in whole], rel=1e-6)
 
 
 def test_a_background_that_cannot_be_told_is_refused():

@@ -430,6 +430,34 @@ def test_a_bump_test_finds_what_rings_and_holds_it_against_running_speed(job, tm
     assert "Hz" in found.lines[0]
 
 
+@pytest.mark.parametrize("what", ["bump", "background", "signals", "spectrum"])
+def test_a_check_that_is_broken_off_leaves_nothing(job, recordings, what):
+    """Recordings are read piece by piece, with a report after each that a person may break off at."""
+    job.add_run(recordings["initial"])
+    before, there = kinds(job), sorted((job.folder / "recordings").iterdir())
+    shares = []
+
+    def report(share, text):
+        shares.append(share)
+        assert text
+        if len(shares) == 3:
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        job.check(what, recordings["repeat"], report=report)
+    assert shares == sorted(shares)
+    assert 0.0 < shares[0] < shares[-1] < 1.0
+    assert kinds(job) == before
+    assert sorted((job.folder / "recordings").iterdir()) == there
+    with pytest.raises(KeyboardInterrupt):  # one that was in the job stays
+        job.check(what, job.folder / "recordings" / "0001.au", report=report_of_one)
+    assert sorted((job.folder / "recordings").iterdir()) == there
+
+
+def report_of_one(share, text):
+    raise KeyboardInterrupt
+
+
 def test_a_sweep_is_kept_with_its_curves(job, tmp_path):
     job.describe({"rotor": {"speed_rpm": 1480.0}})
     ramp = recorded(tmp_path / "ramp.au", seconds=22.0, speed_rpm=2000.0, ramp=(600.0, 20.0))

@@ -21,6 +21,7 @@ import stillshaft.dsp.standing
 import stillshaft.dsp.sweep  # noqa: F401
 from PySide6 import QtCore
 from stillshaft.acquire.hookup import Hookup
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.events import Event
 from stillshaft.solver.state import JobState
 from stillshaft.ui import job_checks, taking
@@ -76,7 +77,7 @@ RECORDED_AS = {"signals": "signal check"}  # what the record calls it, where it 
 _BROKEN_OFF = "broken off; nothing was recorded"
 
 
-class MeasureError(ValueError):
+class MeasureError(InputError):
     """A check that could not be made: the message says why, and what became of the recording."""
 
 
@@ -96,15 +97,15 @@ def work_out(what: str, path: Path, hookup: Hookup, state: JobState, report: Rep
     running_rpm = state.brief.rotor.speed_rpm or (None if first is None else first.speed_rpm)
     report(0.0, "working it out")
     if what == "signals":
-        return job_checks.signals(path, hookup, running_rpm)
+        return job_checks.signals(path, hookup, running_rpm, report)
     if what == "spectrum":
         return job_checks.spectrum(path, hookup, report, state.brief)
     if what == "sweep":
         return job_checks.sweep(path, hookup, running_rpm, report)
     if what == "bump":
-        return job_checks.bump(path, hookup, running_rpm)
+        return job_checks.bump(path, hookup, running_rpm, report)
     levels = {} if first is None else {v.point: v.amplitude for v in first.vectors}
-    return job_checks.background(path, hookup, running_rpm, levels)
+    return job_checks.background(path, hookup, running_rpm, levels, report)
 
 
 class _Attempt:

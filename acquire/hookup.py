@@ -11,11 +11,12 @@ from typing import Any, Literal
 import msgspec
 from stillshaft.acquire.daq import Settings
 from stillshaft.dsp import tables, units
+from stillshaft.dsp.units import InputError
 
 _MOST_MARKS = 400
 
 
-class HookupError(ValueError):
+class HookupError(InputError):
     """A hook-up that cannot be used: the message names the field and says what would be right."""
 
 
@@ -150,6 +151,7 @@ def load_hookup(path: Path) -> Hookup:
 def hookup_from(table: dict[str, Any]) -> Hookup:
     """Check the content of a hook-up file. Raises HookupError that names the field."""
     try:
+        tables.check_bounds(table)
         file = tables.checked(table, _File)
     except tables.TableError as error:
         raise HookupError(str(error)) from None

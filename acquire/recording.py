@@ -22,6 +22,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.source import Block
+from stillshaft.dsp.units import InputError
 
 _HEADER_BYTES = 4096
 _FLOAT32 = 6  # encoding number of the AU format
@@ -29,7 +30,7 @@ _SIZE_UNKNOWN = 0xFFFFFFFF
 _SYNC_EVERY_S = 1.0
 
 
-class RecordingError(ValueError):
+class RecordingError(InputError):
     """A recording that cannot be written or read: the message names the file and says why."""
 
 

@@ -16,6 +16,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.source import Block, Source, SourceError, SourceLost
+from stillshaft.dsp.units import InputError
 
 PREFIX = "serial:"
 VERSION = 1
@@ -31,7 +32,7 @@ _LARGEST_JUMP_S = 60.0  # beyond, the board has been started anew
 _FULL_SCALE = {2: 2.0**15, 4: 2.0**31}
 
 
-class PacketError(ValueError):
+class PacketError(InputError):
     """A packet that is damaged."""
 
 

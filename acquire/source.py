@@ -7,9 +7,10 @@ from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.units import InputError
 
 
-class SourceError(ValueError):
+class SourceError(InputError):
     """A source that cannot be opened or read: the message says which, why, and what to do next."""
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import tach
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 
@@ -19,7 +20,7 @@ FEWEST_SPANS = 2
 _SPANS_AT_ONCE = 64
 
 
-class AverageError(ValueError):
+class AverageError(InputError):
     """A record that gives no average: the message says why and what to do."""
 
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -26,7 +27,7 @@ _MOST_TONES, _LEAST_TONE = 6, 0.05  # of a split signal; of the strongest
 _Z = 1.96
 
 
-class CalibrationError(ValueError):
+class CalibrationError(InputError):
     """A record that calibrates nothing: the message says why and what to do."""
 
 

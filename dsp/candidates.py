@@ -14,11 +14,12 @@ import msgspec
 from stillshaft.dsp import tables, units
 from stillshaft.dsp.measure import Measurement
 from stillshaft.dsp.steadiness import Beat
+from stillshaft.dsp.units import InputError
 
 _MULTIPLES = range(1, 13)
 
 
-class CandidatesError(ValueError):
+class CandidatesError(InputError):
     """A candidates list that cannot be used: the message names the file and the field."""
 
 

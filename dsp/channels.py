@@ -7,6 +7,7 @@ from typing import Any, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Samples = NDArray[np.floating[Any]]
@@ -23,7 +24,7 @@ HAND_PROBE = "hand probe"
 USABLE_HZ = {"stud": 5000.0, "adhesive": 3000.0, "flat magnet": 2000.0, "two-pole magnet": 1000.0, HAND_PROBE: 500.0}
 
 
-class ChannelError(ValueError):
+class ChannelError(InputError):
     """A channel that cannot be used: the message says which, why, and what to do."""
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 
@@ -22,7 +23,7 @@ _LOWEST_HZ, _HIGHEST_HZ = 0.01, 50.0
 _FULL_SCALE = 0.999
 
 
-class CouplingError(ValueError):
+class CouplingError(InputError):
     """A record that shows no corner: the message says why and what to do."""
 
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Whole = NDArray[np.int64]
@@ -34,7 +35,7 @@ _LEAST_OF_ALL = 0.1  # a mark's height over that of all that was seen: less is n
 _MOSTLY_REGULAR = 0.5  # share of regular intervals, above which faulty pulses are pulses all the same
 
 
-class TachError(ValueError):
+class TachError(InputError):
     """A pulse channel that gives no shaft angle: the message says why and what to do."""
 
 

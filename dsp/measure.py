@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import channels, edges, spectrum, steadiness, tach, units, vectors
 from stillshaft.dsp import order as orders
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Samples = NDArray[np.floating[Any]]
@@ -28,7 +29,7 @@ _SOLVE_S = 0.1  # at most ten times a second
 _LONGEST_WAIT_S = 20.0  # samples kept while no pulse comes
 
 
-class MeasureError(ValueError):
+class MeasureError(InputError):
     """Samples that give no measurement: the message says which channel, why, and what to do."""
 
 

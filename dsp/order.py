@@ -14,6 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import vectors
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -28,7 +29,7 @@ _PIECES = (512, 256, 128, 64, 32)  # samples
 _LONGEST_MEMORY = 0.95  # of block to block correlation, beyond which no mean is defined
 
 
-class OrderError(ValueError):
+class OrderError(InputError):
     """An order that cannot be measured in this record."""
 
 

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units
 from stillshaft.dsp.channels import PointChannel
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -23,7 +24,7 @@ _LOWEST = 1e-6  # of a band, over the sample rate
 _LEAST_PIECE = 1 << 15  # frames
 
 
-class QuantityError(ValueError):
+class QuantityError(InputError):
     """A conversion that is not possible: the message says why."""
 
 

@@ -1,5 +1,7 @@
 """TOML files at the edges: read as a whole, checked against a description, faults in plain words; files written whole.
 
+Files come from anywhere: size, depth, lists and texts are bounded here for all of them.
+
 With `units` the only file of dsp that every layer may import.
 """
 
@@ -7,14 +9,22 @@ from __future__ import annotations
 
 import os
 import re
+import stat
 import tempfile
 import tomllib
 import typing
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
 import msgspec
+from stillshaft.dsp.units import InputError, shown
 
+MOST_BYTES = 16 * 2**20
+MOST_DEPTH = 24  # tables within tables
+MOST_ENTRIES = 1_000_000  # of all tables and lists of a file
+MOST_LETTERS = 20_000  # of a text
+MOST_OF_KEY = 200  # letters of a key
 _WORDS = {
     "int": "a whole number",
     "float": "a number",
@@ -29,7 +39,7 @@ os.umask(_UMASK)
 Described = TypeVar("Described", bound=msgspec.Struct)
 
 
-class TableError(ValueError):
+class TableError(InputError):
     """A table that cannot be used: the message names the field and says what would be right."""
 
 
@@ -40,23 +50,85 @@ class Strict(msgspec.Struct, forbid_unknown_fields=True):
 def read(path: Path) -> dict[str, Any]:
     """Content of a TOML file. Raises TableError that names the file."""
     try:
-        return parsed(path.read_bytes().decode("utf-8"))
-    except FileNotFoundError:
-        raise TableError(f"{path}: there is no such file") from None
-    except OSError as error:
-        raise TableError(f"{path}: cannot be read: {error.strerror}") from None
+        return parsed(_bytes_of(path).decode("utf-8"))
     except UnicodeDecodeError:
         raise TableError(f"{path}: is not a text file, but should be TOML") from None
     except TableError as error:
         raise TableError(f"{path}: {error}") from None
 
 
+def _bytes_of(path: Path) -> bytes:
+    """What a file holds. Raises TableError for what is no file, or too large to be such a table."""
+    try:
+        if not stat.S_ISREG(path.stat().st_mode):
+            raise TableError("is no ordinary file (a folder or a device); name a file")
+        with open(path, "rb") as file:
+            data = file.read(MOST_BYTES + 1)
+    except FileNotFoundError:
+        raise TableError("there is no such file") from None
+    except OSError as error:
+        raise TableError(f"cannot be read: {error.strerror}") from None
+    except ValueError:  # a zero byte in the name
+        raise TableError("is no file name") from None
+    if len(data) > MOST_BYTES:
+        raise TableError(f"is larger than {MOST_BYTES // 2**20} MiB; is it the right file?")
+    return data
+
+
 def parsed(text: str) -> dict[str, Any]:
     """Content of TOML text. Raises TableError."""
     try:
-        return tomllib.loads(text)
+        table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise TableError(f"is not valid TOML: {error}") from None
+    except RecursionError:
+        raise TableError(f"has tables within tables, more than {MOST_DEPTH} deep") from None
+    except ValueError:  # the language's own limit of digits
+        raise TableError("has a whole number of too many digits") from None
+    check_bounds(table)
+    return table
+
+
+def check_bounds(table: Mapping[str, Any]) -> None:
+    """Raise TableError for a table that is too deep or too long, or has texts that no line can show."""
+    waiting: list[tuple[Any, int]] = [(table, 1)]
+    entries = 0
+    while waiting:
+        value, depth = waiting.pop()
+        entries += 1
+        if isinstance(value, str):
+            _check_text(value)
+        elif isinstance(value, Mapping):
+            for key in value:
+                _check_key(key)
+            waiting += [(inner, depth + 1) for inner in value.values()]
+        elif isinstance(value, list):
+            waiting += [(inner, depth + 1) for inner in value]
+        if depth > MOST_DEPTH + 1:
+            raise TableError(f"has tables within tables, more than {MOST_DEPTH} deep")
+        if entries > MOST_ENTRIES:
+            raise TableError(f"has more than {MOST_ENTRIES} entries")
+
+
+def _check_key(key: str) -> None:
+    if len(key) > MOST_OF_KEY:
+        raise TableError(f'"{shown(key)}" is too long for a key, at most {MOST_OF_KEY} letters')
+    if "\n" in key or "\t" in key:
+        raise TableError(f'"{shown(key)}" has a line end or a tab in it; keys and names are one line')
+    _check_text(key)
+
+
+def _check_text(text: str) -> None:
+    if len(text) > MOST_LETTERS:
+        raise TableError(f'the text "{shown(text)}" is too long, at most {MOST_LETTERS} letters')
+    if unfit := _UNFIT.search(text):
+        raise TableError(
+            f'the text "{shown(text)}" has a character that does not show (U+{ord(unfit[0]):04X}); write it without'
+        )
+
+
+# control characters beside line ends and tabs; what turns the order of letters round; halves of letters; line separators
+_UNFIT = re.compile("[\0-\x08\x0b-\x0c\x0e-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
 def write_whole(path: Path, content: bytes) -> None:

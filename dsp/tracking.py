@@ -15,6 +15,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import decimate, tach
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -31,7 +32,7 @@ _BESIDE = 4.0  # the noise is read from the bandwidth to so many times it
 _NOISE_BANDWIDTH = 1.06  # of a filter of third differences, over its 3 dB bandwidth
 
 
-class SweepError(ValueError):
+class SweepError(InputError):
     """A record that is no run-up or coast-down: the message says why and what to do."""
 
 

@@ -15,12 +15,35 @@ from typing import Any
 STANDARD_GRAVITY_M_S2 = 9.80665
 _QUANTITIES = ("displacement", "velocity", "acceleration")  # position = number of differentiations
 _SI_UNIT = {"displacement": "m", "velocity": "m/s", "acceleration": "m/s^2"}
+MOST_OF_TEXT = 200  # letters of a number with its unit
+_MOST_OF_UNIT = 60
+_MOST_OF_MESSAGE = 900
 # what one unit of the named measure is as a peak value: vectors are peak values inside
 _PEAK_PER_MEASURE = {"rms": math.sqrt(2.0), "peak": 1.0, "p-p": 0.5}
 
 
-class UnitError(ValueError):
+class InputError(ValueError):
+    """What came in cannot be used; every layer has its own kind. Whatever a message quotes, it is one line of plain letters."""
+
+    def __init__(self, message: object = "") -> None:
+        super().__init__(shown(message, _MOST_OF_MESSAGE))
+
+
+class UnitError(InputError):
     """A text that is no number with a suitable unit."""
+
+
+def shown(text: object, most: int = 80) -> str:
+    """A text from outside for a message: in one line, nothing unprintable, its middle left out where it is too long."""
+    said = str(text)
+    if not (said.isascii() and said.isprintable()):
+        said = "".join(c if c.isprintable() else " " for c in said)
+    return said if len(said) <= most else f"{said[: most // 2 - 1]}…{said[len(said) - most // 2 :]}"
+
+
+def _quoted(text: str) -> str:
+    """What stands between the quotation marks of a message."""
+    return " ".join(shown(text).split())
 
 
 @functools.cache
@@ -30,9 +53,17 @@ def _registry() -> Any:
     return pint.UnitRegistry(cache_folder=None)
 
 
-@functools.cache
+# letters, products and quotients, powers of one digit; the only number is 1: a power of a power of one would never end
+_UNIT = re.compile(
+    r"(?:[^\W\d]|[°%²³·/()]|\*(?!\*)|(?<![)²³])(?:\^|\*\*)[-+]?[1-9](?![\d.^]|\*\*)|(?<![\w.^*])1(?![\w.^]|\*\*))+"
+)
+
+
+@functools.lru_cache(1024)
 def _factor(unit: str, target: str, gravity: bool) -> float:
     """Size of one `unit` in `target`; with `gravity`, a bare g is standard gravity."""
+    if len(unit) > _MOST_OF_UNIT or not _UNIT.fullmatch(unit.replace(" ", "")):
+        raise UnitError(f'"{_quoted(unit)}" is not a unit of {target}')
     text = unit.replace("µ", "u").replace("μ", "u").replace("²", "^2").strip()
     if gravity:
         text = re.sub(r"(?<![A-Za-z])g(?![A-Za-z])", "standard_gravity", text)
@@ -42,12 +73,10 @@ def _factor(unit: str, target: str, gravity: bool) -> float:
     try:
         return float(registry.parse_expression(text).to(target).magnitude)
     except Exception as error:  # noqa: BLE001 - pint raises many kinds, a tokenizer error among them
-        raise UnitError(f'"{_shown(unit)}" is not a unit of {target}') from error
+        raise UnitError(f'"{_quoted(unit)}" is not a unit of {target}') from error
 
 
-def _shown(text: str) -> str:
-    """The text for a message: in one line, nothing unprintable."""
-    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
+_NUMBER_AND_UNIT = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(?![\d.])\s*(\S.*?)\s*")
 
 
 def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float:
@@ -55,16 +84,16 @@ def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float
 
     `gravity` reads a bare "g" as standard gravity. Raises UnitError that names `field`.
     """
-    match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(?![\d.])\s*(\S.*?)\s*", text)
+    match = _NUMBER_AND_UNIT.fullmatch(text) if len(text) <= MOST_OF_TEXT else None
     if not match:
-        raise UnitError(f'{field}: "{_shown(text)}" is not a number with a unit; write for example "2.5 {target}"')
+        raise UnitError(f'{field}: "{_quoted(text)}" is not a number with a unit; write for example "2.5 {target}"')
     number, unit = match.groups()
     try:
         value = float(number) * _factor(unit, target, gravity)
     except UnitError as error:
-        raise UnitError(f'{field}: "{_shown(text)}": {error}') from error
+        raise UnitError(f'{field}: "{_quoted(text)}": {error}') from error
     if not math.isfinite(value):
-        raise UnitError(f'{field}: "{_shown(text)}" is not a finite number')
+        raise UnitError(f'{field}: "{_quoted(text)}" is not a finite number')
     return value
 
 
@@ -76,9 +105,9 @@ def speed_rpm(text: str, field: str) -> float:
 
     Not through the units library: for it a revolution is 2π and a hertz is 1.
     """
-    match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(\S+)\s*", text)
-    if not match or match[2] not in _PER_MINUTE:
-        raise UnitError(f'{field}: "{_shown(text)}" is not a speed; write for example "1480 rpm" or "50 Hz"')
+    match = _NUMBER_AND_UNIT.fullmatch(text) if len(text) <= MOST_OF_TEXT else None
+    if not match or match[2] not in _PER_MINUTE or not math.isfinite(60e3 * float(match[1])):
+        raise UnitError(f'{field}: "{_quoted(text)}" is not a speed; write for example "1480 rpm" or "50 Hz"')
     return float(match[1]) * _PER_MINUTE[match[2]]
 
 
@@ -101,10 +130,10 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
 
     Raises UnitError that names `field`.
     """
-    match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text)
+    match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text) if len(text) <= MOST_OF_TEXT else None
     if not match:
         raise UnitError(
-            f'{field}: "{_shown(text)}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'
+            f'{field}: "{_quoted(text)}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'
         )
     unit, measure = match.groups()
     for quantity in _QUANTITIES:
@@ -112,9 +141,11 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
             si_per_unit = _factor(unit, _SI_UNIT[quantity], True)
         except UnitError:
             continue
+        if not 1e-30 < si_per_unit < 1e30:
+            break
         per_si_peak = 1.0 / (si_per_unit * _PEAK_PER_MEASURE[measure])
         return VibrationUnit(f"{unit} {measure}", quantity, per_si_peak, per_si_peak * math.sqrt(2.0))
-    raise UnitError(f'{field}: "{_shown(text)}" is not a unit of displacement, velocity or acceleration')
+    raise UnitError(f'{field}: "{_quoted(text)}" is not a unit of displacement, velocity or acceleration')
 
 
 def instantaneous(unit: VibrationUnit) -> tuple[str, float]:

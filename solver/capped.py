@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.influence import as_complex, as_reals, real_form
 
 Real = NDArray[np.float64]
@@ -28,7 +29,7 @@ _ROUNDING = 1e-9  # of the largest entry: less than this is rounding, not a faul
 _FLAT = 1e-15  # curvature beside the largest that is rounding
 
 
-class ConeError(ValueError):
+class ConeError(InputError):
     """A problem that has no least: the message says which array or cap, and what would be right."""
 
 

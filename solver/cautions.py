@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Literal
 
 from stillshaft.dsp import tables, units
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.events import Piece
 from stillshaft.solver.state import JobState
@@ -25,7 +26,7 @@ _NO_FIXING = "unknown"
 _Filled = dict[str, str]
 
 
-class CautionError(ValueError):
+class CautionError(InputError):
     """A table of cautions that cannot be used: the message names the file and the entry."""
 
 

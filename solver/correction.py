@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.solver import consistency, couple
 from stillshaft.solver.capped import least_quadratic, least_squares
 from stillshaft.solver.influence import (
@@ -45,7 +46,7 @@ _NEARLY_DEPENDENT = 10.0  # condition number of the planes' effects, each as its
 _CHI_2_95 = 1.7308  # √(χ²₂(0.95)/2): radius of a 95 % circle over the root of E|error|²
 
 
-class SolveError(ValueError):
+class SolveError(InputError):
     """Runs that give no correction the way that was asked for."""
 
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.capped import AT_CAP, Caps, checked_caps, least_quadratic, stopped
 from stillshaft.solver.influence import Fit, as_reals, hermitian_scatter, real_form, significance, state_of
 
@@ -27,7 +28,7 @@ _OPPOSED = 2.0  # couple over static part, and mass over that of the static part
 _ALIKE = 0.8  # share of a direction's unbalance from which on it is called static, or couple
 
 
-class CoupleError(ValueError):
+class CoupleError(InputError):
     """Planes that have no static and couple parts: the message says what is missing."""
 
 

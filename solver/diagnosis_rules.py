@@ -13,11 +13,12 @@ from typing import Literal
 
 import msgspec
 from stillshaft.dsp import tables
+from stillshaft.dsp.units import InputError
 
 RULES = Path(__file__).with_name("diagnosis_rules.toml")
 
 
-class DiagnosisError(ValueError):
+class DiagnosisError(InputError):
     """Evidence or rules that cannot be used: the message names the entry and says what would be right."""
 
 

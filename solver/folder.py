@@ -13,6 +13,8 @@ import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
+from stillshaft.dsp.units import InputError
+
 _FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
 _READ_ONLY = {errno.EROFS, errno.EACCES, errno.EPERM}
 _GONE = {errno.ENOENT, errno.EIO, errno.ENODEV, errno.ENXIO, errno.ESTALE, errno.ENOTDIR}
@@ -23,7 +25,7 @@ _MOST_PATH_BYTES = 1000
 _DEVICES = re.compile(r"(?i)(con|prn|aux|nul|conin\$|conout\$|com[0-9¹²³]|lpt[0-9¹²³])\s*(\..*)?")
 
 
-class RecordError(ValueError):
+class RecordError(InputError):
     """A job that cannot be opened, or an act that cannot be recorded: the message says why and what to do."""
 
 

@@ -13,6 +13,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from stillshaft.dsp import vectors
+from stillshaft.dsp.units import InputError
 
 # kg/m³, usual handbook values, from memory; alloys differ by a few percent
 DENSITIES_KG_M3: Mapping[str, float] = {
@@ -34,7 +35,7 @@ _IN_LINE = 1e-9
 _MOST_ROUNDED = 4  # pieces that one share is rounded to
 
 
-class HandworkError(ValueError):
+class HandworkError(InputError):
     """A small calculation that has no answer: the message says why."""
 
 

@@ -19,6 +19,7 @@ import msgspec
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import tables, vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.solver import diagnosis_rules
 from stillshaft.solver.diagnosis import Evidence, Word
 
@@ -37,7 +38,7 @@ _FEWEST_MOMENTS = 8
 _T = 1.96
 
 
-class InspectionError(ValueError):
+class InspectionError(InputError):
     """Checks or measurements that cannot be used: the message names the entry and says what would be right."""
 
 

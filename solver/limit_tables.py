@@ -15,12 +15,13 @@ from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import tables, units
+from stillshaft.dsp.units import InputError
 
 FOLDER = Path(__file__).parent / "tables"
 SUPPORTS = ("rigid", "flexible")
 
 
-class LimitsError(ValueError):
+class LimitsError(InputError):
     """A tolerance that cannot be worked out: the message names the field that is missing or wrong."""
 
 

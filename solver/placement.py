@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.enumeration import (
     MOST_IN_A_PLANE,
     Atoms,
@@ -45,7 +46,7 @@ _WORK = 5_000_000  # candidates looked at for each number of pieces: half a seco
 _SEEDS, _KEPT = 2, 30  # sets of each number near a plane's optimum; choices of each number made of them
 
 
-class PlacementError(ValueError):
+class PlacementError(InputError):
     """Pieces that cannot be placed: the message says what is missing."""
 
 

@@ -12,6 +12,7 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import tables, units, vectors
+from stillshaft.dsp.units import InputError
 
 Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
@@ -23,7 +24,7 @@ _MOST_STATES = 100
 _LARGEST = 1e12  # of any number in the file: squares and products of such still fit a float
 
 
-class RunsError(ValueError):
+class RunsError(InputError):
     """A runs file that cannot be used: the message names the file, the field, and what would be right."""
 
 

@@ -15,6 +15,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import tables, units, vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.influence import Fit, Freed, Model, Prior, fit_all, placements
 from stillshaft.solver.runs import Chain, Runs, RunsError
 
@@ -25,7 +26,7 @@ _HOLDS = 0.01  # coefficients that the runs agree with no better than this are g
 _MOST = 10_000  # entries of a file
 
 
-class StoredError(ValueError):
+class StoredError(InputError):
     """Stored coefficients that cannot be used: the message names file and entry, and says what would be right."""
 
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units, vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.influence import Fit, effect_against
 from stillshaft.solver.runs import Runs
 
@@ -31,7 +32,7 @@ GOAL = 0.2  # of the initial vibration: what a first correction should leave; co
 NEAR_RESONANCE = 0.2  # of speed on either side, where no direction is given: common practice, no source
 
 
-class TrialError(ValueError):
+class TrialError(InputError):
     """A trial mass or a lag that cannot be worked out: the message says why."""
 
 

@@ -10,6 +10,7 @@ import numpy as np
 from stillshaft.acquire import hookup as wiring
 from stillshaft.dsp import units
 from stillshaft.dsp.measure import Measurement, Measuring
+from stillshaft.dsp.units import InputError
 
 if TYPE_CHECKING:
     from stillshaft.acquire.exchange import Reader
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 Report = Callable[[float, str], None]
 
 
-class AnalysisError(ValueError):
+class AnalysisError(InputError):
     """A recording that cannot be measured as asked: the message says why and what to do."""
 
 

@@ -14,6 +14,7 @@ from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import units
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.brief import Brief, Condition, Level, Neighbour, Plane
 from stillshaft.solver.folder import shown
 
@@ -29,7 +30,7 @@ _YES, _NO = ("yes", "true", "y"), ("no", "false", "n")
 _AMPLITUDE = re.compile(r"\s*([-+]?\d+(?:\.\d+)?)\s*(.*?)\s*")
 
 
-class BriefTextError(ValueError):
+class BriefTextError(InputError):
     """An entry of the brief that cannot be read: the message names it and says what would be right."""
 
 

@@ -19,6 +19,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
+from stillshaft.dsp.units import InputError
 from stillshaft.ui.command import DO_NOT_TRUST, HookupOption, JsonOption, app, print_json, warn
 
 if TYPE_CHECKING:
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
 _MOST_PIECES = 1000
 
 
-class PiecesError(ValueError):
+class PiecesError(InputError):
     """An option of `pieces` that cannot be used."""
 
 

@@ -22,6 +22,7 @@ from multiprocessing.synchronize import Event
 from types import TracebackType
 from typing import Any
 
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.folder import shown
 
 _BEAT_S = 0.2
@@ -35,7 +36,7 @@ Work = Callable[..., dict[str, Any]]
 _stop: Event | None = None  # in a working process: set when the work is to end
 
 
-class CrewError(ValueError):
+class CrewError(InputError):
     """Processes that cannot be had: the message says why and what to do."""
 
 

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import sweep as sweeps
 from stillshaft.dsp import vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.ui import theme, typeface
 
 if TYPE_CHECKING:
@@ -37,7 +38,7 @@ _SIZE = 9.0
 SUFFIXES = (".svg", ".pdf")
 
 
-class DrawingError(ValueError):
+class DrawingError(InputError):
     """A plot that cannot be written: the message names the file and says what to do."""
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.folder import shown
 from stillshaft.ui.command import app, print_json, warn
 
@@ -39,7 +40,7 @@ AcknowledgeOption = Annotated[
 ]
 
 
-class JobVerbError(ValueError):
+class JobVerbError(InputError):
     """An act on a job that cannot be done as asked: the message says why and what to do."""
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from stillshaft.dsp import tables, units
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.folder import shown
 from stillshaft.solver.state import JobState
 
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
 COEFFICIENTS_NAME = "coefficients.toml"
 
 
-class FactsError(ValueError):
+class FactsError(InputError):
     """Something that cannot be worked out from the record: the message says what is missing."""
 
 

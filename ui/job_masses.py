@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from stillshaft.dsp import units
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.brief import Plane
 from stillshaft.solver.folder import shown
 from stillshaft.solver.state import OnRotor
@@ -21,7 +22,7 @@ _HOW = '"disc = 10 g at 270", "disc = 10 g at position 5", or with ", radius 290
 _SAME_G, _SAME_DEG = 1e-6, 1e-6
 
 
-class MassError(ValueError):
+class MassError(InputError):
     """A mass that cannot be used: the message says what is wrong and what there is."""
 
 

@@ -20,6 +20,7 @@ from pathlib import Path
 from typing import Any
 
 from stillshaft.dsp import units, vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.solver import stored
 from stillshaft.solver.folder import FOLDERS, RecordError, shown
 from stillshaft.solver.record import NAME
@@ -35,7 +36,7 @@ _REPORTED_EVERY = 50
 Report = Callable[[float, str], None]
 
 
-class LibraryError(ValueError):
+class LibraryError(InputError):
     """A folder of jobs that cannot be listed, or a machine that is not in it: the message says what there is."""
 
 

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement
+from stillshaft.dsp.units import InputError
 from stillshaft.solver import correction, limits
 from stillshaft.solver.correction import Solution
 from stillshaft.solver.limits import Tolerance
@@ -26,7 +27,7 @@ _SECONDS = 16.0
 _STEPS = 5  # beside the trials: signal check, initial run, its repeat, correction, trim
 
 
-class RehearsalError(ValueError):
+class RehearsalError(InputError):
     """A rehearsal that there is not: the message says which there are."""
 
 

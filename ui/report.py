@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from stillshaft.dsp import tables
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.folder import why
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import NAME
@@ -18,7 +19,7 @@ from stillshaft.ui.report_words import FAMILIES, Units, moment
 _FOLDER = "reports"
 
 
-class ReportError(ValueError):
+class ReportError(InputError):
     """A report that cannot be written: the message names the file and says what to do."""
 
 

@@ -22,6 +22,7 @@ import msgspec
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire.recording import events_path
 from stillshaft.dsp import measure, units
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.folder import FOLDERS, RecordError, put, sha256_of, shown
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import NAME
@@ -37,7 +38,7 @@ _MOST_RESULT_BYTES = 2**30
 Report = Callable[[float, str], None]
 
 
-class ReprocessError(ValueError):
+class ReprocessError(InputError):
     """Recordings that cannot be measured again as asked: the message says why and what to do."""
 
 

@@ -10,9 +10,10 @@ from pathlib import Path
 from stillshaft.acquire import hookup as wiring
 from stillshaft.dsp import tables, units
 from stillshaft.dsp.measure import Measurement
+from stillshaft.dsp.units import InputError
 
 
-class RunsFileError(ValueError):
+class RunsFileError(InputError):
     """Masses or a runs file that cannot be used: the message says why and what to do."""
 
 

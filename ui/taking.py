@@ -16,6 +16,7 @@ from stillshaft.acquire.process import Acquisition
 from stillshaft.acquire.recording import RecordingError
 from stillshaft.acquire.source import SourceLost
 from stillshaft.dsp.measure import Measurement, Measuring
+from stillshaft.dsp.units import InputError
 
 if TYPE_CHECKING:
     from stillshaft.acquire.source import SourceRequest
@@ -25,7 +26,7 @@ _SHOWN_EVERY_S = 0.5
 _JUDGED_EVERY_S = 1.0
 
 
-class TakingError(ValueError):
+class TakingError(InputError):
     """A run that cannot be taken as asked: the message says why."""
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from stillshaft.dsp import units
+from stillshaft.dsp.units import InputError
 
 if TYPE_CHECKING:
     from stillshaft.solver.limit_tables import VibrationTable
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 SPLITS = ("bearings", "static-couple")
 
 
-class ToleranceError(ValueError):
+class ToleranceError(InputError):
     """A tolerance that cannot be worked out from what was given: the message names the option."""
 
 

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from stillshaft.acquire import catalogue
 from stillshaft.acquire import hookup as hookups
 from stillshaft.dsp import calibration, check, coupling, units
+from stillshaft.dsp.units import InputError
 
 if TYPE_CHECKING:
     from stillshaft.acquire.process import Acquisition
@@ -32,7 +33,7 @@ _LEFT_DEG = 1.0  # of phase that a delay does not explain: more is said
 _SHAKEN = 0.1  # of the strongest point's tone: others have nothing of the shaker
 
 
-class WiringError(ValueError):
+class WiringError(InputError):
     """Something that cannot be checked or calibrated: the message says why and what to do."""
 
 

@@ -11,6 +11,7 @@ from typing import Any
 
 import msgspec
 from stillshaft.dsp import units
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.brief import Brief
 from stillshaft.ui import brief_text
 
@@ -24,7 +25,7 @@ _NAME_KEYS = {"planes": "name", "abort": "point", "limits": "point", "conditions
 units.parse("1 mm", "mm", "length")  # the units library takes its time: now, on the thread that loads pages
 
 
-class BriefEntryError(ValueError):
+class BriefEntryError(InputError):
     """What was typed cannot be recorded: the message says what would be right."""
 
 

@@ -6,6 +6,7 @@ import re
 import textwrap
 from collections.abc import Sequence
 
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.diagnosis import Diagnosis, Figure, Word
 from stillshaft.solver.diagnosis_rules import Quantity, load_rules
 from stillshaft.solver.events import Event, Measured
@@ -27,7 +28,7 @@ _LONGEST_WORD = 90  # letters of a reason, in a row
 _ASSUMED = 0.1  # of a figure that was given without what it is known to
 
 
-class AnswerError(ValueError):
+class AnswerError(InputError):
     """An answer that cannot be read: the message says what would be right."""
 
 

@@ -7,6 +7,7 @@ from datetime import date
 from pathlib import Path
 
 from PySide6 import QtCore, QtWidgets
+from stillshaft.dsp.units import InputError
 from stillshaft.ui import library
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop import machines_text as texts
@@ -30,7 +31,7 @@ _MOST_PASSED_OVER = 5
 _JOBS, _TREND, _COMPARE = "Jobs", "Trend", "Two side by side"
 
 
-class StoppedError(ValueError):
+class StoppedError(InputError):
     """The list is no longer wanted."""
 
 

@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units, vectors
+from stillshaft.dsp.units import InputError
 from stillshaft.solver import consistency, correction, handwork, influence, stored
 from stillshaft.solver.brief import Plane
 from stillshaft.solver.cautions import running_speed
@@ -37,7 +38,7 @@ _SAME_G = 1e-3  # masses that differ by less are the same
 _AT_A_POSITION_DEG = 0.25
 
 
-class EntryError(ValueError):
+class EntryError(InputError):
     """Something typed that cannot be used: the message says what is kept and what would be right."""
 
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 
 from PySide6 import QtCore, QtWidgets
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.brief import Condition
 from stillshaft.solver.run_checks import limits
 from stillshaft.ui.desktop import look, parts
@@ -30,7 +31,7 @@ _ENDS: dict[str, tuple[float, float] | float | None] = {
 _AS_IT_STANDS = "as the job stands"
 
 
-class RunFormError(ValueError):
+class RunFormError(InputError):
     """A field that says what cannot be: the message names it."""
 
 

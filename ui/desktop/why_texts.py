@@ -13,13 +13,14 @@ from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import tables
+from stillshaft.dsp.units import InputError
 
 TABLE = Path(__file__).with_name("why.toml")
 _DIGITS = re.compile(r"\b[12]x\b|\b95 %|\b(?:0|90|180|360)°")  # names of what is meant, not figures that are chosen
 StageName = Literal["Brief", "Inspect", "Hook-up", "Runs", "Masses", "Close-out"]
 
 
-class WhyError(ValueError):
+class WhyError(InputError):
     """A table of texts that cannot be used: the message names the entry and says what would be right."""
 
 

@@ -1,0 +1,49 @@
+"""Units from anywhere: what people write is read, and nothing that would never end is worked out."""
+
+import math
+
+import pytest
+from stillshaft.dsp import units
+
+
+@pytest.mark.parametrize(
+    ("text", "target", "value"),
+    [
+        ("7.87 V/mm", "V/m", 7870.0), ("10 mV/(mm/s)", "V/(m/s)", 10.0), ("2 m/s**2", "m/s^2", 2.0), ("2 m/s²", "m/s^2", 2.0),
+        ("3 g*mm", "kg*m", 3e-6), ("3 g mm", "kg*m", 3e-6), ("3 g·mm", "kg*m", 3e-6), ("7850 kg/m^3", "kg/m^3", 7850.0),
+        ("50 1/s", "Hz", 50.0), ("2 m^-1", "1/m", 2.0), ("5 mm^2/s", "m^2/s", 5e-6), ("-3 us", "s", -3e-6),
+    ],
+)  # fmt: skip
+def test_units_are_read(text, target, value):
+    assert math.isclose(units.parse(text, target, "field"), value, rel_tol=1e-12)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["1 kg**9**9**9", "1 kg^9^9", "1 (kg^9)^9", "1 kg*9**9**9", "1 " + "(" * 50 + "kg" + ")" * 50, "1 kg" + "*kg/kg" * 60,
+     "1 kg^99", "1 " + "g" * 300, "9" * 500 + " kg", "1e999 kg", "1 __class__", "1 kg;x", "1 kg\0", "1 9 kg"],
+)  # fmt: skip
+def test_what_would_never_end_is_no_unit(text):
+    with pytest.raises(units.UnitError, match="^mass: ") as caught:
+        units.parse(text, "kg", "mass")
+    assert len(str(caught.value)) < 400
+
+
+@pytest.mark.parametrize("text", ["1e999 rpm", "1e305 kHz", "9" * 300 + " Hz", "nan rpm"])
+def test_a_speed_is_finite(text):
+    with pytest.raises(units.UnitError, match="is not a speed"):
+        units.speed_rpm(text, "speed")
+
+
+@pytest.mark.parametrize("text", ["Ym*Ym/ym rms", "ym*ym/Ym peak", "x" * 300 + " rms"])
+def test_a_vibration_unit_is_of_a_size(text):
+    with pytest.raises(units.UnitError, match="^display: "):
+        units.vibration_unit(text)
+
+
+def test_a_message_is_one_line_whatever_it_quotes():
+    said = str(units.InputError("a\nb\x1b[2J\u202e" + "x" * 5000 + " give another"))
+    assert said.startswith("a b [2J x")
+    assert said.endswith("x give another")
+    assert "…" in said
+    assert len(said) <= 900

@@ -45,6 +45,25 @@ class Finding:
     cure: str
 
 
+@dataclass(frozen=True)
+class Mark:
+    """How the pulse's mark is seen: which edge leads, the degrees that it covers, the threshold in parts of full scale."""
+
+    edge: str
+    width_deg: float
+    threshold: float
+
+
+def mark_of(x: Real, rate_hz: float, pulse: channels.PulseChannel) -> Mark | None:
+    """The mark in samples (frames,) of the pulse input; None where no revolution is seen."""
+    follower = edges.EdgeFollower(rate_hz, pulse.edge)
+    follower.feed(np.asarray(x, dtype=np.float64))
+    follower.finish()
+    if follower.found < 3:
+        return None
+    return Mark(follower.edge, 360.0 * follower.mark_share, 0.5 * sum(follower.levels))
+
+
 def examine(
     samples: Real,
     rate_hz: float,
@@ -236,7 +255,8 @@ def _measured(
                 )
             )  # fmt: skip
         found += _crosstalk(x, pulse.index, point, at)
-        if measured.steadiness.verdict in ("beating", "walking"):  # its interval is wide, but not by noise
+        # a beat makes the interval wide, but not by noise
+        if measured.steadiness.reasons and measured.steadiness.verdict in ("beating", "walking"):
             said, _, cure = measured.steadiness.reasons[0].rpartition(": ")
             what = f"1x {abs(measured.z):.3g} {result.unit} is {measured.steadiness.verdict}: {said}"
             found.append(Finding(at, CAUTION, what, cure))

@@ -9,7 +9,7 @@ spends fewer parameters on it wins (Schwarz, Annals of Statistics 1978, from mem
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -37,6 +37,7 @@ _FRACTIONS = np.linspace(0.05, 1.0, 20)  # d of noise with a power of 1/f^2d
 _MEMORIES = np.array([*np.linspace(0.0, 0.95, 20), 0.98, 0.995])
 _SETTLING = (0.08, 0.15, 0.3, 0.6, 1.0, 2.0)  # time constants over the record's length
 _WANTED_REVOLUTIONS, _WANTED_S = 100, 15.0  # common practice, no source
+_BEATS_AVERAGED, _LEFT_OF_A_BEAT = 4.0, 0.02  # a record that averages a beat out: beats, most that is left in the mean
 
 
 @dataclass(frozen=True)
@@ -68,6 +69,7 @@ class Steadiness:
     """Verdict on one point: steady, drifting, beating, walking, unsettled or too-short, and why.
 
     `record_s` is how long a record would tell or average it out; swings are peak to peak of the smoothed vector.
+    A beat that was averaged out over many turns is trusted: `notes` then says what is left of it in the mean.
     """
 
     verdict: str
@@ -79,6 +81,7 @@ class Steadiness:
     record_s: float | None
     trusted: bool
     reasons: tuple[str, ...]
+    notes: tuple[str, ...] = ()
 
 
 def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, order: float = 1.0) -> Steadiness:
@@ -114,10 +117,18 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
         if circle.over_noise > (_LINE_OVER_NOISE if beats >= 1.5 else _SLOW_OVER_NOISE):
             beat = _beat(blocks, circle, span_s, float(speeds_rad_s.mean()), order)
             if beats >= _NAMED_BEATS and ahead > (0.0 if beats >= _WHOLE_BEATS else _CLEARLY_AHEAD):
-                record_s = math.ceil(4.0 / abs(beat.offset_hz))
-                name = "walking" if beat.ratio >= 1.0 else "beating"
                 quick = abs(circle.delta) > _QUICK_BEAT
-                return verdict(name, None, _beating(beat, record_s, quick=quick), float(record_s), beat)
+                # of |B| no more than 1/πn is left in the mean over n beats
+                beats_wanted = max(_BEATS_AVERAGED, beat.ratio / (math.pi * _LEFT_OF_A_BEAT))
+                record_s = math.ceil(beats_wanted / abs(beat.offset_hz))
+                if beat.ratio >= 1.0:
+                    return verdict("walking", None, f"{_second(beat, quick=quick)}: find and stop it", None, beat)
+                if beats < beats_wanted:
+                    reason = f"{_second(beat, quick=quick)}: find and stop it, or record {record_s} s"
+                    return verdict("beating", None, reason, float(record_s), beat)
+                left = 100.0 * beat.ratio / (math.pi * beats)
+                note = f"{_second(beat, quick=quick)}: averaged over {beats:.0f} beats, it moves the mean by {left:.1f} % at most"
+                return replace(verdict("beating", None, "", float(record_s), beat), notes=(note,))
             if beats < _WHOLE_BEATS and ahead > (-_CLEARLY_AHEAD if beats >= _NAMED_BEATS else 0.0) and harmful:
                 record_s = math.ceil(1.5 / abs(beat.offset_hz))
                 reason = f"a slow change, too short to tell drift from a second source: record {record_s} s"
@@ -160,7 +171,7 @@ def _wandering(swings: tuple[float, float]) -> str:
     )
 
 
-def _beating(beat: Beat, record_s: float, *, quick: bool) -> str:
+def _second(beat: Beat, *, quick: bool) -> str:
     """In words; of a quick beat the vectors cannot tell whether it is near the speed at all."""
     period_s = 1.0 / abs(beat.offset_hz)
     where = " or ".join(f"{rpm:.1f}" for rpm in beat.source_rpm)
@@ -170,10 +181,7 @@ def _beating(beat: Beat, record_s: float, *, quick: bool) -> str:
         else f"swings the phase by {2 * math.degrees(math.asin(beat.ratio)):.1f}° every {period_s:.1f} s"
     )
     far = ", or a strong tone far from the speed that looks like it (see the spectrum)" if quick else ""
-    return (
-        f"a second source at {where} r/min, {beat.ratio:.2f} times as strong{far}, {turns}: "
-        f"find and stop it, or record {record_s} s"
-    )
+    return f"a second source at {where} r/min, {beat.ratio:.2f} times as strong{far}, {turns}"
 
 
 def _swings(blocks: Complex, mean: complex) -> tuple[float, float]:

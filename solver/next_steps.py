@@ -224,8 +224,7 @@ def _of_verdict(name: str, vector: Vector) -> Said:
     match vector.verdict, told.get("cause"):
         case "walking", _:
             return "stop-neighbour", (
-                f"{name}: a second source is stronger than 1x at {vector.point}{moves}: find and stop it, or record "
-                f"{record_s:.0f} s"
+                f"{name}: a second source is stronger than 1x at {vector.point}{moves}: find and stop it"
             )
         case (("too-short" | "beating"), _):
             return "record-longer", f"{name}: {vector.point} is {vector.verdict}{moves}: record {record_s:.0f} s"

@@ -127,8 +127,7 @@ def print_vectors(name: str, measured: Measurement) -> None:
     for point in measured.points:
         table.add_row(*_vector_row(point))
     console.print(table)
-    for reason in measured.reasons:
-        console.print(f"do not trust: {reason}", soft_wrap=True)
+    _print_doubts(console, measured)
 
 
 def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[Match, ...]]) -> None:
@@ -163,8 +162,16 @@ def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[
             what = f"{match.multiple} × {match.name}" if match.multiple > 1 else match.name
             fits = "fits" if match.fits else "does not fit"
             console.print(f"{point.name}: {what}, {match.rpm:.1f} r/min, {fits}: {match.off_rpm:+.1f} r/min off")
+    _print_doubts(console, measured)
+
+
+def _print_doubts(console: Console, measured: Measurement) -> None:
+    """What speaks against using the vectors, and what is worth knowing of them all the same."""
     for reason in measured.reasons:
         console.print(f"do not trust: {reason}", soft_wrap=True)
+    for point in measured.points:
+        for note in point.steadiness.notes:
+            console.print(f"{point.name}: {note}", soft_wrap=True)
 
 
 def print_sweep(name: str, sweep: Sweep) -> None:

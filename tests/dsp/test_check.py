@@ -75,7 +75,7 @@ def test_a_point_that_beats_is_not_called_noisy(strength, verdict):
     (said,) = (f for f in found if f.where == NEAR)
     assert said.weight == check.CAUTION
     assert f"is {verdict}: a second source at 1506" in said.what
-    assert said.cure.startswith("find and stop it, or record ")
+    assert said.cure.startswith("find and stop it")
     assert "noise" not in said.what
 
 

@@ -182,7 +182,8 @@ def test_a_neighbour_close_in_speed_is_found_with_its_side(strength, verdict, of
     samples = signals.record(15.0, 1500.0, [A], wander=0.0, noise=0.01)
     point = measured(tone(25.0 + offset_hz, strength)(samples)).points[0]
     found = point.steadiness
-    assert (found.verdict, found.trusted) == (verdict, False)
+    # 4.5 beats leave 0.2/(4.5·π) = 1.4 % of the weaker source in the mean: averaged out
+    assert (found.verdict, found.trusted) == (verdict, verdict == "beating")
     assert found.beat.side == side
     assert found.beat.offset_hz == pytest.approx(offset_hz, abs=0.01)
     assert found.beat.ratio == pytest.approx(strength / 0.3, rel=0.05)

@@ -33,7 +33,23 @@ def test_a_quick_beat_may_be_a_strong_tone_far_off(beats, far):
     """A vector of four revolutions hears a tone at any speed; 7 turns of 64 vectors and more are a quick beat."""
     found = judged(moving.beat(np.random.default_rng(1), 0.6, beats, 0.1))
     assert found.verdict == "beating"
-    assert ("or a strong tone far from the speed that looks like it" in found.reasons[0]) == far
+    assert ("or a strong tone far from the speed that looks like it" in (found.reasons + found.notes)[0]) == far
+
+
+@pytest.mark.parametrize("beats", [1.0, 3.5, 6.0, 20.3])
+def test_a_beat_is_trusted_once_it_is_averaged_out(beats):
+    """The mean over n turns of a phasor is sin(πn)/(πn) of it: never more than 1/(πn) (integral of e^{jx})."""
+    series = moving.beat(np.random.default_rng(3), 0.5, beats, 0.02)
+    found = judged(series)
+    assert found.verdict == "beating"
+    left = found.beat.ratio / (np.pi * beats)
+    assert found.trusted == (beats >= 4.0 and left <= 0.02)
+    assert found.trusted == (TIMES[-1] > found.record_s)
+    if found.trusted:
+        assert abs(series.mean() - V) <= (left + 0.01) * abs(V)
+        assert f"moves the mean by {100 * left:.1f} % at most" in found.notes[0]
+    else:
+        assert found.notes == ()
 
 
 @pytest.mark.parametrize(

@@ -154,7 +154,7 @@ class PointCard(parts.Card):
             words = f"{words}, within {max(swing, 0.1):.1f}°"
         self.verdict.say(words)
         self.rest.say(rest)
-        self.verdict.setToolTip(" ".join(point.steadiness.reasons))
+        self.verdict.setToolTip(" ".join((*point.steadiness.reasons, *point.steadiness.notes)))
         self.sign.show_weight(weight)
         said = figures.vector_words(point.name, point.z, unit, half, half_deg) + f"; {words}"
         if said != self.accessibleName():

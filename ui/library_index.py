@@ -1,8 +1,9 @@
 """What a list of jobs shows of each one, read quickly, and an index that remembers it.
 
-A line of a kind that the list shows is decoded straight into its description in `events`; of the others only id and kind
-are read, because nothing in them changes what is shown. The fold of the record decides, as everywhere. Whatever is
-unusual (a checksum that does not fit, a torn end, an event that does not fit) is left to `Job`, which reads all of it.
+Lines of a kind that the list shows are decoded straight into rows like its description in `events`, all in one go; of
+the others only id and kind are read, because nothing in them changes what is shown. The fold of the record decides, as
+everywhere. Whatever is unusual (a checksum that does not fit, a torn end, an event that does not fit) is left to `Job`,
+which reads all of it.
 """
 
 from __future__ import annotations
@@ -10,12 +11,13 @@ from __future__ import annotations
 import contextlib
 import functools
 import hashlib
+import operator
 import os
 import stat
 import types
 import typing
 import zlib
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from importlib import metadata
@@ -24,6 +26,7 @@ from typing import Annotated, Any, Literal
 
 import msgspec
 from stillshaft.solver import events
+from stillshaft.solver.brief import Brief
 from stillshaft.solver.events import KINDS, Event
 from stillshaft.solver.folder import NO_FOLLOWING, RecordError, open_own, read_all
 from stillshaft.solver.job import Job
@@ -131,12 +134,6 @@ def stamp_of(about: os.stat_result) -> tuple[int, ...]:
 # the quick way
 
 
-class _Head(msgspec.Struct):
-    format: Literal[1]
-    id: Annotated[int, msgspec.Meta(ge=1, le=_MOST_ID)]
-    kind: str
-
-
 def quick_state(data: bytes) -> JobState | None:
     """The state of a record in all that a list shows, or None where the whole record has to be read.
 
@@ -146,11 +143,10 @@ def quick_state(data: bytes) -> JobState | None:
     if lines.pop() or not 0 < len(lines) <= MOST_LINES:
         return None
     try:
-        heads = _heads().decode_lines(data)
-        if len(heads) != len(lines) or not all(map(_is_sound, lines)):
+        rows = _rows().decoder.decode_lines(data)
+        if len(rows) != len(lines) or not all(map(_is_sound, lines)):
             return None
-        recorded = list(_events(lines, heads))
-        state = fold(recorded)
+        state = fold(_events(lines, rows))
     except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError, ValueError):
         return None
     return None if state.problems else state
@@ -158,53 +154,49 @@ def quick_state(data: bytes) -> JobState | None:
 
 def _is_sound(line: bytes) -> bool:
     """Whether a line is as it was written, and no longer than it may be."""
-    return line.endswith(b',"crc":"%08x"}' % zlib.crc32(line[:-_CRC_BYTES] + b"}")) and len(line) <= MOST_LINE_BYTES
+    crc = zlib.crc32(b"}", zlib.crc32(line[:-_CRC_BYTES]))
+    return line.endswith(b',"crc":"%08x"}' % crc) and len(line) <= MOST_LINE_BYTES
 
 
-def _events(lines: Sequence[bytes], heads: Sequence[_Head]) -> Iterator[Event[Any]]:
+def _events(lines: Sequence[bytes], rows: Sequence[Any]) -> list[Event[Any]]:
     """The events that matter, in their order. Raises ValueError or MsgspecError for anything unusual."""
-    kinds = {head.id: head.kind for head in heads}
-    if len(kinds) != len(heads) or list(kinds) != sorted(kinds) or not KINDS.keys() >= set(kinds.values()):
-        raise ValueError("ids that do not grow, or an unknown kind")
-    decoded = [
-        _decoded(number, line, head) if head.kind in _SHOWN and head.kind != "plan" else None
-        for number, (line, head) in enumerate(zip(lines, heads, strict=True), start=1)
-    ]
-    gone = {event.what.of for event in decoded if event is not None and event.kind == "withdrawn"}
-    plans = [number for number, head in enumerate(heads) if head.kind == "plan"]
-    for number in plans if gone & {heads[n].id for n in plans} else plans[-1:]:
-        decoded[number] = _decoded(number + 1, lines[number], heads[number])
+    ids = [row.id for row in rows]
+    if any(map(operator.ge, ids, ids[1:])):
+        raise ValueError("ids that do not grow")
+    kinds = _rows().kinds
+    gone = {row.of for row in rows if kinds[type(row)] == "withdrawn"}
+    plans = [number for number, row in enumerate(rows) if kinds[type(row)] == "plan"]
+    old = set() if gone & {ids[number] for number in plans} else set(plans[:-1])
     kept: set[int] = set()
-    for event in decoded:
+    found = []
+    for number, (line, row) in enumerate(zip(lines, rows, strict=True)):
+        kind = kinds[type(row)]
         # taking back what is not shown changes nothing that is
-        if event is not None and not (event.kind == "withdrawn" and event.what.of not in kept):
-            kept.add(event.id)
-            yield event
+        if kind is None or number in old or (kind == "withdrawn" and row.of not in kept):
+            continue
+        kept.add(row.id)
+        found.append(_event(number + 1, kind, row, len(line)))
+    return found
 
 
-def _decoded(number: int, line: bytes, head: _Head) -> Event[Any]:
+def _event(number: int, kind: str, row: Any, length: int) -> Event[Any]:
     """The event of a sound line. Raises RecordError or MsgspecError for what `event_from` would refuse, and for more."""
-    if head.kind == "brief":
-        table = _tables().decode(line)
-        at, by = table["at"], table.get("by", "")
-        if not isinstance(by, str):
-            raise ValueError("by is no text")
-        fields = {key: value for key, value in table.items() if key not in _HEAD_KEYS}
-        what: Any = events.BriefPatch(fields)
+    if kind == "brief":
+        said = {name: getattr(row, name) for name in _BRIEF_FIELDS}
+        what: Any = events.BriefPatch({name: value for name, value in said.items() if value is not msgspec.UNSET})
     else:
-        kind = KINDS[head.kind]
-        row = _rows(head.kind).decode(line)
-        at, by = row.at, row.by
-        if head.kind == "run":
+        if kind == "run":
             row.recording = None  # its patterns say more than the check would, and it is not shown
-        what = kind(*[getattr(row, name) for name in kind.__struct_fields__])
-    if datetime.fromisoformat(at).utcoffset() != _NO_OFFSET:
+        elif kind == "plan":
+            row.result = _tables().decode(row.result)
+        what = KINDS[kind](*_own_values(kind)(row))
+    if datetime.fromisoformat(row.at).utcoffset() != _NO_OFFSET:
         raise ValueError("a time that is not UTC")
     events.check(what, f"line {number}")
-    return Event(number, head.id, head.kind, at, by, what, {})
+    return Event(number, row.id, kind, row.at, row.by, what, {})
 
 
-_HEAD_KEYS = {"format", "id", "kind", "at", "by", "crc"}
+_BRIEF_FIELDS = Brief.__struct_fields__
 _NO_OFFSET = datetime.fromisoformat("2000-01-01T00:00:00+00:00").utcoffset()
 
 # as the record bounds them; a whole number beyond 64 bits is left to the record
@@ -234,21 +226,48 @@ def _anything() -> Any:
 
 
 @functools.cache
-def _heads() -> msgspec.json.Decoder[_Head]:
-    return msgspec.json.Decoder(_Head)
-
-
-@functools.cache
 def _tables() -> msgspec.json.Decoder[dict[str, Any]]:
     return msgspec.json.Decoder(dict[str, _anything()])  # type: ignore[misc]
 
 
 @functools.cache
-def _rows(kind: str) -> msgspec.json.Decoder[Any]:
-    """Decoder of whole lines of a kind, derived from its description with every number bounded as the record does."""
-    head: list[Any] = [("format", int), ("id", int), ("kind", str), ("at", str), ("by", str, ""), ("crc", str)]
-    row = msgspec.defstruct("Row", [*_bounded_fields(KINDS[kind]), *head], kw_only=True, forbid_unknown_fields=True)
-    return msgspec.json.Decoder(row)
+def _own_values(kind: str) -> Callable[[Any], Any]:
+    """What takes the values of a kind's own fields, two at least, from its row."""
+    names = KINDS[kind].__struct_fields__
+    if len(names) > 1:
+        return operator.attrgetter(*names)
+    return lambda row: (getattr(row, names[0]),)
+
+
+@dataclass(frozen=True)
+class _Rows:
+    """Whole lines of a record as they are read, and the kind that each class stands for: None where it is not shown."""
+
+    decoder: msgspec.json.Decoder[Any]
+    kinds: dict[type, str | None]
+
+
+@functools.cache
+def _rows() -> _Rows:
+    """Rows of every kind, derived from their descriptions with every number bounded as the record does."""
+    number: list[Any] = [("format", Literal[1]), ("id", Annotated[int, msgspec.Meta(ge=1, le=_MOST_ID)])]
+    head = [*number, ("at", str), ("by", str, ""), ("crc", str)]
+    found: dict[type, str | None] = {}
+    for kind in KINDS:
+        shown = kind in _SHOWN
+        fields = [*_own_fields(kind), *head] if shown else number
+        row = msgspec.defstruct("Row", fields, kw_only=True, forbid_unknown_fields=shown, tag_field="kind", tag=kind)
+        found[row] = kind if shown else None
+    return _Rows(msgspec.json.Decoder(functools.reduce(operator.or_, found)), found)
+
+
+def _own_fields(kind: str) -> list[Any]:
+    if kind == "brief":  # a key that is not there is not the same as none
+        return [(name, _anything() | msgspec.UnsetType, msgspec.UNSET) for name in _BRIEF_FIELDS]
+    fields: list[Any] = _bounded_fields(KINDS[kind])
+    if kind == "plan":  # of many one is shown
+        fields = [(name, msgspec.Raw if name == "result" else hint, default) for name, hint, default in fields]
+    return fields
 
 
 def _bounded_fields(kind: type[msgspec.Struct]) -> list[tuple[str, Any, Any]]:

@@ -195,6 +195,12 @@ class CheckPane(QtWidgets.QWidget):
         for result in self.results:
             result.renew()
 
+    def make_ready(self, what: str) -> None:
+        """A check may be recorded now: say so beside its button."""
+        for result in self.results:
+            if result.kind.what == what:
+                result.make_ready()
+
     def refuse_measurement(self, what: str, why: str) -> None:
         """Say why a check was not made."""
         for result in self.results:

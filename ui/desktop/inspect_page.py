@@ -8,7 +8,7 @@ from pathlib import Path
 from PySide6 import QtCore, QtWidgets
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.source import SourceRequest
-from stillshaft.solver.events import Event
+from stillshaft.solver.events import Event, Measured
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import inspect_source, look, parts
 from stillshaft.ui.desktop.feed import SIMULATED, Feed, Status
@@ -16,6 +16,7 @@ from stillshaft.ui.desktop.inspect_check import CheckPane
 from stillshaft.ui.desktop.inspect_diagnosis import DiagnosisPane
 from stillshaft.ui.desktop.inspect_list import RowList
 from stillshaft.ui.desktop.inspect_measure import KINDS, Measuring
+from stillshaft.ui.desktop.inspect_start import STANDS_AFTER, BeforeCheck
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
@@ -48,11 +49,15 @@ class InspectPage(Page):
         self.list.chosen.connect(self._turn_to)
         self.diagnosis = DiagnosisPane(job)
         self.diagnosis.go.connect(self.go_to)
+        self.before = BeforeCheck(job)
+        self.before.seen.connect(self._seen_to)
+        self.before.clear.connect(self.record)
         self.panes: dict[str, CheckPane] = {}
         self._holder = QtWidgets.QWidget()
         self._holder.setObjectName("page")
         self._inner = QtWidgets.QVBoxLayout(self._holder)
         self._inner.setContentsMargins(0, 0, look.TIGHT, 0)
+        self._inner.addWidget(self.before)
         self._inner.addWidget(self.diagnosis)
         self.area = parts.Scrolled(self._holder, "Check")
         self.area.setMinimumHeight(10 * 14)
@@ -90,6 +95,7 @@ class InspectPage(Page):
         shown = self.job.shown
         if shown is None:
             return
+        self.before.put_away()
         self.diagnosis.setVisible(key == answers.DIAGNOSIS)
         if key != answers.DIAGNOSIS and key not in self.panes:
             check = next(c for c in shown.checks if c.key == key)
@@ -109,6 +115,10 @@ class InspectPage(Page):
         if KINDS[what].seconds == 0.0:
             self.measuring.from_runs(what)
             return
+        if not self.feed.replays and self.before.lacks(what):
+            self.before.ask(what)
+            self.area.verticalScrollBar().setValue(0)
+            return
         feed, self._seed = self.feed, self._seed + 1
         choice, teaching, seed, fitted = feed.choice, feed.teaching, self._seed, feed.fitted
         seconds, real_time = KINDS[what].seconds, self._real_time
@@ -127,6 +137,11 @@ class InspectPage(Page):
         else:
             begin()
 
+    def _seen_to(self, what: str) -> None:
+        """The cautions are recorded: the person says when machine and hands are ready."""
+        if self.list.key in self.panes:
+            self.panes[self.list.key].make_ready(what)
+
     def _go_on(self) -> None:
         if self._waiting is not None and self.feed.status is Status.STOPPED:
             begin, self._waiting = self._waiting, None
@@ -141,6 +156,7 @@ class InspectPage(Page):
 
     def _renew(self) -> None:
         shown = self.job.shown
+        self.before.follow()
         self.none.setVisible(shown is None)
         self._empty.setVisible(shown is None)
         self.work.setVisible(shown is not None)
@@ -170,7 +186,9 @@ class InspectPage(Page):
         for pane in self.panes.values():
             pane.refuse_measurement(what, why)
 
-    def _measured(self, _event: Event[object], _checked: object) -> None:
+    def _measured(self, event: Event[Measured], _checked: object) -> None:
+        if event.what.what in STANDS_AFTER:
+            self.before.stands()
         self._progress()
 
     # the page
@@ -208,6 +226,7 @@ class InspectPage(Page):
         self._theme = theme
         self.list.set_theme(theme)
         self.diagnosis.set_theme(theme)
+        self.before.set_theme(theme)
         for pane in self.panes.values():
             pane.set_theme(theme)
 
@@ -231,6 +250,10 @@ class InspectPage(Page):
         self.diagnosis.set_width(*self._width)
         for pane in self.panes.values():
             pane.set_width(*self._width)
+
+    def leave(self) -> None:
+        """Who comes back is asked again whether the machine runs."""
+        self.before.stands()
 
     def close_down(self) -> None:
         """Break off what is measured; record what is being typed."""

@@ -187,6 +187,7 @@ class MassesPage(MassesView):
         if self.known is not None:
             left_on = self.correction.left_on
             self.think_of(masses_model.drafts_of(self.known, left_on=left_on), "trim" if left_on else "correction")
+            self.turn_to(PUT_ON)
 
     # pieces
 
@@ -221,6 +222,7 @@ class MassesPage(MassesView):
                 masses_pieces.drafts_of(self.pieces.plan, 0.0 if self.known is None else self.known.turn_deg),
                 "trim" if left_on else "correction",
             )
+            self.turn_to(PUT_ON)
 
     # acts: each is written into the record
 

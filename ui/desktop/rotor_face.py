@@ -13,7 +13,7 @@ from stillshaft.ui.desktop.settings import ANGLES, ENDS
 
 # in parts of the rim's radius
 _HUB, _ARROW, _WEB, _SENSOR_AT = 0.15, 0.25, 0.78, 1.15
-_BLADE, _DEGREES_AT, _NUMBER_AT = (0.33, 0.5), 0.65, 0.875
+_BLADE, _DEGREES_AT, _NUMBER_AT, _MARK_AT = (0.33, 0.5), 0.65, 0.875, 0.99
 
 
 class RotorFace(Picture):
@@ -124,6 +124,9 @@ class RotorFace(Picture):
         wide = metrics.horizontalAdvance("000°")
         along = 2.0 * math.pi * _DEGREES_AT * radius / len(face.positions_deg) * every
         degrees_fit = along > 1.15 * wide and (_NUMBER_AT - _DEGREES_AT) * radius > 0.85 * wide
+        beneath = (
+            _MARK_AT - 1.8 * self._mark_size() - 0.6 * metrics.height() / radius
+        )  # a number that the mark would cover
         for number, degrees in enumerate(face.positions_deg, start=1):
             place = faces.rotor_place(face, degrees, self._seen_from)
             painter.setPen(self.pen(self.theme.quiet, 1.5))
@@ -133,15 +136,31 @@ class RotorFace(Picture):
                 painter.drawEllipse(self._at(0.96 * place), size, size)
             else:
                 painter.drawLine(self._at(_BLADE[0] * place), self._at(_BLADE[1] * place))
-            if (number - 1) % every:
+            blocked = number in face.blocked
+            if blocked:
+                self._draw_cross(painter, (0.96 if face.kind == "hole" else 0.5 * sum(_BLADE)) * place)
+            if (number - 1) % every and not blocked:
                 continue
-            at, inner = self._at(_NUMBER_AT * place), self._at(_DEGREES_AT * place)
-            painter.setFont(self.small(strong=True))
-            self.draw_text(painter, at.x(), at.y(), f"{number}", self.theme.text, across=0.5, down=0.5)
+            near = abs(math.remainder(degrees, 360.0)) < math.degrees(2.0 * self._mark_size())
+            at, inner = (
+                self._at((min(_NUMBER_AT, beneath) if near else _NUMBER_AT) * place),
+                self._at(_DEGREES_AT * place),
+            )
+            painter.setFont(self.small(strong=not blocked))
+            colour = self.theme.quiet if blocked else self.theme.text
+            self.draw_text(painter, at.x(), at.y(), f"{number}", colour, across=0.5, down=0.5)
             painter.setFont(self.small())
             shown = f"{faces.shown_angle(degrees, self._angles):.0f}°"
             if degrees_fit:
                 self.draw_text(painter, inner.x(), inner.y(), shown, self.theme.quiet, across=0.5, down=0.5)
+
+    def _draw_cross(self, painter: QtGui.QPainter, place: complex) -> None:
+        """No mass may go here."""
+        at, size = self._at(place), max(5.0, 0.032 * self._middle()[1])
+        painter.setPen(self.pen(self.theme.bad, self.line_px + 0.5))
+        for side in (-1.0, 1.0):
+            arm = QtCore.QPointF(size, side * size)
+            painter.drawLine(at - arm, at + arm)
 
     def _draw_degrees(self, painter: QtGui.QPainter, face: Face) -> None:
         """Every 30° of a rim without blades or holes, every 90° of a small one."""
@@ -186,12 +205,17 @@ class RotorFace(Picture):
     def _label(self, piece: Piece) -> str:
         return f"{piece.label} · {faces.shown_angle(piece.angle_deg, self._angles):.0f}°"
 
+    def _mark_size(self) -> float:
+        """Half of the mark's base, in parts of the rim's radius."""
+        _, radius = self._middle()
+        return max(7.0, 0.05 * radius) / radius
+
     def _draw_mark(self, painter: QtGui.QPainter, face: Face) -> None:
         place = faces.rotor_place(face, 0.0, self._seen_from)
         side = 1j * place
-        _, radius = self._middle()
-        size = max(7.0, 0.05 * radius) / radius
-        wedge = [0.99 * place, (0.99 - 1.8 * size) * place + size * side, (0.99 - 1.8 * size) * place - size * side]
+        size = self._mark_size()
+        base = (_MARK_AT - 1.8 * size) * place
+        wedge = [_MARK_AT * place, base + size * side, base - size * side]
         painter.setPen(self.pen(self.theme.panel, 1.5))
         painter.setBrush(QtGui.QColor(self.theme.text))
         painter.drawPolygon(QtGui.QPolygonF([self._at(p) for p in wedge]))

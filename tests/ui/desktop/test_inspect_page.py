@@ -11,7 +11,7 @@ from PySide6 import QtCore, QtGui, QtTest, QtWidgets
 from screen_faults import faint, faults, small_targets
 from stillshaft.acquire import recording, simulated
 from stillshaft.dsp import units
-from stillshaft.solver import inspection
+from stillshaft.solver import cautions, inspection
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import inspect_measure, inspect_result, inspect_source, simulator
 from stillshaft.ui.desktop.feed import Feed
@@ -387,6 +387,7 @@ def test_a_check_from_the_source_shows_its_progress(window):
     result, seen = pane.results[0], []
     window.page.measuring.changed.connect(lambda: seen.append((result.bar.value(), result.step.text())))
     result.record.click()
+    window.page.before.start.already.click()
     assert not result.record.isEnabled()
     assert not result.under_way.isHidden()
     window.measured()
@@ -401,10 +402,90 @@ def test_a_check_from_the_source_shows_its_progress(window):
     assert "Fine: pulse, input 1" in result.lines.text()
 
 
+def test_a_running_machine_is_measured_once_the_cautions_are_seen_to_and_recorded(window):
+    page = window.page
+    result = window.turn_to("pulse").results[0]
+    result.record.setFocus()
+    result.record.click()
+    before = page.before
+    assert (before.isHidden(), before.start.isHidden(), before.hands.isHidden()) == (False, False, True)
+    assert page.measuring.what is None
+    assert window.frame.focusWidget() is before.start.ticks[0]
+    before.start.say.click()
+    assert "not answered yet" in before.start.trouble.text.text()
+    before.later.click()
+    assert before.isHidden()
+    assert window.frame.focusWidget() is result.record
+    assert (window.state.cautions, window.state.starts) == ((), ())
+    result.record.click()
+    texts = [c.text for c in cautions.before_start(window.state)]
+    for tick in before.start.ticks:
+        tick.click()
+    before.start.say.click()
+    window.settle()
+    assert [(e.what.texts, e.what.who) for e in window.state.cautions] == [(texts, "Kim")]
+    assert len(window.state.starts) == 1
+    assert before.isHidden()
+    assert page.measuring.what is None  # the machine is started first
+    assert "when all is ready" in result.refused.text.text()
+    assert window.frame.focusWidget() is result.record
+    result.record.click()
+    window.measured()
+    assert window.state.measured[-1].what.what == "signal check"
+    assert not before.lacks("spectrum")  # it runs on
+
+
+def test_hands_at_the_machine_are_asked_for_before_a_bump_test(window):
+    result = window.turn_to("resonance").results[1]
+    result.record.click()
+    before = window.page.before
+    assert (before.start.isHidden(), before.hands.isHidden()) == (True, False)
+    for tick in before.hands.ticks:
+        tick.click()
+    before.hands.say.click()
+    window.settle()
+    assert window.state.cautions[-1].what.texts == [c.text for c in cautions.before_hands(window.state)]
+    assert window.state.starts == ()
+    assert not before.lacks("bump")
+    assert before.lacks("spectrum")  # it stands
+
+
+def test_a_start_is_asked_for_again_once_the_machine_stood_hands_were_in_or_the_page_was_left(window, recordings):
+    before = window.page.before
+    for stood in (
+        lambda: window.measure("sweep", recordings["sweep"]),
+        lambda: window.job.act(lambda s: s.put_on([{"plane": "disc", "mass_g": 5.0, "angle_deg": 0.0}], "trial")),
+        window.page.leave,
+    ):
+        before.ask("spectrum")
+        before.start.runs.emit()
+        window.page.measuring.cancel()
+        window.measured()
+        assert not before.lacks("spectrum")
+        window.job.act(lambda s: s.describe({"planes": [{"name": "disc", "radius": "300 mm"}]}))
+        stood()
+        window.settle()
+        assert before.lacks("spectrum")
+    before.ask("spectrum")
+    assert before.start.already.isHidden()  # masses were changed since the last start
+    assert not before.lacks("background")
+
+
+def test_a_job_that_takes_no_entries_says_so_and_asks_nothing(window, wait_until):
+    window.job.act(lambda s: s.finish("no balancing needed"))
+    window.settle()
+    result = window.turn_to("spectrum").results[0]
+    result.record.click()
+    window.measured()
+    assert window.page.before.isHidden()
+    assert "the job is closed" in result.refused.text.text()
+
+
 def test_a_recording_that_is_broken_off_leaves_nothing(window):
     window.page._real_time = True
     result = window.turn_to("spectrum").results[0]
     result.record.click()
+    window.page.before.start.already.click()
     window.wait_until(lambda: window.page.measuring.share > 0.0)
     result.cancel.click()
     window.measured()

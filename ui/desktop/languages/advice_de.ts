@@ -3,5 +3,1310 @@
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
     <name>stillshaft</name>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>removed metal</source>
+        <translation>abgetragenes Metall</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>{0} g {1} "{2}" at {3}°</source>
+        <translation>{0} g {1} „{2}“ bei {3}°</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>any point</source>
+        <translation>jeden Messpunkt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>no speed limit</source>
+        <translation>keine Höchstdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>a speed that the brief does not say</source>
+        <translation>einer Drehzahl, die die Aufgabe nicht nennt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>too fast</source>
+        <translation>zu schnell</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>speed limit</source>
+        <translation>Höchstdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>common practice, no source</source>
+        <translation>übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>set screw</source>
+        <translation>Stellschraube</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>grub screw</source>
+        <translation>Gewindestift</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>clamp screw</source>
+        <translation>Klemmschraube</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>weld bead</source>
+        <translation>Schweißraupe</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Local rules, the owner's permits and a licensed or competent person decide; this list adds to them and replaces none of them.</source>
+        <translation>Örtliche Vorschriften, die Freigaben des Betreibers und befugte Fachleute entscheiden; diese Liste ergänzt sie und ersetzt keine.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Isolated from every source of power and stored energy, locked with your own lock, and tried: a start was attempted and nothing moved.</source>
+        <translation>Von jeder Antriebs- und gespeicherten Energie getrennt, mit eigenem Schloss gesichert und erprobt: ein Start wurde versucht, und nichts bewegte sich.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>The rotor itself is blocked by mechanical means: draught, backflow and off-centre mass turn a rotor that is locked out.</source>
+        <translation>Der Rotor selbst ist mechanisch blockiert: Zug, Rückströmung und außermittige Masse drehen auch einen freigeschalteten Rotor.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Dampers and valves are closed, where there are any.</source>
+        <translation>Klappen und Ventile sind zu, wo es welche gibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Other machines on the same duct, pipe or base: stopped, or known not to turn, heat or shake this one.</source>
+        <translation>Andere Maschinen an Kanal, Rohr oder Fundament: abgestellt, oder bekannt, dass sie diese nicht drehen, heizen oder schütteln.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Permits for confined space and for hot work are there, where local rules ask for them.</source>
+        <translation>Erlaubnisse für enge Räume und Heißarbeiten liegen vor, wo örtliche Vorschriften sie verlangen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Count tools, cables, pieces and tape on the way in: they are counted again on the way out.</source>
+        <translation>Werkzeug, Kabel, Stücke und Band auf dem Weg hinein zählen: auf dem Weg hinaus wird wieder gezählt.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Local rules and the person in charge of the machine decide whether it may start; this list adds to them and replaces none of them.</source>
+        <translation>Örtliche Vorschriften und der Verantwortliche der Maschine entscheiden, ob sie starten darf; diese Liste ergänzt sie und ersetzt keine.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Block, tools, cables and tape are out and counted; guards are closed.</source>
+        <translation>Blockierung, Werkzeug, Kabel und Band sind heraus und gezählt; Schutzhauben sind geschlossen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Everybody is out and clear; each lock is taken off last, by its owner.</source>
+        <translation>Alle sind heraus und auf Abstand; jedes Schloss nimmt sein Besitzer zuletzt ab.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Somebody stands at the emergency stop and sees or hears you.</source>
+        <translation>Jemand steht am Not-Halt und sieht oder hört Sie.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Nobody is in the plane of rotation, nor near enough for loose clothes, hair or cables to be caught.</source>
+        <translation>Niemand steht in der Drehebene oder so nah, dass lose Kleidung, Haare oder Kabel erfasst werden können.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Every mass is fixed by the rule for its fixing. Forces at {0}: {1}. Largest: {2}.</source>
+        <translation>Jede Masse ist nach der Regel für ihre Befestigung fest. Kräfte bei {0}: {1}. Größte: {2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>forces unknown</source>
+        <translation>Kräfte unbekannt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>The force at speed cannot be told for {0}: give speed and radius in the brief before you start.</source>
+        <translation>Die Kraft bei Drehzahl ist nicht anzugeben für {0}: vor dem Start Drehzahl und Radius in der Aufgabe angeben.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>metal removed</source>
+        <translation>Metall abgetragen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Metal was removed ({0}): depth and wall left are as the maker or a competent person allows.</source>
+        <translation>Metall wurde abgetragen ({0}): Tiefe und Restwand sind so, wie Hersteller oder befugte Person es erlauben.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>masses changed</source>
+        <translation>Massen geändert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>First start since masses were changed: low speed or a bump first, listen, then full speed.</source>
+        <translation>Erster Start nach geänderten Massen: erst niedrige Drehzahl oder kurz anstoßen, horchen, dann volle Drehzahl.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>The rotor must never turn faster than {0}; it is to run at {1}.</source>
+        <translation>Der Rotor darf nie schneller drehen als {0}; er soll mit {1} laufen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>The speed asked for, {0}, is above the rotor's highest, {1}: do not start at it; mend the brief or the setpoint.</source>
+        <translation>Die verlangte Drehzahl, {0}, liegt über der höchsten des Rotors, {1}: nicht mit ihr starten; Aufgabe oder Sollwert berichtigen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>The brief does not say the rotor's highest speed: ask its maker or owner before you start.</source>
+        <translation>Die Aufgabe nennt die höchste Drehzahl des Rotors nicht: vor dem Start Hersteller oder Betreiber fragen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Stop the machine when a point crosses its abort level: {0}.</source>
+        <translation>Die Maschine abstellen, wenn ein Messpunkt seinen Abschaltpegel überschreitet: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>no abort</source>
+        <translation>kein Abschaltpegel</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>No abort level is agreed for {0}: agree with the owner when to stop the machine.</source>
+        <translation>Für {0} ist kein Abschaltpegel vereinbart: mit dem Betreiber vereinbaren, wann die Maschine abzustellen ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>run before</source>
+        <translation>Lauf davor</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>Mark, pulse sensor, vibration sensors and cables are as in the run "{0}"; if not, say what changed before you measure.</source>
+        <translation>Marke, Impulssensor, Schwingungssensoren und Kabel sind wie im Lauf „{0}“; sonst vor dem Messen sagen, was sich änderte.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>{0}: tape, magnet and adhesive do not hold a mass on a turning rotor, for a trial no more than for good; fix it by bolt, clamp or weld.</source>
+        <translation>{0}: Band, Magnet und Kleber halten keine Masse auf einem drehenden Rotor, zum Test so wenig wie auf Dauer; mit Schraube, Klemme oder Schweißung befestigen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>{0}: clamped or held by set screws serves for trials only, within the force and torque that the clamp's maker gives.</source>
+        <translation>{0}: geklemmt oder mit Stellschrauben gehalten taugt nur für Tests, innerhalb von Kraft und Drehmoment nach Angabe des Klemmenherstellers.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>{0}: grade and torque of the bolt as specified, locked; nut and washers weighed with it; the force is carried by shape, not by friction.</source>
+        <translation>{0}: Festigkeit und Anzugsmoment der Schraube wie vorgeschrieben, gesichert; Mutter und Scheiben mitgewogen; die Kraft trägt Form, nicht Reibung.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>{0}: earth clamp on the rotor beside the weld, never through bearings or coupling; sensors, pulse sensor, data acquisition and laptop disconnected first; parent metal weldable; dust and gas cleared; slag off and cool before you measure.</source>
+        <translation>{0}: Masseklemme am Rotor neben der Schweißung, nie durch Lager oder Kupplung; Sensoren, Impulssensor, Messgerät und Laptop vorher abklemmen; Grundwerkstoff schweißbar; Staub und Gas beseitigt; Schlacke weg und kalt vor dem Messen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>{0}: depth and wall left come from the maker or a competent person; never from blade roots, welds or pressure parts.</source>
+        <translation>{0}: Tiefe und Restwand gibt der Hersteller oder eine befugte Person an; nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>{0}: the record does not say how it is fixed; say it, and look at it again before you start.</source>
+        <translation>{0}: im Protokoll steht nicht, wie es befestigt ist; angeben und vor dem Start noch einmal ansehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the record has what is no unit or number: {0}</source>
+        <translation>das Protokoll enthält, was keine Einheit oder Zahl ist: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>no start is left ({0}): agree on more with the owner, or close the job</source>
+        <translation>kein Start ist mehr frei ({0}): mit dem Betreiber weitere vereinbaren oder den Auftrag abschließen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>wait {0} min for the next start ({1}); then {2}</source>
+        <translation>{0} min bis zum nächsten Start warten ({1}); dann {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>{0} start counted</source>
+        <translation>{0} Start gezählt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>{0} starts counted</source>
+        <translation>{0} Starts gezählt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the window ends at {0} UTC</source>
+        <translation>das Zeitfenster endet um {0} UTC</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the end of the window, "{0}", is no time</source>
+        <translation>das Ende des Zeitfensters, „{0}“, ist keine Zeit</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the next not before {0} UTC</source>
+        <translation>der nächste nicht vor {0} UTC</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>nothing is said yet</source>
+        <translation>noch keine Angaben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>running speed {0} r/min is above the rotor's highest, {1} r/min</source>
+        <translation>die Betriebsdrehzahl {0} r/min liegt über der höchsten des Rotors, {1} r/min</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>what decides is said</source>
+        <translation>was entscheidet, ist angegeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>no check is recorded</source>
+        <translation>keine Prüfung ist protokolliert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>needs attention: {0}</source>
+        <translation>zu beachten: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>{0} of {1} checks that fit this machine are open</source>
+        <translation>{0} von {1} für diese Maschine passenden Prüfungen sind offen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>all {0} checks that fit this machine are recorded</source>
+        <translation>alle {0} für diese Maschine passenden Prüfungen sind protokolliert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>nothing is wired up yet</source>
+        <translation>noch ist nichts angeschlossen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the signals were not checked</source>
+        <translation>die Signale wurden nicht geprüft</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the signal check found something that blocks</source>
+        <translation>die Signalprüfung fand etwas, das alles aufhält</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the signals were checked</source>
+        <translation>die Signale wurden geprüft</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>no run is recorded</source>
+        <translation>kein Lauf ist protokolliert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>no mass was put on</source>
+        <translation>keine Masse wurde angebracht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>{0} pieces are held by tape, magnet or adhesive</source>
+        <translation>{0} Stücke halten mit Band, Magnet oder Kleber</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>on the rotor: {0}</source>
+        <translation>auf dem Rotor: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the job is closed</source>
+        <translation>der Auftrag ist abgeschlossen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the goal is not reached, and balancing was not stopped</source>
+        <translation>das Ziel ist nicht erreicht, und das Auswuchten wurde nicht beendet</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0} may bring {1} to {2}, above its abort level of {3}: put on no more than {4} % of it, or opposite the heavy spot</source>
+        <translation>{0} kann {1} auf {2} bringen, über den Abschaltpegel von {3}: höchstens {4} % davon anbringen, oder gegenüber der schweren Stelle</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>measure with {0} on</source>
+        <translation>mit {0} messen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>the runs give no correction: {0}</source>
+        <translation>die Läufe ergeben keinen Ausgleich: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>it was not worked out</source>
+        <translation>er wurde nicht berechnet</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>; take the one that is on off first, or record that it stays</source>
+        <translation>; die sitzende erst abnehmen, oder protokollieren, dass sie bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>; {0} starts are left, {1} are needed</source>
+        <translation>; {0} Starts sind noch frei, {1} sind nötig</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0} on "{1}"{2}{3}</source>
+        <translation>{0} in „{1}“{2}{3}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>put a small trial mass at any angle</source>
+        <translation>eine kleine Testmasse unter beliebigem Winkel anbringen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0} N, {1} kgf at {2} r/min</source>
+        <translation>{0} N, {1} kgf bei {2} r/min</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>put a trial mass of about {0} g ({1}) at any angle</source>
+        <translation>eine Testmasse von etwa {0} g ({1}) unter beliebigem Winkel anbringen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>the coefficients changed by {0} % and {1}° in run "{2}": the machine does not answer alike; find out why, or stop here</source>
+        <translation>die Koeffizienten haben sich in Lauf „{2}“ um {0} % und {1}° geändert: die Maschine antwortet nicht gleich; den Grund finden oder hier aufhören</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>the last two corrections cut the worst point by {0} % and {1} %: more of the same will not do; look for another cause, or stop here</source>
+        <translation>die letzten zwei Ausgleiche senkten den schlechtesten Messpunkt um {0} % und {1} %: mehr davon hilft nicht; eine andere Ursache suchen oder hier aufhören</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>too weak</source>
+        <translation>zu schwach</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>trial on "{0}": {1} standard deviations</source>
+        <translation>Test in „{0}“: {1} Standardabweichungen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0}, and no mass would do with this repeatability: repeat initial and trial run, and average more</source>
+        <translation>{0}, und bei dieser Wiederholbarkeit würde keine Masse genügen: Urlauf und Testlauf wiederholen und länger mitteln</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>, no more for the abort level at {0}</source>
+        <translation>, wegen des Abschaltpegels bei {0} nicht mehr</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0}, and a larger one may bring {1} above its abort level of {2}: repeat initial and trial run, and average more</source>
+        <translation>{0}, und eine größere kann {1} über den Abschaltpegel von {2} bringen: Urlauf und Testlauf wiederholen und länger mitteln</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0} are too weak; put on {1} times the mass, {2} g{3}, and repeat it</source>
+        <translation>{0} sind zu schwach; das {1}-Fache der Masse anbringen, {2} g{3}, und wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>the next correction, {0}, is below the smallest piece of {1} g: stop here</source>
+        <translation>der nächste Ausgleich, {0}, ist kleiner als das kleinste Stück von {1} g: hier aufhören</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0} {1}: {2} is to be preferred to all planes</source>
+        <translation>{0} {1}: {2} ist allen Ebenen vorzuziehen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>the next correction, {0}, lies inside its own scatter: stop here, or repeat the run</source>
+        <translation>der nächste Ausgleich, {0}, liegt in seiner eigenen Streuung: hier aufhören oder den Lauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>take all that is on off, trial and earlier masses,</source>
+        <translation>alles abnehmen, Testmassen und frühere Massen,</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>take all trial masses off</source>
+        <translation>alle Testmassen abnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0} and put on</source>
+        <translation>{0} und anbringen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>add to what is on</source>
+        <translation>zu dem hinzufügen, was sitzt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>put on, in the place of all that is on,</source>
+        <translation>statt allem, was sitzt, anbringen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_masses.py"/>
+        <source>{0}{1} {2} at {3}{4}° on "{5}"</source>
+        <translation>{0}{1} {2} bei {3}{4}° in „{5}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>until the next run</source>
+        <translation>bis zum nächsten Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the job is closed; its report can be made, or the job reopened</source>
+        <translation>der Auftrag ist abgeschlossen; sein Bericht lässt sich erstellen, oder der Auftrag wieder öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} reached {1} {2}, above its abort level of {3}: take off what was put on last or make it smaller, and find out why before the next start</source>
+        <translation>{0} erreichte {1} {2}, über dem Abschaltpegel von {3}: das zuletzt Angebrachte abnehmen oder verkleinern und vor dem nächsten Start den Grund finden</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the brief lacks what decides ({0}): {1}</source>
+        <translation>in der Aufgabe fehlt, was entscheidet ({0}): {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>kind of rotor</source>
+        <translation>Art des Rotors</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>running speed</source>
+        <translation>Betriebsdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>correction planes</source>
+        <translation>Ausgleichsebenen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>radius of {0}</source>
+        <translation>Radius von {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>abort levels</source>
+        <translation>Abschaltpegel</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>goal (grade, limit table or agreed limits)</source>
+        <translation>Ziel (Gütestufe, Grenzwerttabelle oder vereinbarte Grenzwerte)</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>put back {0} and repeat that run</source>
+        <translation>{0} zurückstellen und den Lauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>repeat a run as the rotor is now</source>
+        <translation>einen Lauf mit dem Rotor wie jetzt wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: its turn is not known; {1} to show it</source>
+        <translation>{0}: die Verdrehung ist nicht bekannt; {1}, um sie zu zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>run "{0}"</source>
+        <translation>Lauf „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} does not count: {1}</source>
+        <translation>{0} zählt nicht: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} does not count: it is not trusted</source>
+        <translation>{0} zählt nicht: er ist nicht verlässlich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>it is not trusted</source>
+        <translation>er ist nicht verlässlich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>, phase swings by {0}°</source>
+        <translation>, die Phase schwankt um {0}°</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source> by {0}°/min</source>
+        <translation> um {0}°/min</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: a second source is stronger than 1x at {1}{2}: find and stop it</source>
+        <translation>{0}: eine zweite Quelle ist bei {1} stärker als 1x{2}: suchen und abstellen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: {1} is {2}{3}: record {4} s</source>
+        <translation>{0}: {1} ist {2}{3}: {4} s aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: the phase at {1} follows the speed{2}: hold it and repeat the run</source>
+        <translation>{0}: die Phase bei {1} folgt der Drehzahl{2}: diese halten und den Lauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: {1} drifts{2}: let the machine settle, then record again</source>
+        <translation>{0}: {1} driftet{2}: die Maschine einlaufen lassen, dann neu aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: 1x at {1} is as small as its scatter: record {2} s</source>
+        <translation>{0}: 1x bei {1} ist so klein wie die Streuung: {2} s aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: {1} is {2}{3}: look for a loose part, process changes or a bad pulse</source>
+        <translation>{0}: {1} ist {2}{3}: nach einem losen Teil, Prozessänderungen oder schlechtem Impuls suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the goal is met ({0})</source>
+        <translation>das Ziel ist erreicht ({0})</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>balancing was stopped</source>
+        <translation>das Auswuchten wurde beendet</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: stop here and record the verdict</source>
+        <translation>{0}: hier aufhören und das Ergebnis protokollieren</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: record the verdict</source>
+        <translation>{0}: das Ergebnis protokollieren</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0}: have the verdict "{1}" accepted or refused by name</source>
+        <translation>{0}: das Ergebnis „{1}“ mit Namen annehmen oder ablehnen lassen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>; checks not done: {0}</source>
+        <translation>; nicht gemachte Prüfungen: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} and nothing is left to do: close the job{1}</source>
+        <translation>{0} und nichts ist mehr zu tun: den Auftrag abschließen{1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>no figures</source>
+        <translation>keine Werte</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} {1} ± {2} of {3}</source>
+        <translation>{0} {1} ± {2} von {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} {1}{2} of {3} g·mm</source>
+        <translation>{0} {1}{2} von {3} g·mm</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the rotor is overhung and has {0} planes: balance it in "{1}" alone first, and add the other only if axial or far-bearing 1x stays above the goal</source>
+        <translation>der Rotor ist fliegend gelagert und hat {0} Ebenen: zuerst allein in „{1}“ auswuchten, die andere nur nehmen, wenn 1x axial oder am fernen Lager über dem Ziel bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} of {1} checks at standstill that fit this machine are open; next: {2}</source>
+        <translation>{0} von {1} für diese Maschine passenden Prüfungen im Stillstand sind offen; nächste: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>checks that need attention: {0}, first {1}: put it right before you balance</source>
+        <translation>zu beachtende Prüfungen: {0}, zuerst {1}: vor dem Auswuchten in Ordnung bringen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>no hook-up yet: say what is wired to each input and where it sits</source>
+        <translation>noch kein Anschluss: angeben, was an welchem Eingang liegt und wo es sitzt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the signals were not checked yet: check pulse and sensors once</source>
+        <translation>die Signale wurden noch nicht geprüft: Impuls und Sensoren einmal prüfen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>something that blocks</source>
+        <translation>etwas, das alles aufhält</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the last signal check found: {0}; mend it and check again</source>
+        <translation>die letzte Signalprüfung fand: {0}; beheben und neu prüfen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>with this machine stopped, neighbours make {0} % of the goal at {1}: stop them, or keep them the same in all runs</source>
+        <translation>bei stehender Maschine machen Nachbarn {0} % des Ziels bei {1} aus: abstellen oder in allen Läufen gleich halten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the rotor was cleaned or mended: take a new initial run; the earlier runs still tell the coefficients</source>
+        <translation>der Rotor wurde gereinigt oder repariert: einen neuen Urlauf machen; die früheren Läufe liefern weiter die Koeffizienten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>take the initial run, without masses, under the conditions of all later ones</source>
+        <translation>den Urlauf machen, ohne Massen, unter den Bedingungen aller späteren Läufe</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>1x makes only {0} % of the vibration's square at {1}: other orders dominate, which balancing does not change</source>
+        <translation>1x macht nur {0} % vom Quadrat der Schwingung bei {1} aus: andere Ordnungen überwiegen, und die ändert das Auswuchten nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} is likelier than unbalance{1}: {2}</source>
+        <translation>{0} ist wahrscheinlicher als Unwucht{1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>running speed {0} r/min is {1} % from the resonance at {2} r/min: move the speed or the support before you balance, or take half the trial mass in any direction</source>
+        <translation>die Betriebsdrehzahl {0} r/min liegt {1} % neben der Resonanz bei {2} r/min: vor dem Auswuchten Drehzahl oder Abstützung verlegen, oder die halbe Testmasse in beliebiger Richtung nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} is likely{1}: {2}</source>
+        <translation>{0} ist wahrscheinlich{1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>stop, restart and repeat the initial run before the first trial: 1 run shows no repeatability</source>
+        <translation>anhalten, neu starten und vor dem ersten Test den Urlauf wiederholen: 1 Lauf zeigt keine Wiederholbarkeit</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>does not repeat</source>
+        <translation>wiederholt sich nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the initial state moved between "{0}" and "{1}": {2} by {3} % and {4}°; find out why, let it settle, and repeat the initial run</source>
+        <translation>der Urzustand hat sich zwischen „{0}“ und „{1}“ verschoben: {2} um {3} % und {4}°; den Grund finden, einlaufen lassen und den Urlauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>coefficients of an earlier visit need {0}</source>
+        <translation>Koeffizienten eines früheren Einsatzes brauchen {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>one plane alone needs {0}</source>
+        <translation>eine Ebene allein braucht {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>a trial opposite the heavy spot that stays on is a first correction</source>
+        <translation>ein Test gegenüber der schweren Stelle, der dran bleibt, ist ein erster Ausgleich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} starts are left and the usual way needs {1}: {2}</source>
+        <translation>{0} Starts sind noch frei, und der übliche Weg braucht {1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>taken off</source>
+        <translation>abgenommen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>{0} of {1} trial masses taken off are not noted as weighed back in</source>
+        <translation>{0} von {1} abgenommenen Testmassen sind nicht als zurückgewogen vermerkt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>not fixed for good, or not said how: {0}</source>
+        <translation>nicht endgültig befestigt, oder nicht angegeben wie: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>no photo yet of {0}</source>
+        <translation>noch kein Foto von {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>masses or their fixing changed since the last run that counts</source>
+        <translation>Massen oder ihre Befestigung sind seit dem letzten zählenden Lauf geändert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>not comparable</source>
+        <translation>nicht vergleichbar</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>"{0}" and "{1}": {2}</source>
+        <translation>„{0}“ und „{1}“: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>the broadband level</source>
+        <translation>der Summenpegel</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/progress.py"/>
+        <source>{0}: {1} is {2} {3}, and was {4}</source>
+        <translation>{0}: {1} ist {2} {3}, und war {4}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>at the signal check</source>
+        <translation>bei der Signalprüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: the verdict on 1x is {1}{2}</source>
+        <translation>{0}: das Urteil über 1x lautet {1}{2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the measurement is not trusted, and does not say why</source>
+        <translation>die Messung ist nicht verlässlich und sagt nicht, warum</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the pulse was taken at its {0} edge, {1} at its {2}</source>
+        <translation>der Impuls wurde an der Kante „{0}“ genommen, {1} an „{2}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the pulse is high for {0}° and was for {1}° {2}</source>
+        <translation>der Impuls ist {0}° lang hoch und war es {1}° {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the mark covers {0}° but covered {1}° {2}</source>
+        <translation>die Marke bedeckt {0}°, bedeckte aber {1}° {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: not measured, but in "{1}"</source>
+        <translation>{0}: nicht gemessen, aber in „{1}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: measured, but not in "{1}"</source>
+        <translation>{0}: gemessen, aber nicht in „{1}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>vectors are in {0}, in "{1}" in {2}</source>
+        <translation>Zeiger sind in {0}, in „{1}“ in {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the speed reads {0} r/min, {1} times {2}</source>
+        <translation>die Drehzahl liest {0} r/min, das {1}-Fache von {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0} r/min is {1} % off the {2} r/min of "{3}"</source>
+        <translation>{0} r/min liegt {1} % neben den {2} r/min von „{3}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}, limit {1} %</source>
+        <translation>{0}, Grenze {1} %</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}; up to {1} % is accepted without caution</source>
+        <translation>{0}; bis {1} % wird ohne Vorbehalt angenommen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>that of "{0}"</source>
+        <translation>der von „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the brief's</source>
+        <translation>der aus der Aufgabe</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: by the sweep 1x changes by {1} % and {2}° from {3} to {4} r/min, limit {5} % and {6}°</source>
+        <translation>{0}: nach dem Durchlauf ändert sich 1x um {1} % und {2}° von {3} bis {4} r/min, Grenze {5} % und {6}°</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0} was chosen as one that matters, and is not noted</source>
+        <translation>{0} wurde als wichtig gewählt und ist nicht notiert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>not comparable: {0} is not noted, and was {1}{2} in "{3}"</source>
+        <translation>nicht vergleichbar: {0} ist nicht notiert und war {1}{2} in „{3}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>not comparable with "{0}": {1}{2}</source>
+        <translation>nicht vergleichbar mit „{0}“: {1}{2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>how long the run was measured is not noted</source>
+        <translation>wie lange gemessen wurde, ist nicht notiert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0} revolutions in {1} s: a run takes {2} and {3} s; record {4} s</source>
+        <translation>{0} Umdrehungen in {1} s: ein Lauf braucht {2} und {3} s; {4} s aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: {1} s is less than one beat of {2} s</source>
+        <translation>{0}: {1} s sind weniger als eine Schwebung von {2} s</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>1x is still moving</source>
+        <translation>1x bewegt sich noch</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0} min after the start, "{1}" was {2} min after it</source>
+        <translation>{0} min nach dem Start, „{1}“ war {2} min danach</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>started {0}, for "{1}" started {2}</source>
+        <translation>{0} gestartet, für „{1}“ {2} gestartet</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: 1x moved by {1} % and {2}° in the {3} min since "{4}", more than {5} % or {6}° in {7} min</source>
+        <translation>{0}: 1x verschob sich in den {3} min seit „{4}“ um {1} % und {2}°, mehr als {5} % oder {6}° in {7} min</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>"{0}": its turn is not known, so that runs since then are kept apart</source>
+        <translation>„{0}“: die Verdrehung ist nicht bekannt, so dass Läufe seither getrennt bleiben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0} reached {1} {2}, abort level {3} {4}</source>
+        <translation>{0} erreichte {1} {2}, Abschaltpegel {3} {4}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: no plane of the brief; there is {1}</source>
+        <translation>{0}: keine Ebene der Aufgabe; es gibt {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the run says {0}, the record has {1} on the rotor</source>
+        <translation>der Lauf nennt {0}, nach dem Protokoll sitzt {1} auf dem Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: reads 0</source>
+        <translation>{0}: liest 0</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0}: fell from {1} to {2} {3} with the same masses on</source>
+        <translation>{0}: fiel von {1} auf {2} {3} mit denselben Massen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>the last signal check found: {0}</source>
+        <translation>die letzte Signalprüfung fand: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_checks.py"/>
+        <source>{0} and {1}: each reads what the other read in "{2}" with the same masses on</source>
+        <translation>{0} und {1}: jeder liest, was der andere in „{2}“ mit denselben Massen las</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>new initial state</source>
+        <translation>neuer Urzustand</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>the speed reads {0} times {1}</source>
+        <translation>die Drehzahl liest das {0}-Fache von {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0}: two marks are seen</source>
+        <translation>{0}: zwei Marken werden gesehen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0}: every second mark is missed</source>
+        <translation>{0}: jede zweite Marke wird verfehlt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>, {0}° away</source>
+        <translation>, {0}° entfernt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>the pulse was taken at its {0} edge{1}, not as {2}</source>
+        <translation>der Impuls wurde an der Kante „{0}“ genommen{1}, nicht wie {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>the mark covers only {0}° of the {1}° that it had {2}</source>
+        <translation>die Marke bedeckt nur {0}° der {1}°, die sie {2} hatte</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>re-reference run with {0}: no earlier run at this speed had the same masses; measured were: {1}</source>
+        <translation>Bezugslauf mit {0}: kein früherer Lauf bei dieser Drehzahl hatte dieselben Massen; gemessen wurden: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>re-reference run: has no point in common with "{0}" that tells; measure the same points</source>
+        <translation>Bezugslauf: hat mit „{0}“ keinen aussagekräftigen Messpunkt gemeinsam; dieselben Punkte messen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0}: turned by {1} against "{2}" with the same masses on</source>
+        <translation>{0}: um {1} verdreht gegen „{2}“ mit denselben Massen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>; but {0} changed its amplitude beyond the scatter, so that the rotor is not as it was then</source>
+        <translation>; aber {0} hat die Amplitude über die Streuung hinaus geändert, so dass der Rotor nicht mehr ist wie damals</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>; but the points do not agree ({0}): a sensor moved too, or the rotor is not as it was then</source>
+        <translation>; aber die Messpunkte stimmen nicht überein ({0}): auch ein Sensor wurde bewegt, oder der Rotor ist nicht mehr wie damals</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>; one point alone has nothing to check it by</source>
+        <translation>; ein Messpunkt allein hat nichts zum Vergleich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>swap test: {0} was not measured with the same masses before; exchange the two sensors right after a run, with nothing else changed</source>
+        <translation>Tauschprobe: {0} wurde mit denselben Massen noch nicht gemessen; die zwei Sensoren gleich nach einem Lauf tauschen, ohne sonst etwas zu ändern</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0} reads {1} ± {2} % and {3} ± {4}° against {5}</source>
+        <translation>{0} liest {1} ± {2} % und {3} ± {4}° gegen {5}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0} and {1} read what they read before: the sensors were not exchanged</source>
+        <translation>{0} und {1} lesen dasselbe wie zuvor: die Sensoren wurden nicht getauscht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0}, but not alike at the two places: the machine changed</source>
+        <translation>{0}, aber an beiden Stellen nicht gleich: die Maschine hat sich geändert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0}: within the scatter; what the points showed is the machine's</source>
+        <translation>{0}: innerhalb der Streuung; was die Messpunkte zeigten, kommt von der Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.py"/>
+        <source>{0}: one of the two sensors, cables or inputs is wrong, or a sensitivity, delay or direction in the hook-up</source>
+        <translation>{0}: einer der zwei Sensoren, Kabel oder Eingänge ist falsch, oder Empfindlichkeit, Verzug oder Richtung im Anschluss</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>unless allowed</source>
+        <translation>wenn nicht erlaubt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>repeat the run when it is steady, or use it anyway and say why</source>
+        <translation>den Lauf wiederholen, wenn es stetig ist, oder ihn trotzdem nutzen und sagen, warum</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>measure its recording again with the first run's edge, or say what changed at the mark or pulse sensor</source>
+        <translation>seine Aufnahme mit der Kante des ersten Laufs neu auswerten, oder sagen, was sich an Marke oder Impulssensor änderte</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>the pulse came out upside down: put threshold and sensor back, or say what changed at the mark or pulse sensor</source>
+        <translation>der Impuls kam umgekehrt heraus: Schwelle und Sensor zurückstellen, oder sagen, was sich an Marke oder Impulssensor änderte</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>put mark, sensor distance and threshold back and repeat the run, or say what changed at the mark or pulse sensor</source>
+        <translation>Marke, Sensorabstand und Schwelle zurückstellen und den Lauf wiederholen, oder sagen, was sich an Marke oder Impulssensor änderte</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>measure the same points as in the first run, or solve without that point</source>
+        <translation>dieselben Messpunkte messen wie im ersten Lauf, oder ohne diesen Punkt rechnen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>they are kept and not solved with; the first run did not have them</source>
+        <translation>sie bleiben erhalten und werden nicht mitgerechnet; der erste Lauf hatte sie nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>measure its recording again in the first run's unit</source>
+        <translation>seine Aufnahme in der Einheit des ersten Laufs neu auswerten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>add the plane to the brief, or mend the plane of the mass</source>
+        <translation>die Ebene in der Aufgabe ergänzen oder die Ebene der Masse berichtigen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>repeat the run at the first run's speed, or allow it and say why</source>
+        <translation>den Lauf bei der Drehzahl des ersten wiederholen, oder erlauben und sagen, warum</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>hold the speed closer in the next run: fixed setpoint by hand, control off</source>
+        <translation>die Drehzahl im nächsten Lauf genauer halten: fester Sollwert von Hand, Regelung aus</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>repeat the run closer to the first run's speed, or allow it and say why</source>
+        <translation>den Lauf näher an der Drehzahl des ersten wiederholen, oder erlauben und sagen, warum</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>look at the pulse: a second bright spot, key or scratch doubles it (blacken it), a faint mark halves it (renew it)</source>
+        <translation>den Impuls ansehen: ein zweiter heller Fleck, Keil oder Kratzer verdoppelt ihn (schwärzen), eine matte Marke halbiert ihn (erneuern)</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>bring the condition back and repeat the run, or allow it and say why</source>
+        <translation>die Bedingung wiederherstellen und den Lauf wiederholen, oder erlauben und sagen, warum</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>note it with every run from now on: without it runs cannot be compared</source>
+        <translation>sie von jetzt an bei jedem Lauf notieren: ohne sie sind Läufe nicht vergleichbar</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>record longer</source>
+        <translation>länger aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>note seconds and revolutions with the run</source>
+        <translation>Sekunden und Umdrehungen beim Lauf notieren</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>let the machine run on until 1x moves less than 2 % and 2° in five minutes, then repeat the run</source>
+        <translation>die Maschine weiterlaufen lassen, bis 1x sich in fünf Minuten weniger als 2 % und 2° bewegt, dann den Lauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>measure the same minutes after each start, or let 1x settle each time</source>
+        <translation>nach jedem Start gleich viele Minuten später messen, oder 1x jedes Mal einlaufen lassen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>start as cold or as warm as for the first run, or let 1x settle each time</source>
+        <translation>so kalt oder warm starten wie beim ersten Lauf, oder 1x jedes Mal einlaufen lassen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>repeat a run in a mass state already measured: it shows the turn, and the earlier runs serve again</source>
+        <translation>einen Lauf in einem schon gemessenen Massezustand wiederholen: er zeigt die Verdrehung, und die früheren Läufe taugen wieder</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>stop the machine; take the last masses off or make them smaller, and find out why before the next start</source>
+        <translation>die Maschine abstellen; die letzten Massen abnehmen oder verkleinern und vor dem nächsten Start den Grund finden</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>mend the masses of the run, or the record of what was put on and taken off</source>
+        <translation>die Massen des Laufs berichtigen, oder das Protokoll dessen, was angebracht und abgenommen wurde</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>look at sensor, cable and supply of this point, wiggle the cable, and repeat the run</source>
+        <translation>Sensor, Kabel und Versorgung dieses Messpunkts ansehen, am Kabel wackeln und den Lauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>mend it, check the signals again, and look at this run with that in mind</source>
+        <translation>beheben, die Signale neu prüfen und diesen Lauf daraufhin ansehen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>tap each sensor by hand and see which input answers; if they are exchanged, put the cables back and repeat the run</source>
+        <translation>jeden Sensor von Hand beklopfen und sehen, welcher Eingang antwortet; sind sie vertauscht, die Kabel zurückstecken und den Lauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>find out what moved and record the change of reference with this turn: later runs then fit the earlier ones, and nothing is measured again</source>
+        <translation>herausfinden, was sich bewegte, und die Änderung des Bezugs mit dieser Verdrehung protokollieren: spätere Läufe passen dann zu den früheren, und nichts wird neu gemessen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>look at this sensor's mount and direction; record the change of reference for this point with this turn</source>
+        <translation>Befestigung und Richtung dieses Sensors ansehen; die Änderung des Bezugs für diesen Messpunkt mit dieser Verdrehung protokollieren</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>nothing is lost: measure its recording again with the first run's edge</source>
+        <translation>nichts ist verloren: seine Aufnahme mit der Kante des ersten Laufs neu auswerten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>blacken the second spot and repeat the run; a recording with two unequal marks can be measured again as such</source>
+        <translation>den zweiten Fleck schwärzen und den Lauf wiederholen; eine Aufnahme mit zwei ungleichen Marken lässt sich als solche neu auswerten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_rules.toml"/>
+        <source>clean mark and sensor, tilt it 10 to 15° off square, shade it, and repeat the run</source>
+        <translation>Marke und Sensor reinigen, ihn 10 bis 15° schräg stellen, abschatten und den Lauf wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_vectors.py"/>
+        <source>new run</source>
+        <translation>neuer Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_vectors.py"/>
+        <source>{0} g at {1}° on "{2}"</source>
+        <translation>{0} g bei {1}° in „{2}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/run_vectors.py"/>
+        <source>no mass</source>
+        <translation>keine Masse</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>the job is closed; reopen it first</source>
+        <translation>der Auftrag ist abgeschlossen; erst wieder öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>{0} is a kind this program does not know; it is kept and left out</source>
+        <translation>{0} ist von einer Art, die dieses Programm nicht kennt; es bleibt erhalten und wird nicht genutzt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>the beginning of the job cannot be withdrawn; begin a new job</source>
+        <translation>der Anfang des Auftrags lässt sich nicht zurückziehen; einen neuen beginnen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>there is no entry {0} before it</source>
+        <translation>davor gibt es keinen Eintrag {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>entry {0} is a {1}, not a {2}</source>
+        <translation>Eintrag {0} ist {1}, nicht {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>the job was begun before</source>
+        <translation>der Auftrag wurde schon begonnen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>there is a run {0} already; give it another name</source>
+        <translation>Lauf {0} gibt es schon; einen anderen Namen geben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>none of the pieces of entry {0} is on the rotor</source>
+        <translation>keins der Stücke von Eintrag {0} sitzt auf dem Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>entry {0} has the pieces {1} on the rotor, not {2}</source>
+        <translation>von Eintrag {0} sitzen die Stücke {1} auf dem Rotor, nicht {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>turn_deg: is what it is to say of the earlier change; give it</source>
+        <translation>turn_deg: sagt, was von der früheren Änderung gelten soll; angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>line {0} of the record is not as it was written</source>
+        <translation>Zeile {0} des Protokolls ist nicht so, wie sie geschrieben wurde</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/state.py"/>
+        <source>left out: {0}</source>
+        <translation>weggelassen: {0}</translation>
+    </message>
 </context>
 </TS>

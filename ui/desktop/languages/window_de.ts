@@ -3345,6 +3345,11 @@
         <translation>Erst den Grund schreiben.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>put on</source>
+        <translation>anbringen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/machines_page.py"/>
         <source>Jobs</source>
         <translation>Aufträge</translation>

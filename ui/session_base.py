@@ -5,9 +5,10 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import shutil
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
@@ -17,8 +18,9 @@ from stillshaft.acquire import hookup as wiring
 from stillshaft.dsp.units import InputError
 from stillshaft.solver import events
 from stillshaft.solver.events import Event
-from stillshaft.solver.folder import fit_name, room_in, shown
+from stillshaft.solver.folder import FOLDERS, fit_name, remove_folders, room_in, shown
 from stillshaft.solver.job import Entry, Job
+from stillshaft.solver.record import NAME
 from stillshaft.solver.state import JobState
 from stillshaft.ui import job_facts
 
@@ -51,10 +53,25 @@ class RecordedJob:
         """Begin a job in a new folder. Raises HookupError before anything is written, RecordError for a folder in use."""
         if hookup is not None:
             wiring.hookup_from(dict(hookup))
+        was_there = folder.exists()
         session = cls(Job.create(folder, name, by))
         if hookup is not None:
-            session.wire(hookup)
+            with session._removed_on_an_error(was_there):
+                session.wire(hookup)
         return session
+
+    @contextlib.contextmanager
+    def _removed_on_an_error(self, was_there: bool) -> Iterator[None]:
+        """Leave nothing of a job that could not be begun: a full disk takes its first entry and not the second."""
+        try:
+            yield
+        except BaseException:
+            self.close()
+            (self.folder / NAME).unlink(missing_ok=True)
+            if not was_there:  # else they may be somebody's own
+                (self.folder / job_facts.COEFFICIENTS_NAME).unlink(missing_ok=True)
+            remove_folders([*(self.folder / inner for inner in FOLDERS), *([] if was_there else [self.folder])])
+            raise
 
     @classmethod
     def next_visit(
@@ -69,8 +86,9 @@ class RecordedJob:
         from stillshaft.ui import job_visit
 
         taken = job_visit.taken_over(earlier)
+        was_there = folder.exists()
         session = cls.create(folder, name or taken.name, by, hookup if hookup is not None else taken.hookup)
-        try:
+        with session._removed_on_an_error(was_there):
             if taken.brief:
                 session.describe(taken.brief)
             if taken.coefficients:
@@ -81,9 +99,6 @@ class RecordedJob:
                 figures={"from": str(earlier), "coefficients": len(taken.coefficients)},
                 note="; ".join(taken.remarks),
             )
-        except BaseException:
-            session.close()
-            raise
         return session
 
     @classmethod

@@ -141,7 +141,7 @@ class Verb:
         """Its exit status. Raises Hang, and ends it, when it had `own_s` for itself and is not done."""
         own, begun = OwnTime(), time.monotonic()
         while self.status is None:
-            if (said := self._nursery.answer(0.02)) is not None:
+            if (said := self._nursery.answer(0.5)) is not None:
                 self.status = said["status"]
                 break
             if own.seconds(self._nursery.living()) > own_s or time.monotonic() - begun > 40.0 * own_s:
@@ -238,7 +238,7 @@ class Nursery:
         while left := self.living():
             if own.seconds(left) > ORPHANS_S:
                 return [command_of(p) for p in left]
-            time.sleep(0.02)
+            time.sleep(0.1)
         return []
 
     def segments(self):

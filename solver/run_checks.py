@@ -17,7 +17,7 @@ import msgspec
 import numpy as np
 from stillshaft.dsp import tables, units
 from stillshaft.solver import inspection, run_vectors
-from stillshaft.solver.events import Event, Reference, Run, Vector
+from stillshaft.solver.events import Event, Mark, Reference, Run, Vector
 from stillshaft.solver.folder import shown
 from stillshaft.solver.state import JobRun, JobState
 
@@ -120,11 +120,21 @@ def _first_since(state: JobState, changed: int) -> Run | None:
     return next((r.what for r in counted(state) if r.id > changed), None)
 
 
-def same_mark_run(state: JobState) -> Run | None:
-    """The first run since the mark was last changed, that later ones must be like."""
-    return _first_since(
-        state, max((r.id for r in state.references if r.what.of is None and not r.what.points), default=0)
-    )
+def mark_to_keep(state: JobState) -> tuple[Mark, str] | None:
+    """How the mark was seen since it was last changed, as later runs must see it, and where that was.
+
+    It was in the first run that counts; before there is one, at the newest signal check of the pulse as it is wired.
+    """
+    changed = max((r.id for r in state.references if r.what.of is None and not r.what.points), default=0)
+    first = _first_since(state, changed)
+    if first is not None:
+        return None if first.mark is None else (first.mark, f'in "{first.name}"')
+    wired = {k: v for k, v in (state.hookup or {}).get("pulse", {}).items() if k != "edge"}
+    for check in reversed(state.measured):
+        seen = check.what.figures.get("mark")
+        if check.id > changed and isinstance(seen, dict) and seen.get("pulse") == wired:
+            return Mark(edge=str(seen.get("edge")), width_deg=seen.get("width_deg")), "at the signal check"
+    return None
 
 
 # the rules: each gives what speaks against the run
@@ -150,20 +160,19 @@ def _why(vector: Vector) -> str:
 
 
 def _mark(state: JobState, run: Run) -> Iterator[Finding]:
-    first = same_mark_run(state)
-    if first is None or first.mark is None or run.mark is None:
+    kept = mark_to_keep(state)
+    if kept is None or run.mark is None:
         return
-    before, now = first.mark.width_deg, run.mark.width_deg
-    if run.mark.edge != first.mark.edge:
-        yield found(
-            "mark-edge", f'the pulse was taken at its {run.mark.edge} edge, in "{first.name}" at its {first.mark.edge}'
-        )
+    mark, where = kept
+    before, now = mark.width_deg, run.mark.width_deg
+    if run.mark.edge != mark.edge:
+        yield found("mark-edge", f"the pulse was taken at its {run.mark.edge} edge, {where} at its {mark.edge}")
     if before is None or now is None or abs(now - before) <= _width_limit(before):
         return
     if abs(360.0 - now - before) <= _width_limit(before):
-        yield found("mark-polarity", f'the pulse is high for {now:.1f}° and was for {before:.1f}° in "{first.name}"')
+        yield found("mark-polarity", f"the pulse is high for {now:.1f}° and was for {before:.1f}° {where}")
     else:
-        yield found("mark-width", f'the mark covers {now:.1f}° but covered {before:.1f}° in "{first.name}"')
+        yield found("mark-width", f"the mark covers {now:.1f}° but covered {before:.1f}° {where}")
 
 
 def _width_limit(before: float) -> float:

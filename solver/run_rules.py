@@ -113,7 +113,7 @@ def reference_findings(state: JobState, fields: dict[str, Any]) -> tuple[Finding
 
 
 def _of_reference(state: JobState, run: Run, fields: dict[str, Any]) -> Iterator[Finding]:
-    multiple, first = run_checks.speed_multiple(state, run), run_checks.same_mark_run(state)
+    multiple, kept = run_checks.speed_multiple(state, run), run_checks.mark_to_keep(state)
     if multiple is not None:
         times, other = multiple
         said = f"the speed reads {times:g} times {other}"
@@ -123,18 +123,15 @@ def _of_reference(state: JobState, run: Run, fields: dict[str, Any]) -> Iterator
             else found("blinded", f"{said}: every second mark is missed")
         )
         return
-    if first is not None and first.mark is not None and run.mark is not None:
-        before, now = first.mark.width_deg, run.mark.width_deg
-        if run.mark.edge != first.mark.edge:
+    if kept is not None and run.mark is not None:
+        mark, where = kept
+        before, now = mark.width_deg, run.mark.width_deg
+        if run.mark.edge != mark.edge:
             width = "" if now is None else f", {now:.1f}° away"
-            yield found(
-                "other-edge", f'the pulse was taken at its {run.mark.edge} edge{width}, not as in "{first.name}"'
-            )
+            yield found("other-edge", f"the pulse was taken at its {run.mark.edge} edge{width}, not as {where}")
             return
         if before is not None and now is not None and now < 0.5 * before:
-            yield found(
-                "blinded", f'the mark covers only {now:.1f}° of the {before:.1f}° that it had in "{first.name}"'
-            )
+            yield found("blinded", f"the mark covers only {now:.1f}° of the {before:.1f}° that it had {where}")
     before_run = like_run(state, run)
     if before_run is None:
         if unknown_turns(state):

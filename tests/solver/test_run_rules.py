@@ -137,6 +137,30 @@ def test_a_rule_refuses_a_run_with_its_figures(job, more, rule, said):
     assert not judged(job, **more, used_anyway=" ").counts
 
 
+PULSE = {"input": 1, "angle": 90.0}
+
+
+def signal_check(job, width_deg, **pulse):
+    mark = {"edge": "rising", "width_deg": width_deg, "threshold": 0.25, "pulse": PULSE | pulse}
+    job.append("measured", what="signal check", figures={"findings": [], "mark": mark}, trusted=True, reasons=[])
+
+
+def test_the_first_run_must_see_the_mark_as_the_newest_signal_check_of_this_pulse_did(tmp_path):
+    with Job.create(tmp_path / "job", "fan", "ann") as job:
+        job.append("brief", planes=PLANES)
+        job.append("hookup", table={"format": 1, "pulse": PULSE | {"edge": "rising"}, "point": []})
+        signal_check(job, 4.0)
+        signal_check(job, 13.0)
+        signal_check(job, 20.0, angle=0.0)  # another place of the sensor
+        (refused,) = judged(job).refusals
+        assert refused.sentence == "the mark covers 7.2° but covered 13.0° at the signal check"
+        (other,) = judged(job, mark={"edge": "falling", "width_deg": 13.0}).refusals
+        assert other.sentence == "the pulse was taken at its falling edge, at the signal check at its rising"
+        assert judged(job, mark={"edge": "rising", "width_deg": 13.5}).counts
+        job.append("reference", what="mark renewed", turn_deg=0.0)
+        assert judged(job).counts  # what was seen of another mark holds no longer
+
+
 @pytest.mark.parametrize("rule", ["mark-edge", "mark-polarity", "mark-width", "points", "unit", "planes"])
 def test_no_reason_helps_where_vectors_do_not_belong_together(rule):
     assert not can_be_allowed(run_checks.found(rule, "so"))

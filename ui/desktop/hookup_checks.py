@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Callable
-from dataclasses import asdict, replace
+from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 from PySide6 import QtCore
@@ -28,7 +27,8 @@ from stillshaft.ui.job_checks import Checked
 from stillshaft.ui.session import Session
 
 STANDSTILL_S = 5.0
-SIGNALS, STANDSTILL, TAPS = "signal check", "check at standstill", "tap check"
+SIGNALS, STANDSTILL, TAPS = job_checks.SIGNALS, "check at standstill", "tap check"
+_RECORDED = "Recorded as evidence in the job."
 Report = Callable[[float, str], None]
 
 
@@ -59,13 +59,6 @@ class Borrowed:
         if self._begin is not None and self._feed.status is Status.STOPPED:
             begin, self._begin = self._begin, None
             begin()
-
-
-def checked(what: str, findings: tuple[check.Finding, ...]) -> Checked:
-    """Findings as evidence, in the form that the measured checks of a job have."""
-    blocks = tuple(f"{f.where}: {f.what}" for f in findings if f.weight == check.BLOCKS)
-    lines = tuple(f"{f.weight}: {f.where}: {f.what}" + (f"; {f.cure}" if f.cure else "") for f in findings)
-    return Checked(what, {"findings": [asdict(f) for f in findings]}, not blocks, blocks, lines)
 
 
 class Checks(QtCore.QObject):
@@ -125,7 +118,7 @@ class Checks(QtCore.QObject):
                 report(len(done) / len(hookup.points), f"{len(done)} of {len(hookup.points)} sensors")
 
             found = wiring.tap_each(request, hookup, self._prompted.emit, told=told, waiting=waiting)
-            return checked(TAPS, found)
+            return job_checks.findings(TAPS, found)
 
         def order(seed: int) -> SourceRequest:
             if self._feed.choice == SIMULATED:
@@ -181,7 +174,12 @@ class Checks(QtCore.QObject):
         checked_now, path = made
         self._over()
         self.found.emit(checked_now.what, _findings(checked_now))
-        self._record(lambda session: session.record_check(checked_now, path))
+
+        def act(session: Session) -> str:
+            session.record_check(checked_now, path)
+            return _RECORDED
+
+        self._record(act)
 
     def _failed(self, why: str) -> None:
         self._over()
@@ -191,29 +189,36 @@ class Checks(QtCore.QObject):
         self.busy = False
         self._borrowed.give_back()
 
-    def _record(self, act: Callable[[Session], object]) -> None:
+    def _record(self, act: Callable[[Session], str]) -> None:
+        """Do it to the job and say what it says."""
         job = self._job()
         if job is not None:
             job.act(
                 act,
-                lambda _event: self.recorded.emit("Recorded as evidence in the job."),
+                lambda said: self.recorded.emit(said),
                 lambda why: self.recorded.emit(f"Not recorded in the job: {why}."),
             )
 
     def record_signals(self, findings: tuple[check.Finding, ...]) -> None:
         """Make the feed's check of what came in evidence in the job, with the samples it was made of."""
-        made, looked_at = checked(SIGNALS, findings), self._feed.looked_at
+        looked_at = self._feed.looked_at
         assert looked_at is not None  # the findings are of them
         samples, rate_hz, wired = looked_at
-        description = self._feed.choice.name
+        description, table = self._feed.choice.name, self._feed.table or wired.table
 
-        def act(session: Session) -> Any:
+        def act(session: Session) -> str:
             session.refuse_closed()
             path = session.job.next_recording()
             recorder = Recorder(path, rate_hz, wired.channel_names(samples.shape[1]), description, wired.table)
             recorder.write(np.ascontiguousarray(samples))
             recorder.close(complete=True)
-            return session.record_check(made, path)
+            if session.hookup is None:
+                session.wire(table)
+            before = session.state.hookup
+            session.record_check(job_checks.signals_found(samples, rate_hz, wired, findings), path)
+            if session.state.hookup == before or session.hookup is None:
+                return _RECORDED
+            return f"{_RECORDED} The {session.hookup.pulse.edge} edge of the pulse is kept for all runs."
 
         self._record(act)
 

@@ -222,6 +222,12 @@ def test_the_check_of_live_signals_keeps_the_samples_it_looked_at(with_job, wait
     assert what.what == SIGNALS
     assert load_recording(job, what).frames == page.feed.looked_at[0].shape[0]
     assert page.state() is State.DONE
+    # which edge leads is settled here, before any run
+    assert what.figures["mark"]["width_deg"] == pytest.approx(7.2, abs=0.3)
+    assert job.shown.hookup.pulse.edge == "rising"
+    assert not job.shown.state.runs
+    assert "The rising edge of the pulse is kept for all runs." in page.findings.note.text()
+    assert page.feed.status is Status.RUNNING  # and what runs runs on
     page.feed.stop()
     wait_until(lambda: page.feed.status is Status.STOPPED)
 

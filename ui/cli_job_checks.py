@@ -60,7 +60,7 @@ def check(
     if sum(x is not None for x in (source, recording, run)) > 1:
         raise typer.BadParameter("give a source, --recording or --run: one of them")
     with opened(context, folder) as session:
-        since = len(session.job.events)
+        since, wired = len(session.job.events), session.state.hookup
         path = recording
         if run is not None:
             path = _recording_of(session, run)
@@ -69,6 +69,7 @@ def check(
             if what not in ("bump", "background") and not stopped:
                 acknowledge_start(session, acknowledge)
             _wire(session, chosen)
+            wired = session.state.hookup
             with account.live() as live, stop_called(session):
                 path = session.record_source(chosen.request, taking.Stop(seconds or 20.0), live)
         with account.progress(what) as report:
@@ -80,6 +81,8 @@ def check(
         else:
             account_job.print_checked(checked)
             typer.echo(f"recorded as entry {event.id}")
+            if session.state.hookup != wired and session.hookup is not None:
+                typer.echo(f"the {session.hookup.pulse.edge} edge of the pulse is kept for all runs")
     if not checked.trusted:
         raise typer.Exit(DO_NOT_TRUST)
 

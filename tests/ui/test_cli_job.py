@@ -343,6 +343,10 @@ def test_inspection_and_measured_checks(begun, recordings, tmp_path):
     done = job("check", begun, "signals", "--recording", recordings["initial"])
     assert done.exit_code == 0
     assert "recorded as entry" in done.stdout
+    assert "the rising edge of the pulse is kept for all runs" in done.stdout
+    with Job.open(begun, read_only=True) as opened_again:
+        assert opened_again.state.hookup["pulse"]["edge"] == "rising"
+        assert not opened_again.state.runs
     told("run", begun, "--recording", begun / "recordings" / "0001.au")
     assert told("check", begun, "spectrum", "--run", "initial")[0] == 0
 

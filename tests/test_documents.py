@@ -7,16 +7,16 @@ from pathlib import Path
 
 import pytest
 from stillshaft.acquire import hookup
-from stillshaft.ui import cli
+from stillshaft.ui import cli, guides
 from typer.testing import CliRunner
 
 ROOT = Path(__file__).parent.parent
-GUIDES = ROOT / "ui" / "guides"
+GUIDES = ROOT / "ui" / "guide_pages"
 PAGES = sorted(GUIDES.glob("*.md"))
 _TOML = re.compile(r"^```toml\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 _LINES = re.compile(r"^    (stillshaft .*)$", re.MULTILINE)
 _WINDOW = "stillshaft app"  # opens until it is closed: the window's own tests do
-_NEEDS = {"wiring.md": "start.md"}  # a hook-up that another page describes
+_NEEDS = {"wiring.md": "start.md", "trust.md": "start.md"}  # hook-ups that another page describes
 
 
 def blocks(page):
@@ -73,3 +73,16 @@ def test_every_verb_that_the_documents_name_is_one():
     for page in (ROOT / "README.md", *PAGES):
         named = set(re.findall(r"`stillshaft ([a-z]+)", page.read_text("utf-8")))
         assert named <= verbs, page.name
+
+
+def test_the_program_shows_each_page():
+    """The list names every page that there is, and each is shown; another name is refused."""
+    told = CliRunner().invoke(cli.app, ["guide"])
+    assert re.findall(r"^stillshaft guide (\w+)", told.output, re.MULTILINE) == [g.name for g in guides.guides()]
+    assert sorted(g.name for g in guides.guides()) == [p.stem for p in PAGES]
+    for each in guides.guides():
+        shown = CliRunner().invoke(cli.app, ["guide", each.name])
+        assert shown.exit_code == 0
+        assert each.title in " ".join(shown.output.split())
+    with pytest.raises(guides.GuideError, match="there are start, wiring"):
+        guides.guide("cooking")

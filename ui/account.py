@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from stillshaft.dsp.measure import Measurement, PointVector
     from stillshaft.dsp.sweep import Sweep
     from stillshaft.solver.diagnosis import Suggestion
+    from stillshaft.ui.guides import Guide
     from stillshaft.ui.rehearsal import Rehearsal
     from stillshaft.ui.taking import Progress as RunProgress
     from stillshaft.ui.wiring import Calibrated
@@ -66,9 +67,11 @@ def live() -> Iterator[Callable[[RunProgress], None]]:
 def _running(progress: RunProgress) -> Table:
     """Speed, 1x of each point, interval, steadiness and level of a run under way."""
     left = "" if progress.remaining_s is None else f", about {progress.remaining_s:.0f} s to go"
+    left = ", waiting for it to settle" if progress.waiting else left
     measured = progress.measured
     speed = "" if measured is None else f", {measured.speed.mean_rpm:.1f} r/min"
-    table = Table(title=f"{progress.seconds:.1f} s{speed}{left}", caption=progress.trouble)
+    said = "\n".join(text for text in (progress.settling, progress.trouble) if text)
+    table = Table(title=f"{progress.seconds:.1f} s{speed}{left}", caption=said or None)
     unit = "" if measured is None else f", {measured.unit}"
     for heading in ("point", f"1x amplitude{unit}", "phase °", "overall", "steadiness"):
         table.add_column(heading, justify="left" if heading in ("point", "steadiness") else "right")
@@ -163,6 +166,20 @@ def print_steadiness(name: str, measured: Measurement, matches: dict[str, tuple[
             fits = "fits" if match.fits else "does not fit"
             console.print(f"{point.name}: {what}, {match.rpm:.1f} r/min, {fits}: {match.off_rpm:+.1f} r/min off")
     _print_doubts(console, measured)
+
+
+def print_guides(pages: Sequence[Guide]) -> None:
+    """Name and heading of each page."""
+    console = new_console()
+    for page in pages:
+        console.print(f"stillshaft guide {page.name:8} {page.title}", soft_wrap=True)
+
+
+def print_guide(page: Guide) -> None:
+    """One page, as the terminal can show it."""
+    from rich.markdown import Markdown
+
+    new_console().print(Markdown(page.text))
 
 
 def _print_doubts(console: Console, measured: Measurement) -> None:

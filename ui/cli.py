@@ -87,12 +87,30 @@ def rehearse(
         raise typer.Exit(DO_NOT_TRUST)
 
 
+@app.command()
+def guide(
+    name: Annotated[str | None, typer.Argument(metavar="start|wiring|trust|steps|theory", help="Which page.")] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """The guides that come with the program: a list, or one page."""
+    from stillshaft.ui import account, guides
+
+    pages = guides.guides() if name is None else (guides.guide(name),)
+    if as_json:
+        print_json("guide", True, [], {"pages": [{"name": p.name, "title": p.title, "text": p.text} for p in pages]})
+    elif name is None:
+        account.print_guides(pages)
+    else:
+        account.print_guide(pages[0])
+
+
 from stillshaft.ui import cli_acquire, cli_job, cli_library, cli_measure, cli_pieces, cli_report, cli_solve  # noqa: E402, F401
 
 # the order of the verbs in the help is the order of a job
 _ORDER = (
     *(
         "app",
+        "guide",
         "rehearse",
         "sources",
         "check",

@@ -7,6 +7,7 @@ amplitudes in the unit beside them. An event is never changed: a change of mind 
 
 from __future__ import annotations
 
+import typing
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any, Generic, Literal, TypeVar
@@ -311,6 +312,11 @@ KINDS: dict[str, type[msgspec.Struct]] = {
 }
 
 
+# fields that hold lists
+_LISTS: dict[type, tuple[str, ...]] = {
+    described: tuple(f.name for f in msgspec.structs.fields(described) if typing.get_origin(f.type) is list)
+    for described in KINDS.values()
+}
 # texts that may not be empty
 _NEEDED: dict[type, tuple[str, ...]] = {
     Started: ("name",),
@@ -399,19 +405,16 @@ def _is_time(text: str) -> bool:
 
 def check(what: Any, where: str) -> None:
     """Raise RecordError for values that fit their description but not their sense."""
-    for name in getattr(what, "__struct_fields__", ()):
-        value = getattr(what, name)
-        if isinstance(value, list) and len(value) > _MOST_LIST:
-            raise RecordError(f"{where}: {name}: has {len(value)} entries, at most {_MOST_LIST}")
+    for name in _LISTS.get(type(what), ()):
+        if len(getattr(what, name)) > _MOST_LIST:
+            raise RecordError(f"{where}: {name}: has {len(getattr(what, name))} entries, at most {_MOST_LIST}")
     for file in files_of(what):
         _check_file(file, f"{where}: {_FILES[type(what)][0]}", _FILES[type(what)][1])
     if isinstance(what, Run):
         _check_run(what, where)
-    if isinstance(what, Run | Mass):
-        for piece in what.masses if isinstance(what, Run) else what.pieces:
-            if piece.radius_mm is not None and piece.radius_mm <= 0.0:
-                raise RecordError(f"{where}: radius_mm: {piece.radius_mm:g} must be above 0")
+        _check_pieces(what.masses, where)
     if isinstance(what, Mass):
+        _check_pieces(what.pieces, where)
         _check_mass(what, where)
     if isinstance(what, Check) and what.outcome == "not done" and not what.note.strip():
         raise RecordError(f"{where}: note: a check that was not done needs a reason; write why")
@@ -422,8 +425,9 @@ def check(what: Any, where: str) -> None:
 
 def files_of(what: Any) -> list[File]:
     """The files of the folder that an event names."""
-    name, _ = _FILES.get(type(what), ("", ""))
-    found = getattr(what, name, None)
+    if type(what) not in _FILES:
+        return []
+    found = getattr(what, _FILES[type(what)][0])
     return found if isinstance(found, list) else [found] if isinstance(found, File) else []
 
 
@@ -444,6 +448,12 @@ def _check_run(run: Run, where: str) -> None:
         raise RecordError(f"{where}: vectors: an amplitude is below 0")
     if run.covariance is not None and len(run.covariance.matrix) != 2 * len(run.covariance.points):
         raise RecordError(f"{where}: covariance.matrix: must have two rows for each of its points")
+
+
+def _check_pieces(pieces: list[Piece], where: str) -> None:
+    for piece in pieces:
+        if piece.radius_mm is not None and piece.radius_mm <= 0.0:
+            raise RecordError(f"{where}: radius_mm: {piece.radius_mm:g} must be above 0")
 
 
 def _check_mass(mass: Mass, where: str) -> None:

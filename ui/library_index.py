@@ -146,7 +146,7 @@ def quick_state(data: bytes) -> JobState | None:
         rows = _rows().decoder.decode_lines(data)
         if len(rows) != len(lines) or not all(map(_is_sound, lines)):
             return None
-        state = fold(_events(lines, rows))
+        state = fold(_events(rows))
     except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError, ValueError):
         return None
     return None if state.problems else state
@@ -158,28 +158,28 @@ def _is_sound(line: bytes) -> bool:
     return line.endswith(b',"crc":"%08x"}' % crc) and len(line) <= MOST_LINE_BYTES
 
 
-def _events(lines: Sequence[bytes], rows: Sequence[Any]) -> list[Event[Any]]:
+def _events(rows: Sequence[Any]) -> list[Event[Any]]:
     """The events that matter, in their order. Raises ValueError or MsgspecError for anything unusual."""
     ids = [row.id for row in rows]
     if any(map(operator.ge, ids, ids[1:])):
         raise ValueError("ids that do not grow")
-    kinds = _rows().kinds
-    gone = {row.of for row in rows if kinds[type(row)] == "withdrawn"}
-    plans = [number for number, row in enumerate(rows) if kinds[type(row)] == "plan"]
+    kind_of = _rows().kinds
+    kinds = [kind_of[type(row)] for row in rows]
+    gone = {row.of for row, kind in zip(rows, kinds, strict=True) if kind == "withdrawn"}
+    plans = [number for number, kind in enumerate(kinds) if kind == "plan"]
     old = set() if gone & {ids[number] for number in plans} else set(plans[:-1])
     kept: set[int] = set()
     found = []
-    for number, (line, row) in enumerate(zip(lines, rows, strict=True)):
-        kind = kinds[type(row)]
+    for number, (row, kind) in enumerate(zip(rows, kinds, strict=True)):
         # taking back what is not shown changes nothing that is
         if kind is None or number in old or (kind == "withdrawn" and row.of not in kept):
             continue
         kept.add(row.id)
-        found.append(_event(number + 1, kind, row, len(line)))
+        found.append(_event(number + 1, kind, row))
     return found
 
 
-def _event(number: int, kind: str, row: Any, length: int) -> Event[Any]:
+def _event(number: int, kind: str, row: Any) -> Event[Any]:
     """The event of a sound line. Raises RecordError or MsgspecError for what `event_from` would refuse, and for more."""
     if kind == "brief":
         said = {name: getattr(row, name) for name in _BRIEF_FIELDS}
@@ -323,7 +323,7 @@ def _shown(folder: Path, state: JobState, problems: tuple[str, ...], data: bytes
         repeatability=state.brief.repeatability,
         texts=_texts(state),
         problems=problems,
-        beginning=zlib.crc32(data.partition(b"\n")[0]),
+        beginning=zlib.crc32(data[: data.find(b"\n")]),
         size=len(data),
     )
 

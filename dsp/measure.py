@@ -68,8 +68,8 @@ class Measurement:
     """Vectors of all points at one order, in the displayed unit, with their common covariance.
 
     `covariance` (2M, 2M) is that of re and im of each point's mean; `times_s` are the middles of the short-time
-    vectors `points[i].blocks`; `edge` is how the pulse edge was resolved, `mark_share` the part of a revolution that
-    the mark covers.
+    vectors `points[i].blocks`, `speeds_rpm` the mean speeds in them; `edge` is how the pulse edge was resolved,
+    `mark_share` the part of a revolution that the mark covers.
     """
 
     speed: Speed
@@ -79,6 +79,7 @@ class Measurement:
     covariance: Real
     degrees_of_freedom: int
     times_s: Real
+    speeds_rpm: Real
     duration_s: float
     rate_hz: float
     edge: str
@@ -354,6 +355,7 @@ class Measuring:
             covariance,
             pooled.degrees_of_freedom,
             pooled.times_s,
+            pooled.speeds_rad_s * (30.0 / math.pi),
             self.frames / self.rate_hz + self._lost_s,
             self.rate_hz,
             self._follower.edge,

@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import numpy as np
 from stillshaft.acquire.hookup import Hookup, with_skew
 from stillshaft.acquire.keeper import RecordingOrder, RecordingSummary
 from stillshaft.acquire.process import Acquisition
 from stillshaft.acquire.recording import RecordingError
 from stillshaft.acquire.source import SourceLost
-from stillshaft.dsp.measure import Measurement, Measuring
+from stillshaft.dsp.measure import Measurement, Measuring, PointVector
 from stillshaft.dsp.units import InputError
 
 if TYPE_CHECKING:
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
 
 _SHOWN_EVERY_S = 0.5
 _JUDGED_EVERY_S = 1.0
+_EVEN_PERCENT, _EVEN_S = 0.5, 10.0  # by which the speed may be off, for how long, before a run ends by itself
 
 
 class TakingError(InputError):
@@ -35,7 +37,7 @@ class Stop:
     """When a run ends: after `seconds` at the latest, or as soon as all else that is asked for is reached.
 
     `interval` are the wanted 95 % half widths, percent of the amplitude and degrees; it is not reached before the verdict
-    on each point is told, nothing drifts, and a beat was seen whole.
+    on each point is told, nothing drifts, a beat was seen whole, and the speed was even for ten seconds.
     """
 
     seconds: float
@@ -140,33 +142,63 @@ class _Run:
 
 def reached(stop: Stop, measured: Measurement | None) -> str | None:
     """What ends the run before its time, "revolutions" or "interval"; None while it is not enough."""
-    if measured is None:
-        return None
-    asked = []
-    if stop.revolutions is not None:
-        asked.append(measured.points[0].revolutions >= stop.revolutions)
-    if stop.interval is not None:
-        settled = all(_settled(p.steadiness) for p in measured.points)
-        asked.append(settled and _excess(measured, stop.interval) <= 1.0)
-    if not asked or not all(asked):
+    if measured is None or (stop.revolutions is None and stop.interval is None) or missing(stop, measured):
         return None
     return "interval" if stop.interval is not None else "revolutions"
 
 
-def _settled(judged: Steadiness) -> bool:
-    whole = judged.beat is None or judged.beat.record_in_beats >= 1.0
-    return judged.verdict not in ("too-short", "drifting") and whole
+def missing(stop: Stop, measured: Measurement) -> tuple[str, ...]:
+    """What a run that ends by itself waits for, in words; none: it is enough, or only time ends it."""
+    found = []
+    if stop.revolutions is not None and (left := stop.revolutions - measured.points[0].revolutions) > 0:
+        found.append(f"{left} more revolution{'' if left == 1 else 's'}")
+    if stop.interval is not None:
+        found += _speed_missing(measured)
+        found += dict.fromkeys(m for p in measured.points if (m := _verdict_missing(p.name, p.steadiness)))
+        found += _interval_missing(measured, stop.interval)
+    return tuple(found)
+
+
+def _speed_missing(measured: Measurement) -> list[str]:
+    """The speed within 0.5 % for 10 s: common practice, no source."""
+    ends_s = measured.times_s[-1]
+    if ends_s - measured.times_s[0] < _EVEN_S:
+        return [f"{_EVEN_S:.0f} s of even speed"]
+    last = measured.speeds_rpm[measured.times_s >= ends_s - _EVEN_S]
+    off = 100.0 * float(np.abs(last / last.mean() - 1.0).max())
+    return [] if off <= _EVEN_PERCENT else [f"the speed: {off:.1f} % off in {_EVEN_S:.0f} s, {_EVEN_PERCENT} % wanted"]
+
+
+def _verdict_missing(name: str, judged: Steadiness) -> str | None:
+    if judged.verdict == "drifting":
+        return f"{name}, which drifts"
+    if judged.beat is not None and judged.beat.record_in_beats < 1.0:
+        return f"a whole beat of {1.0 / abs(judged.beat.offset_hz):.0f} s"
+    return "a verdict on steadiness" if judged.verdict == "too-short" else None
+
+
+def _interval_missing(measured: Measurement, interval: tuple[float, float]) -> list[str]:
+    """The point whose interval is the widest over the one wanted."""
+    over = [_over(p, interval) for p in measured.points]
+    worst = measured.points[int(np.argmax(over))]
+    if max(over) <= 1.0:
+        return []
+    if worst.amplitude_ci95 is None or worst.phase_ci95_deg is None or worst.z == 0.0:
+        return [f"the interval of {worst.name}, which has no bound yet"]
+    percent = 100.0 * worst.amplitude_ci95 / abs(worst.z)
+    return [f"{worst.name}: ± {percent:.2g} % and ± {worst.phase_ci95_deg:.2g}° now"]
 
 
 def _excess(measured: Measurement, interval: tuple[float, float]) -> float:
     """The widest interval over the one wanted."""
-    percent, degrees = interval
-    worst = 0.0
-    for p in measured.points:
-        if p.amplitude_ci95 is None or p.phase_ci95_deg is None or p.z == 0.0:
-            return math.inf
-        worst = max(worst, 100.0 * p.amplitude_ci95 / abs(p.z) / percent, p.phase_ci95_deg / degrees)
-    return worst
+    return max(_over(p, interval) for p in measured.points)
+
+
+def _over(point: PointVector, interval: tuple[float, float]) -> float:
+    """A point's interval over the one wanted."""
+    if point.amplitude_ci95 is None or point.phase_ci95_deg is None or point.z == 0.0:
+        return math.inf
+    return max(100.0 * point.amplitude_ci95 / abs(point.z) / interval[0], point.phase_ci95_deg / interval[1])
 
 
 def needed_s(stop: Stop, measured: Measurement, seconds: float) -> float:
@@ -175,7 +207,7 @@ def needed_s(stop: Stop, measured: Measurement, seconds: float) -> float:
     if stop.revolutions is not None:
         wanted_s.append(60.0 * stop.revolutions / measured.speed.mean_rpm)
     if stop.interval is not None:
-        wanted_s.append(seconds * _excess(measured, stop.interval) ** 2)
+        wanted_s += [_EVEN_S, seconds * _excess(measured, stop.interval) ** 2]
     return max(wanted_s)
 
 

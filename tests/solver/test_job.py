@@ -789,7 +789,7 @@ def test_a_measurement_becomes_a_run(job):
     measured = Measurement(
         Speed(1480.0, 1479.0, 1481.0, 100, 0, 0, 1.0), 1.0, "mm/s rms",
         (PointVector("A", z, 0.1, 2.0, 99, 4.0, steady, np.array([z])),),
-        np.eye(2), 20, np.array([1.0]), 30.0, 48_000.0, "rising", 0.02, (),
+        np.eye(2), 20, np.array([1.0]), np.array([1480.0]), 30.0, 48_000.0, "rising", 0.02, (),
     )  # fmt: skip
     job.append("run", purpose="initial", name="initial", **run_fields(measured))
     what: Run = job.state.runs[0].what

@@ -1,13 +1,17 @@
 """A run taken from a source: what ends it, what is shown on the way, and sources by name."""
 
 import json
+from dataclasses import replace
 
+import numpy as np
 import pytest
 import soundfile
 from stillshaft.acquire import catalogue
 from stillshaft.acquire import hookup as wiring
-from stillshaft.acquire.simulated import demo_hookup
+from stillshaft.acquire.simulated import demo_hookup, demo_run
 from stillshaft.acquire.source import SourceError
+from stillshaft.dsp.measure import Measuring
+from stillshaft.dsp.steadiness import Beat
 from stillshaft.ui import analysis, taking
 from test_cli import assert_one_line, stillshaft
 
@@ -97,3 +101,64 @@ def test_bad_input_gets_one_line(tmp_path, arguments, match):
 def test_a_source_with_too_few_inputs_is_refused():
     with pytest.raises(SourceError, match="not found; there is"):
         catalogue.choose("ALSA/nonsense", HOOKUP)
+
+
+@pytest.fixture(scope="module")
+def measured():
+    """A run of 16 s at an even speed."""
+    source = demo_run(1, [], seed=2, real_time=False, seconds=16.0).open()
+    measuring = Measuring(source.rate_hz, HOOKUP.pulse, HOOKUP.points, HOOKUP.display)
+    while (block := source.read(1.0)) is not None:
+        measuring.feed(block.samples)
+    return measuring.result()
+
+
+AUTOMATIC = taking.Stop(300.0, revolutions=200, interval=(2.0, 1.0))
+
+
+def test_an_automatic_run_ends_when_nothing_is_missing(measured):
+    assert taking.missing(AUTOMATIC, measured) == ()
+    assert taking.reached(AUTOMATIC, measured) == "interval"
+    assert measured.speeds_rpm == pytest.approx(1480.0, rel=0.005)
+    assert measured.speeds_rpm.shape == measured.times_s.shape
+    assert taking.missing(replace(AUTOMATIC, revolutions=900), measured)[0].endswith("more revolutions")
+
+
+def test_an_automatic_run_waits_for_an_even_speed_of_ten_seconds(measured):
+    """practice: the speed within 0.5 % for 10 s; what was before does not matter."""
+    at, speeds = measured.times_s, measured.speeds_rpm
+    early = replace(measured, speeds_rpm=np.where(at < at[-1] - 10.5, 1.03, 1.0) * speeds)
+    assert taking.reached(AUTOMATIC, early) == "interval"
+    late = replace(measured, speeds_rpm=np.where(at < at[-1] - 8.0, 1.012, 1.0) * speeds)
+    assert taking.reached(AUTOMATIC, late) is None
+    (said,) = taking.missing(AUTOMATIC, late)
+    assert said.startswith("the speed: 1.")
+    assert said.endswith("% off in 10 s, 0.5 % wanted")
+    short = replace(measured, times_s=at[:50], speeds_rpm=speeds[:50])
+    assert taking.missing(AUTOMATIC, short) == ("10 s of even speed",)
+    assert (
+        taking.reached(taking.Stop(300.0, revolutions=200), late) == "revolutions"
+    )  # what was asked for in so many words
+
+
+@pytest.mark.parametrize(
+    ("changed", "said"),
+    [
+        ({"verdict": "drifting"}, "drive end horizontal, which drifts"),
+        ({"verdict": "too-short"}, "a verdict on steadiness"),
+        ({"verdict": "beating", "beat": Beat(0.1, 0.01, 0.2, "above", (1486.0,), 0.6, 1.0, np.eye(2), 9, 0.7)},
+         "a whole beat of 10 s"),
+    ],
+)  # fmt: skip
+def test_what_an_automatic_run_waits_for_is_said(measured, changed, said):
+    first = measured.points[0]
+    doubted = replace(first, steadiness=replace(first.steadiness, **changed))
+    assert taking.missing(AUTOMATIC, replace(measured, points=(doubted, *measured.points[1:]))) == (said,)
+
+
+def test_the_widest_interval_is_named(measured):
+    wide = replace(measured.points[1], amplitude_ci95=0.07 * abs(measured.points[1].z), phase_ci95_deg=0.5)
+    two = replace(measured, points=(measured.points[0], wide))
+    assert taking.missing(AUTOMATIC, two) == ("far end horizontal: ± 7 % and ± 0.5° now",)
+    unbound = replace(measured, points=(replace(wide, amplitude_ci95=None), measured.points[0]))
+    assert taking.missing(AUTOMATIC, unbound) == ("the interval of far end horizontal, which has no bound yet",)

@@ -63,6 +63,27 @@ def command_of(pid):
         return ""
 
 
+def children_of(pid):
+    return [int(p.name) for p in Path("/proc").glob("[0-9]*") if parent_of(int(p.name)) == pid]
+
+
+def crew_of(keeper):
+    """The processes of an acquisition by what they do; the driver is the keeper's own image, forked."""
+    found = {"keeper": keeper}
+    for pid in children_of(keeper):
+        if command_of(pid) == command_of(keeper) and state_of(pid) != "Z":
+            found["driver"] = pid
+    return found
+
+
+def crew_of_program(pid):
+    """The same from the program on; without those that are not there yet."""
+    for child in children_of(pid):
+        if "spawn_main" in command_of(child):
+            return {"program": pid} | crew_of(child)
+    return {"program": pid}
+
+
 class OwnTime:
     """Time that processes had for themselves: what passed, less what they waited for a processor that others had."""
 

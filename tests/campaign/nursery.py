@@ -6,6 +6,7 @@ Started as a script; one order a line on standard input, `{"argv", "folder", "ou
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import sys
@@ -54,6 +55,7 @@ if __name__ == "__main__":
         importlib.import_module(name)
     from stillshaft.ui import cli
 
+    gc.freeze()  # what is loaded is not looked through again in every child
     print(json.dumps({"ready": os.getpid()}), flush=True)  # noqa: T201
     if (wanted := serve()) is not None:
         become(wanted)

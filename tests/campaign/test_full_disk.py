@@ -4,7 +4,7 @@ import shutil
 
 import pytest
 from campaign.machinery import Hang
-from campaign.remains import check_job, check_nothing_runs, check_recording, check_whole, check_words, record_bytes
+from campaign.remains import check_job, check_nothing_runs, check_recording, check_whole, check_words
 from campaign.workshop import FILE_ACTS, JOB_ACTS, REPORT_ACTS, SUFFIXES, furnish
 
 pytestmark = [pytest.mark.campaign, pytest.mark.timeout(1500)]

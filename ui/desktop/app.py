@@ -13,6 +13,7 @@ from stillshaft.ui.desktop.frame import Frame
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State
 from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.desktop.tour_practice import Practice
 
 if TYPE_CHECKING:
     from stillshaft.ui.desktop.feed import Feed
@@ -41,7 +42,8 @@ class Program:
     """The window, and the job and the source that its pages share.
 
     `room` is the folder that new jobs go into, None: the usual one; `index` says where the list of machines is remembered,
-    None: where it usually is; `usual` is how things are shown as long as nothing is remembered.
+    None: where it usually is; `usual` is how things are shown as long as nothing is remembered. `practice` is the folder
+    for the tour and the lessons, None: the usual one; `offers`: the tour is offered at the first start of all.
     """
 
     def __init__(
@@ -53,6 +55,8 @@ class Program:
         room: Path | None = None,
         index: Callable[[Path], Path | None] | None = None,
         usual: settings.View = settings.View(),
+        practice: Path | None = None,
+        offers: bool = False,
     ) -> None:
         self._real_time, self._seed = real_time, seed
         self._room, self._index = room, index
@@ -62,6 +66,8 @@ class Program:
         self._recent = None if settings_file is None else recent.path_beside(settings_file)
         self.frame = Frame(settings_file, prepare, Stage.BRIEF, usual)
         self._tasks = Tasks(self.frame)
+        self.practice = Practice(self, self.frame.coach, practice)
+        self._offers = offers and settings_file is not None and not settings_file.exists()
         for stage, build in {
             Stage.BRIEF: self._brief_page, Stage.INSPECT: self._inspect_page, Stage.HOOK_UP: self._hookup_page,
             Stage.RUNS: self._runs_page, Stage.MASSES: self._masses_page, Stage.CLOSE_OUT: self._closeout_page,
@@ -71,10 +77,11 @@ class Program:
         panel.wanted_new.connect(self.new_job)
         panel.wanted_other.connect(self.ask_job)
         panel.wanted.connect(self.open_job)
-        advice.passed.connect(lambda why: self.job.act(lambda s: s.skip_advice(why), None, self._refuse))
-        advice.stopped.connect(lambda why: self.job.act(lambda s: s.stop_balancing(why), None, self._refuse))
-        self.frame.undo.activated.connect(lambda: self.job.act(lambda s: s.undo(), None, self._refuse))
-        self.frame.redo.activated.connect(lambda: self.job.act(lambda s: s.redo(), None, self._refuse))
+        panel.practised.connect(self.practice.begin)
+        advice.passed.connect(lambda why: self.job.act(lambda s: s.skip_advice(why), None, self.refuse))
+        advice.stopped.connect(lambda why: self.job.act(lambda s: s.stop_balancing(why), None, self.refuse))
+        self.frame.undo.activated.connect(lambda: self.job.act(lambda s: s.undo(), None, self.refuse))
+        self.frame.redo.activated.connect(lambda: self.job.act(lambda s: s.redo(), None, self.refuse))
         for keys, act in (("Ctrl+N", self.new_job), ("Ctrl+O", self.ask_job)):
             QtGui.QShortcut(QtGui.QKeySequence(keys), self.frame).activated.connect(act)
         self.frame.ready.connect(self._ready)
@@ -168,16 +175,19 @@ class Program:
 
     def ask_job(self) -> None:
         """Ask for the folder of a job, and open it."""
-        path = QtWidgets.QFileDialog.getExistingDirectory(self.frame, "Folder of a job", str(self._room or ""))
+        path = QtWidgets.QFileDialog.getExistingDirectory(
+            self.frame, words.words("Folder of a job"), str(self._room or "")
+        )
         if path:
             self.open_job(Path(path))
 
     def open_job(self, folder: Path) -> None:
         """Go on with a job."""
         self.frame.say("")
-        self.job.open(folder, self.by, failed=self._refuse)
+        self.job.open(folder, self.by, failed=self.refuse)
 
-    def _refuse(self, why: str) -> None:
+    def refuse(self, why: str) -> None:
+        """Say in the next line what could not be done."""
         self.frame.say(f"{why[:1].upper()}{why[1:].rstrip('.')}.")
 
     def _show_job(self) -> None:
@@ -187,13 +197,14 @@ class Program:
         self.frame.setWindowTitle("Stillshaft" if name is None else f"{name} - Stillshaft")
         self.frame.job_panel.show_job(name)
         self.frame.say("")
+        self.practice.follow()
         if shown is not None and shown.folder != self._folder:
             self._folder = folder = shown.folder
             self.frame.set_guide(None)
             if self._recent is not None:
                 file = self._recent
                 panel = self.frame.job_panel
-                self._tasks.run("recent jobs", lambda: recent.remember(file, folder), panel.show_recent, self._refuse)
+                self._tasks.run("recent jobs", lambda: recent.remember(file, folder), panel.show_recent, self.refuse)
 
     def _advise(self) -> None:
         """What the guidance says, in the next line and on the rail."""
@@ -211,7 +222,9 @@ class Program:
         """All pages are there."""
         if self._recent is not None:
             file = self._recent
-            self._tasks.run("recent jobs", lambda: recent.load(file), self.frame.job_panel.show_recent, self._refuse)
+            self._tasks.run("recent jobs", lambda: recent.load(file), self.frame.job_panel.show_recent, self.refuse)
+        if self._offers:
+            self.practice.offer(lambda: self.frame.set_view(self.frame.view))
         timer = QtCore.QTimer(self.frame)
         timer.setInterval(_ASK_AGAIN_MS)
         timer.timeout.connect(self.job.ask_again)
@@ -232,6 +245,6 @@ def run() -> int:
     application = QtWidgets.QApplication.instance() or QtWidgets.QApplication(["stillshaft"])
     assert isinstance(application, QtWidgets.QApplication)
     look.prepare(application)
-    program = Program(settings.usual_path(), usual=settings.View(language=words.of_the_system()))
+    program = Program(settings.usual_path(), usual=settings.View(language=words.of_the_system()), offers=True)
     program.frame.show()
     return int(application.exec())

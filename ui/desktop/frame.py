@@ -17,6 +17,7 @@ from stillshaft.ui.desktop.rail import StageRail
 from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State, Weight, most_important
 from stillshaft.ui.desktop.stop_call import StopCall
 from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.desktop.tour_coach import Coach
 from stillshaft.ui.desktop.view_panel import ViewPanel
 from stillshaft.ui.desktop.why_panel import WhyPanel
 from stillshaft.ui.desktop.worded import Worded, reword_all
@@ -123,6 +124,7 @@ class Frame(QtWidgets.QMainWindow):
         self.stop_call = StopCall(self, self.stack)
         self.why_panel = WhyPanel(self)
         self.why_panel.wanted.connect(self._explain_other)
+        self.coach = Coach(self, self._reveal)
         self.guide: Guide | None = None
         self.next_line.asked.connect(self.show_why)
         self.undo, self.redo = (QtGui.QShortcut(QtGui.QKeySequence(keys), self) for keys in _UNDO_KEYS)
@@ -314,9 +316,14 @@ class Frame(QtWidgets.QMainWindow):
     def _explain_other(self, key: str) -> None:
         """What is explained may be scrolled out of sight."""
         figure = dict(why.explained_in(self.pages[self._open])).get(key, self.next_line.text)
-        if figure is not self.next_line.text:
-            self._areas[self._open].ensureWidgetVisible(figure)
+        self._reveal(figure)
         self._explain(key, figure)
+
+    def _reveal(self, widget: QtWidgets.QWidget) -> None:
+        """Scroll to a part of the page that is open."""
+        area = self._areas.get(self._open)
+        if area is not None and area.isAncestorOf(widget):
+            area.ensureWidgetVisible(widget)
 
     def mousePressEvent(self, event: QtGui.QMouseEvent) -> None:  # noqa: N802 - Qt's name
         """A press that nothing else took: on a figure, a text or a picture it asks why."""
@@ -364,6 +371,7 @@ class Frame(QtWidgets.QMainWindow):
             panel.adjustSize()
         self.stop_call.set_look(self.view.body_px)
         self.why_panel.set_look(self.theme, sheet, self.view.body_px)
+        self.coach.set_look(self.theme, sheet, self.view.body_px)
         waiting = bool(self._undressed)
         self._undressed = list(self.pages)
         if self._open in self.pages:
@@ -390,6 +398,7 @@ class Frame(QtWidgets.QMainWindow):
         self._undressed.clear()
         self._tasks.close()
         self.stop_call.be_still()
+        self.coach.leave()
         for panel in (self.panel, self.job_panel, self.advice_panel):
             panel.put_away()
         for page in self.pages.values():

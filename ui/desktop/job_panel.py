@@ -15,6 +15,16 @@ if TYPE_CHECKING:
     from stillshaft.ui.desktop.open_job import Guided
 
 _WIDTH_EMS = 30
+_PRACTICE = (
+    ("tour", "Tour: balance a fan", "From the first run to the verdict in less than five minutes"),
+    (
+        "walking phase",
+        "Lesson: a phase that walks",
+        "A neighbour close in speed: see the beat, and get a run that serves",
+    ),
+    ("weak trial", "Lesson: a trial mass too weak", "An interval without end, and what puts it right"),
+    ("couple", "Lesson: couple on an overhung fan", "The static part first, then judge what is left"),
+)
 
 
 class JobPanel(Panel):
@@ -23,6 +33,7 @@ class JobPanel(Panel):
     wanted_new = QtCore.Signal()
     wanted_other = QtCore.Signal()
     wanted = QtCore.Signal(Path)
+    practised = QtCore.Signal(str)  # the tour, or a lesson by its key
 
     def __init__(self, parent: QtWidgets.QWidget) -> None:
         super().__init__(parent, "Job")
@@ -32,7 +43,17 @@ class JobPanel(Panel):
         self.heading = parts.label("Open of late", "quiet")
         self.rows = [parts.button("", partial(self._open, number)) for number in range(recent.MOST)]
         self._folders: tuple[Path, ...] = ()
-        for each in (self.called, self.begin, self.other, self.heading, *self.rows):
+        self.practice_heading = parts.label("Practice on a simulated machine", "quiet")
+        self.practice = [parts.button(text, partial(self._practise, key), tip=tip) for key, text, tip in _PRACTICE]
+        for each in (
+            self.called,
+            self.begin,
+            self.other,
+            self.heading,
+            *self.rows,
+            self.practice_heading,
+            *self.practice,
+        ):
             self.body.addWidget(each)
         self.show_recent(())
 
@@ -58,6 +79,10 @@ class JobPanel(Panel):
                 row.setAccessibleName(f"Open {folders[number].name}")
                 row.setToolTip(str(folders[number]))
         self.heading.setVisible(bool(folders))
+
+    def _practise(self, key: str) -> None:
+        self.put_away()
+        self.practised.emit(key)
 
     def _new(self) -> None:
         self.put_away()

@@ -22,19 +22,20 @@ from stillshaft.ui.desktop.places import face_of
 from stillshaft.ui.desktop.run_taker import AbortWatch, RunTaker, fitted_of
 from stillshaft.ui.desktop.run_watch import RunWatch
 from stillshaft.ui.desktop.runs_next import NextCard, RunFormError, RunStrip, StartCard, stop_for
-from stillshaft.ui.desktop.runs_sweep import SweepView
+from stillshaft.ui.desktop.runs_sweep import SweepView, curves_so_far
 from stillshaft.ui.desktop.runs_taken import TakenView, judged, mean_vectors
 from stillshaft.ui.desktop.settings import ENDS, View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.watch import Glance
 from stillshaft.ui.live import Snapshot
 from stillshaft.ui.session import RunTaken, Session, Wanted
-from stillshaft.ui.taking import Stop, needed_s
+from stillshaft.ui.taking import Stop, missing, needed_s
 from stillshaft.ui.theme import Theme
 
 NEXT, LIVE, TAKEN, SWEEP = "Next run", "Live", "Runs taken", "Sweep"
 _BESIDE_EMS = 66.0
 _USUAL_RPM = 1500.0
+_MOST_WAITS = 2  # of what a run waits for, in one line
 
 
 class RunsPage(Page):
@@ -104,7 +105,7 @@ class RunsPage(Page):
         self.sweep.record.clicked.connect(lambda _checked=False: self._record_sweep())
         self.sweep.file.clicked.connect(lambda _checked=False: self._ask_sweep())
         self.sweep.off.clicked.connect(lambda _checked=False: self.sweeps.cancel())
-        self.sweeps.changed.connect(lambda: self.sweep.show_progress(self.sweeps.share, self._sweeping))
+        self.sweeps.changed.connect(self._show_sweep)
         self.sweeps.failed.connect(lambda _what, why: self.sweep.trouble.say(f"{why}."))
 
     def turn_to(self, what: str) -> None:
@@ -115,6 +116,11 @@ class RunsPage(Page):
         self.strip.setVisible(self.job.shown is not None and what in (NEXT, LIVE))
 
     # what the person does
+
+    @property
+    def started(self) -> bool:
+        """Whether the machine was started with the cautions seen to, and nobody's hands were in since."""
+        return self._started
 
     @property
     def _may(self) -> bool:
@@ -221,6 +227,13 @@ class RunsPage(Page):
         if table is not None:
             self.job.act(lambda s: s.wire(table) if s.hookup is None else None, None, lambda _why: None)
         self.sweeps.from_source("sweep", order)
+
+    def _show_sweep(self) -> None:
+        """How far a sweep that is recorded is, and its curve so far."""
+        measured, shown = self.sweeps.seen, self.job.shown
+        if measured is not None and shown is not None and shown.hookup is not None:
+            self.sweep.show_live(curves_so_far(measured, shown.hookup), measured.unit)
+        self.sweep.show_progress(self.sweeps.share, self._sweeping)
 
     def _ask_sweep(self) -> None:
         title, kinds = language.words(KINDS["sweep"].title), language.words(RECORDINGS)
@@ -464,4 +477,6 @@ def _remaining_words(snapshot: Snapshot, stop: Stop) -> str:
         if needed > stop.seconds:
             takes = f"it would take {needed:.0f} s" if needed < 1e5 else "its scatter has no bound yet"
             return f"; what is wanted is not reached within {stop.seconds:.0f} s: {takes}"
-    return "" if remaining is None else f", {remaining:.0f} s to go"
+    left = "" if remaining is None else f", {remaining:.0f} s to go"
+    waits = () if measured is None else missing(stop, measured)[:_MOST_WAITS]
+    return left + (f"; it waits for {' and '.join(waits)}" if waits else "")

@@ -11,6 +11,7 @@ from stillshaft.acquire import simulated
 from stillshaft.acquire.conditions import Conditions, PulseFaults
 from stillshaft.acquire.simulated import DEMO_SPEED_RPM, SimulatedRun, Support
 from stillshaft.acquire.source import SourceError
+from stillshaft.ui import rehearsal_machines
 
 PLANES = tuple(p.name for p in simulated.demo_rotor(2).planes)
 _RADIUS_M = simulated.demo_rotor(2).planes[0].radius_m
@@ -30,7 +31,8 @@ class Teaching:
 
     `unbalance` and `masses` have one entry for each plane, the masses beyond the unbalance; `resonance_percent` is where
     the lowest natural frequency lies in percent of running speed, None: where it is by itself. The neighbour runs
-    `neighbour_hz` beside the shaft, positive above it, with a velocity of so many mm/s rms.
+    `neighbour_hz` beside the shaft, positive above it, with a velocity of so many mm/s rms. An `overhung` one is another
+    fan, whose disc hangs outside its bearings with an unbalance of its own.
     """
 
     speed_rpm: float = DEMO_SPEED_RPM
@@ -42,6 +44,7 @@ class Teaching:
     missing_percent: float = 0.0
     jitter_deg: float = 0.0
     noise_m_s2: float = 0.05
+    overhung: bool = False
 
 
 CASES = {
@@ -90,6 +93,8 @@ def order(teaching: Teaching, seed: int, *, real_time: bool = True, fitted: Fitt
     if teaching.neighbour_mm_s > 0.0:
         frequency = teaching.speed_rpm / 60.0 + teaching.neighbour_hz
         neighbour = (frequency, 0.001 * teaching.neighbour_mm_s * math.sqrt(2.0) * 2.0 * math.pi * frequency)
+    if teaching.overhung:
+        return _overhung(teaching, seed, fitted, neighbour, real_time=real_time)
     unbalance = tuple(
         _RADIUS_M * sum(0.001 * m.grams * complex(np.exp(1j * math.radians(m.angle_deg))) for m in pair)
         for pair in zip(teaching.unbalance, teaching.masses, strict=True)
@@ -97,16 +102,28 @@ def order(teaching: Teaching, seed: int, *, real_time: bool = True, fitted: Fitt
     if len(fitted.planes) == 1:
         unbalance = (sum(unbalance),)
     made = rotor(teaching, len(unbalance))
-    conditions = Conditions(
-        teaching.speed_rpm,
-        noise_m_s2=teaching.noise_m_s2,
-        neighbour=neighbour,
-        pulse_faults=PulseFaults(missing=teaching.missing_percent / 100.0, jitter_deg=teaching.jitter_deg),
-    )
+    conditions = _conditions(teaching, neighbour)
     own = [p.name for p in made.planes]
     placed = [(_own_plane(plane, fitted.planes, own), mass_g, angle) for plane, mass_g, angle in fitted.pieces]
     whole = simulated.with_masses(made, unbalance, placed)
     return SimulatedRun(made, simulated.demo_sensors(), whole, conditions, seed, None, real_time)
+
+
+def _conditions(teaching: Teaching, neighbour: tuple[float, float] | None) -> Conditions:
+    faults = PulseFaults(missing=teaching.missing_percent / 100.0, jitter_deg=teaching.jitter_deg)
+    return Conditions(teaching.speed_rpm, noise_m_s2=teaching.noise_m_s2, neighbour=neighbour, pulse_faults=faults)
+
+
+def _overhung(
+    teaching: Teaching, seed: int, fitted: Fitted, neighbour: tuple[float, float] | None, *, real_time: bool
+) -> SimulatedRun:
+    """The fan of the rehearsal whose disc hangs outside its bearings; a job has one of its planes, or both."""
+    machine = rehearsal_machines.machine(1, "couple")
+    own = [p.name for p in machine.rotor.planes]
+    placed = [(_own_plane(plane, fitted.planes, own), mass_g, angle) for plane, mass_g, angle in fitted.pieces]
+    whole = simulated.with_masses(machine.rotor, machine.unbalance, placed)
+    conditions = _conditions(teaching, neighbour)
+    return SimulatedRun(machine.rotor, machine.sensors, whole, conditions, seed, None, real_time)
 
 
 def _own_plane(name: str, of_job: tuple[str, ...], own: list[str]) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts, why_texts
+from stillshaft.ui.desktop.beside import place
 from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import Theme
 
@@ -70,7 +71,9 @@ class WhyPanel(Worded, QtWidgets.QFrame):
         focus = QtWidgets.QApplication.focusWidget()
         if focus is not None and focus is not self and not self.isAncestorOf(focus):
             self._back = focus
-        self._place(figure)
+        window = self.parentWidget()
+        assert window is not None
+        place(self, figure, window)
         self.raise_()
         self.show()
         self.setFocus(QtCore.Qt.FocusReason.PopupFocusReason)
@@ -85,42 +88,9 @@ class WhyPanel(Worded, QtWidgets.QFrame):
         if inside and self._back is not None and self._back.isVisible():
             self._back.setFocus(QtCore.Qt.FocusReason.PopupFocusReason)
 
-    def _place(self, figure: QtWidgets.QWidget) -> None:
-        """Beside the figure where there is room, else below or above it, wholly within the window."""
-        window = self.parentWidget()
-        layout = self.layout()
-        assert window is not None
-        assert layout is not None
-        layout.activate()
-        self.resize(self.width(), layout.totalHeightForWidth(self.width()))
-        room = window.rect().adjusted(look.TIGHT, look.TIGHT, -look.TIGHT, -look.TIGHT)
-        box = QtCore.QRect(figure.mapTo(window, QtCore.QPoint()), figure.size()) & room
-        size = self.size()
-        choices = (
-            QtCore.QRect(QtCore.QPoint(box.right() + look.TIGHT, box.top()), size),
-            QtCore.QRect(QtCore.QPoint(box.left(), box.bottom() + look.TIGHT), size),
-            QtCore.QRect(QtCore.QPoint(box.left(), box.top() - look.TIGHT - size.height()), size),
-            QtCore.QRect(QtCore.QPoint(box.left() - look.TIGHT - size.width(), box.top()), size),
-        )
-        moved = [_within(each, room) for each in choices]
-        # the first that covers nothing of the figure, else the one that covers the least
-        best = min(moved, key=lambda each: (_shared(each, box), moved.index(each)))
-        self.setGeometry(best)
-
     def keyPressEvent(self, event: QtGui.QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Escape puts it away."""
         if event.key() == QtCore.Qt.Key.Key_Escape:
             self.put_away()
         else:
             super().keyPressEvent(event)
-
-
-def _within(box: QtCore.QRect, room: QtCore.QRect) -> QtCore.QRect:
-    x = max(room.left(), min(box.left(), room.right() - box.width() + 1))
-    y = max(room.top(), min(box.top(), room.bottom() - box.height() + 1))
-    return QtCore.QRect(QtCore.QPoint(x, y), box.size())
-
-
-def _shared(one: QtCore.QRect, other: QtCore.QRect) -> int:
-    shared = one & other
-    return shared.width() * shared.height() if shared.isValid() else 0

@@ -90,7 +90,11 @@ class Texts:
         """A figure as the program has it now. Raises WhyError where it has none."""
         found = self.figures[name]
         value = _value(found.of, name)
-        return f"{found.times * value:.10g}" if isinstance(value, int | float) else str(value).replace(" deg", "°")
+        return (
+            f"{found.times * value:.10g}"
+            if isinstance(value, int | float)
+            else str(value).replace("% ", "% and ").replace(" deg", "°")
+        )
 
 
 def _value(place: str, name: str) -> Any:

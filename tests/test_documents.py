@@ -68,6 +68,14 @@ def test_what_is_referred_to_is_there(page):
         assert (page.parent / target).exists(), f"{page.name}: {target}"
 
 
+def test_the_walk_in_the_guide_for_developers_runs():
+    blocks_of_code = re.findall(
+        r"^```python\n(.*?)^```$", (ROOT / "DEVELOPERS.md").read_text("utf-8"), re.MULTILINE | re.DOTALL
+    )
+    assert len(blocks_of_code) >= 5
+    exec(compile("\n".join(blocks_of_code), "DEVELOPERS.md", "exec"), {})
+
+
 def test_every_verb_that_the_documents_name_is_one():
     verbs = set(re.findall(r"^  ([a-z]+)  ", CliRunner().invoke(cli.app, ["--help"]).output, re.MULTILINE))
     for page in (ROOT / "README.md", *PAGES):

@@ -96,8 +96,20 @@ def _part(widget):
     return isinstance(widget, QtWidgets.QScrollBar) or widget.objectName().startswith("qt_")
 
 
+def text_of(widget):
+    """What is read on a label or a button, in the language of the window; the program's own English is `text()`."""
+    if isinstance(widget, QtWidgets.QLabel):
+        return QtWidgets.QLabel.text(widget)
+    return QtWidgets.QAbstractButton.text(widget) if isinstance(widget, QtWidgets.QAbstractButton) else ""
+
+
+def items_of(box):
+    """What is read in a list to choose from."""
+    return [QtWidgets.QComboBox.itemText(box, i) for i in range(box.count())]
+
+
 def _called(widget):
-    text = widget.text() if isinstance(widget, (QtWidgets.QLabel, QtWidgets.QAbstractButton)) else ""
+    text = text_of(widget)
     return f"{type(widget).__name__} “{text or widget.accessibleName() or widget.objectName()}”"
 
 
@@ -107,18 +119,18 @@ def _plain(text):
 
 def _cut(widget, _window):
     metrics = widget.fontMetrics()
-    if isinstance(widget, QtWidgets.QLabel) and widget.text():
+    if isinstance(widget, QtWidgets.QLabel) and text_of(widget):
         room = widget.contentsRect()
         wrap = QtCore.Qt.TextFlag.TextWordWrap.value if widget.wordWrap() else 0
         width = room.width() if widget.wordWrap() else _FAR
-        text = _plain(widget.text()) if widget.buddy() else widget.text()
+        text = _plain(text_of(widget)) if widget.buddy() else text_of(widget)
         needed = metrics.boundingRect(QtCore.QRect(0, 0, width, _FAR), wrap, text)
         return _too_small(needed, room)
     if isinstance(widget, QtWidgets.QPushButton):
         option = QtWidgets.QStyleOptionButton()
         widget.initStyleOption(option)
         room = widget.style().subElementRect(QtWidgets.QStyle.SubElement.SE_PushButtonContents, option, widget)
-        return _too_small(metrics.size(_SHOW_MNEMONIC, widget.text()), room)
+        return _too_small(metrics.size(_SHOW_MNEMONIC, text_of(widget)), room)
     if isinstance(widget, QtWidgets.QScrollArea) and widget.widget() is not None:
         needed, room = widget.widget().minimumSizeHint().width(), widget.viewport().width()
         return f"what it holds needs {needed} px across and has {room}" if needed > room else None
@@ -136,9 +148,7 @@ def _cut(widget, _window):
         widget.initStyleOption(option)
         kind, part = QtWidgets.QStyle.ComplexControl.CC_ComboBox, QtWidgets.QStyle.SubControl.SC_ComboBoxEditField
         room = widget.style().subControlRect(kind, option, part, widget).width()
-        cut = [
-            widget.itemText(i) for i in range(widget.count()) if metrics.horizontalAdvance(widget.itemText(i)) > room
-        ]
+        cut = [text for text in items_of(widget) if metrics.horizontalAdvance(text) > room]
         return f"items cut: {cut}" if cut else None
     if isinstance(widget, QtWidgets.QLineEdit):
         return (
@@ -202,7 +212,7 @@ def _same_mnemonic(window):
     for widget in _visible(window):
         labelled = isinstance(widget, QtWidgets.QLabel) and widget.buddy() is not None
         if labelled or isinstance(widget, QtWidgets.QAbstractButton):
-            keys[QtGui.QKeySequence.mnemonic(widget.text()).toString()] += 1
+            keys[QtGui.QKeySequence.mnemonic(text_of(widget)).toString()] += 1
     return [f"{key} is on {count} controls" for key, count in keys.items() if key and count > 1]
 
 
@@ -227,7 +237,7 @@ def faint(window, scale=3):
     raw = np.frombuffer(image.constBits(), np.uint32).reshape(image.height(), image.bytesPerLine() // 4) & 0xFFFFFF
     found = []
     for widget in _visible(window):
-        text = isinstance(widget, (QtWidgets.QLabel, QtWidgets.QPushButton)) and widget.text().strip()
+        text = isinstance(widget, (QtWidgets.QLabel, QtWidgets.QPushButton)) and text_of(widget).strip()
         chosen = isinstance(widget, (QtWidgets.QLineEdit, QtWidgets.QComboBox))
         if not widget.isEnabled() or not (text or chosen) or widget.visibleRegion().boundingRect() != widget.rect():
             continue  # scrolled out of sight

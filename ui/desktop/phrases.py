@@ -6,21 +6,25 @@ A template is a sentence with places: "Record {0} s more". What stands in a plac
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 from functools import lru_cache
 
 PLACE = re.compile(r"\{(\d+)\}")
 _REMEMBERED = 8192  # texts; live figures go round in it
-_DEEPEST = 6  # parts of parts
+_DEEPEST = 5  # parts of parts
 _A_CLAUSE = 4  # words: more than a name
+_TELLING = 10  # letters of a template that fits by no accident
+_MOST_TRIED = 3  # templates that fit one text
 _WORD = re.compile(r"[A-Za-z]{2,}")
 # nothing to translate: figures, units, signs, single letters, ends of files
 _PLAIN = re.compile(
     r"(?:[^A-Za-z]|(?<![A-Za-z])(?:[A-Za-z]|[num]?m|[kM]?Hz|rpm|rms|p-p|mil|in|kg|mg|kgf|lb|lbf|oz|mV|mA|dB|ms|kB|MB|GB"
     r"|min|kW|Nm|ISO|AC|DC|IEPE|DAQ|TTL|PDF|HTML|CSV|TOML|WAV|Ctrl|Esc|NaN|nan|inf)(?![A-Za-z]))*"
 )
-_SENTENCES = re.compile(r"(?<=[.!?:;])\s+(?=\S)|\n+")
-_PARTS = ("; ", " · ", ": ", " (", ", ")
+# where a text may be cut: lines, sentences, clauses, parts
+_CUTS = tuple(map(re.compile, (r"\n+", r"(?<=[.!?])\s+(?=\S)", r"; ", r" · ", r": ", r" \(", r", ")))
 _ENDS = ".…:;!?,)"
 _STARTS = "(±+−- "
 
@@ -41,18 +45,35 @@ def places(text: str) -> frozenset[str]:
 
 
 def _pattern(template: str) -> re.Pattern[str]:
-    """Matches the texts of a template; a place holds no end of a sentence, and the first letter may be a capital."""
+    """Matches the texts of a template; a place holds no end of a sentence, unless it comes last.
+
+    The first letter may be a capital.
+    """
     made, at, seen = [], 0, set()
     for place in PLACE.finditer(template):
         made.append(re.escape(template[at : place.start()]))
         name = f"p{place[1]}"
-        made.append(f"(?P={name})" if name in seen else f"(?P<{name}>(?:(?![.!?;]\\s|\\n).)*?)")
+        any_text = ".*" if place.end() == len(template) else "(?:(?![.!?]\\s|\\n).)*?"
+        made.append(f"(?P={name})" if name in seen else f"(?P<{name}>{any_text})")
         seen.add(name)
         at = place.end()
     made.append(re.escape(template[at:]))
     if made[0][:1].islower():
         made[0] = f"[{made[0][0].upper()}{made[0][0]}]{made[0][1:]}"
     return re.compile("".join(made), re.DOTALL)
+
+
+@dataclass(frozen=True)
+class _Turned:
+    """A text as far as it could be turned.
+
+    `left`: how many letters could not be, `missed`: which parts should have been; `sure`: no other way need be tried.
+    """
+
+    text: str
+    left: int = 0
+    missed: tuple[str, ...] = ()
+    sure: bool = False
 
 
 class Phrases:
@@ -65,54 +86,70 @@ class Phrases:
     def __init__(self, exact: Callable[[str], str | None], templates: Iterable[str]) -> None:
         self._exact = exact
         self.misses: set[str] = set()
-        self._within = 0  # places that are being filled
         self._own: frozenset[str] = frozenset()
         self._patterns: dict[str, re.Pattern[str]] = {}
         self._ranks: dict[str, int] = {}
         self._by_word: dict[str, list[str]] = {}
         self._index(tuple(templates))
-        self.turn = lru_cache(_REMEMBERED)(self._turn)
+        self._part = lru_cache(_REMEMBERED)(self._part_of)
 
     def _index(self, templates: tuple[str, ...]) -> None:
         """Each template under the rarest of its words, the one with the most letters first."""
-        words_of = {t: tuple(dict.fromkeys(_WORD.findall(PLACE.sub(" ", t)))) for t in templates}
-        count: dict[str, int] = {}
-        for words in words_of.values():
-            for word in words[0 if len(words) == 1 else 1 :]:
-                count[word] = count.get(word, 0) + 1
-        ranked = sorted(templates, key=lambda t: -len(PLACE.sub("", t)))
-        for rank, template in enumerate(ranked):
-            words = words_of[template]
-            if not words:
-                continue
-            self._ranks[template] = rank
-            # the first word may be begun with a capital
-            keys = words[0 if len(words) == 1 else 1 :]
-            key = min(keys, key=lambda w: (count[w], -len(w)))
-            for each in {key, begun(key)} if len(words) == 1 else {key}:
-                self._by_word.setdefault(each, []).append(template)
+        # a first word may be begun with a capital, so that another one is better to go by
+        words_of = {t: _WORD.findall(PLACE.sub(" ", t)) for t in templates}
+        keys_of = {t: words if len(words) == 1 else words[1:] for t, words in words_of.items()}
+        count = Counter(word for keys in keys_of.values() for word in set(keys))
+        for rank, template in enumerate(sorted(templates, key=lambda t: -len(PLACE.sub("", t)))):
+            keys = keys_of[template]
+            if keys:
+                self._ranks[template] = rank
+                key = min(keys, key=lambda word: (count[word], -len(word)))
+                for each in {key, begun(key)} if len(keys) == 1 else {key}:
+                    self._by_word.setdefault(each, []).append(template)
 
     def keep(self, names: frozenset[str]) -> None:
         """Leave these as they are where they stand within a text: the names that the person gave."""
         if names != self._own:
             self._own = names
-            self.turn.cache_clear()
+            self._part.cache_clear()
 
-    def _turn(self, text: str) -> str:
-        return self._part(text, 0)
+    def turn(self, text: str) -> str:
+        """A text in the language; what the catalogue does not know stays as it is."""
+        turned = self._part(text, 0, False)
+        self.misses.update(turned.missed)
+        return turned.text
 
-    def _part(self, text: str, depth: int) -> str:
-        """A text or a part of one; as it is where the catalogue does not know it."""
+    def _part_of(self, text: str, depth: int, within: bool) -> _Turned:
+        """A text or a part of one; `within`: it stands in a place of a template, where names do."""
         if not has_words(text) or (depth and text in self._own):
-            return text
+            return _Turned(text)
         found = self._known(text)
-        if found is None and depth < _DEEPEST:
-            found = self._by_template(text, depth) or self._trimmed(text, depth) or self._pieces(text, depth)
-        if found is None:
-            if text not in self._own and not (self._within and len(_WORD.findall(text)) < _A_CLAUSE):
-                self.misses.add(text)
-            return text
-        return found
+        if found is not None:
+            return _Turned(found)
+        best: _Turned | None = None
+        if depth < _DEEPEST:
+            for turned in self._ways(text, depth + 1, within):
+                if best is None or turned.left < best.left:
+                    best = turned
+                if not best.left or best.sure:
+                    break
+        if best is None:
+            named = text in self._own or (within and len(_WORD.findall(text)) < _A_CLAUSE)
+            best = _Turned(text, sum(map(str.isalpha, text)), () if named else (text,))
+        return best
+
+    def _ways(self, text: str, depth: int, within: bool) -> Iterator[_Turned]:
+        """What can be made of a text that does not stand in the catalogue as a whole."""
+        yield from self._by_template(text, depth)
+        core = text.strip().rstrip(_ENDS).lstrip(_STARTS)
+        if core not in ("", text):
+            at = text.index(core)
+            turned = self._part(core, depth, within)
+            yield _Turned(text[:at] + turned.text + text[at + len(core) :], turned.left, turned.missed)
+        cuts = next((found for cut in _CUTS if (found := [m.span() for m in cut.finditer(text)])), None)
+        if cuts is not None:
+            yield from self._beginning(text, cuts, depth, within)
+            yield self._pieces(text, cuts, depth, within)
 
     def _known(self, text: str) -> str | None:
         """As it stands in the catalogue, or there with another first letter."""
@@ -124,48 +161,47 @@ class Phrases:
             return self._exact(begun(text))
         return found
 
-    def _by_template(self, text: str, depth: int) -> str | None:
+    def _by_template(self, text: str, depth: int) -> Iterator[_Turned]:
         candidates = {t for word in set(_WORD.findall(text)) for t in self._by_word.get(word, ())}
+        tried = 0
         for template in sorted(candidates, key=self._ranks.__getitem__):
             pattern = self._patterns.get(template)
             if pattern is None:
                 pattern = self._patterns[template] = _pattern(template)
             match = pattern.fullmatch(text)
-            if match is None:
-                continue
             turned = self._exact(template)
-            assert turned is not None
-            held = {place: self._held(text, depth + 1) for place, text in match.groupdict().items()}
-            made = "".join(held[f"p{p}"] if number % 2 else p for number, p in enumerate(PLACE.split(turned)))
-            return begun(made) if text[:1].isupper() else made
-        return None
+            if match is None or turned is None:
+                continue
+            held = {place: self._part(each, depth, True) for place, each in match.groupdict().items()}
+            made = "".join(held[f"p{p}"].text if number % 2 else p for number, p in enumerate(PLACE.split(turned)))
+            left, missed = sum(h.left for h in held.values()), tuple(m for h in held.values() for m in h.missed)
+            sure = not missed and sum(map(str.isalpha, template)) >= _TELLING
+            yield _Turned(begun(made) if text[:1].isupper() else made, left, missed, sure)
+            tried += 1
+            if tried == _MOST_TRIED:
+                return
 
-    def _held(self, text: str, depth: int) -> str:
-        """What stands in a place: mostly a name or a figure, so that a few words are no miss where they are not known."""
-        self._within += 1
-        made = self._part(text, depth)
-        self._within -= 1
-        return made
+    def _beginning(self, text: str, cuts: list[tuple[int, int]], depth: int, within: bool) -> Iterator[_Turned]:
+        """A beginning that stands in the catalogue, as long as can be, and what follows it."""
+        for start, end in reversed(cuts):
+            head = self._known(text[:start])
+            if head is None:
+                continue
+            tail = next(self._by_template(text[start:], depth), None)
+            if tail is None or tail.left:
+                after = self._part(text[end:], depth, within)
+                tail = _Turned(text[start:end] + after.text, after.left, after.missed)
+            yield _Turned(head + tail.text, tail.left, tail.missed)
+            return
 
-    def _trimmed(self, text: str, depth: int) -> str | None:
-        """Without the signs at its ends."""
-        core = text.strip().rstrip(_ENDS).lstrip(_STARTS)
-        if core in ("", text):
-            return None
-        at = text.index(core)
-        return text[:at] + self._part(core, depth + 1) + text[at + len(core) :]
-
-    def _pieces(self, text: str, depth: int) -> str | None:
+    def _pieces(self, text: str, cuts: list[tuple[int, int]], depth: int, within: bool) -> _Turned:
         """Sentence by sentence, or the parts of one."""
-        cuts = [m.span() for m in _SENTENCES.finditer(text)]
-        if not cuts:
-            part = next((p for p in _PARTS if p in text), None)
-            if part is None:
-                return None
-            cuts = [(m.start(), m.end()) for m in re.finditer(re.escape(part), text)]
-        made, at = [], 0
+        made: list[str] = []
+        missed: list[str] = []
+        left = at = 0
         for start, end in (*cuts, (len(text), len(text))):
-            made.append(self._part(text[at:start], depth + 1))
-            made.append(text[start:end])
-            at = end
-        return "".join(made)
+            turned = self._part(text[at:start], depth, within)
+            made += [turned.text, text[start:end]]
+            left, at = left + turned.left, end
+            missed += turned.missed
+        return _Turned("".join(made), left, tuple(missed))

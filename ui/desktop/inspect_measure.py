@@ -33,6 +33,7 @@ from stillshaft.ui.taking import Progress
 
 if TYPE_CHECKING:
     from stillshaft.acquire.source import SourceRequest
+    from stillshaft.dsp.measure import Measurement
 
 _POLL_MS = 100
 _RECORDING_SHARE = 0.8  # of the time that a check from a source takes
@@ -115,6 +116,7 @@ class _Attempt:
         self.what = what
         self.told = (0.0, "getting ready")
         self.recording = False
+        self.seen: Measurement | None = None  # of the recording so far
         self._stop = threading.Event()
 
     def report(self, share: float, text: str) -> None:
@@ -125,6 +127,7 @@ class _Attempt:
 
     def heard(self, wanted_s: float, progress: Progress) -> None:
         """On the thread: how far the recording is."""
+        self.seen = progress.measured or self.seen
         trouble = "" if progress.trouble is None else f", {progress.trouble}"
         share = _RECORDING_SHARE * min(1.0, progress.seconds / wanted_s)
         self.report(share, f"recording, {progress.seconds:.0f} s{trouble}")
@@ -190,6 +193,11 @@ class Measuring(QtCore.QObject):
     def what(self) -> str | None:
         """The check that is under way."""
         return None if self._attempt is None else self._attempt.what
+
+    @property
+    def seen(self) -> Measurement | None:
+        """What the recording that is under way has shown so far."""
+        return None if self._attempt is None else self._attempt.seen
 
     def from_runs(self, what: str = "repeatability") -> None:
         """A check that the runs of the record suffice for."""

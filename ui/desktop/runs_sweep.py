@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from PySide6 import QtWidgets
-from stillshaft.dsp import vectors
+from stillshaft.dsp import units, vectors
 from stillshaft.solver.state import JobState
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.figures import SweepCurve
@@ -16,6 +17,10 @@ from stillshaft.ui.desktop.plots import SweepPlot
 from stillshaft.ui.desktop.polar import SweepPolar
 from stillshaft.ui.desktop.worded import ProgressBar
 from stillshaft.ui.theme import Theme
+
+if TYPE_CHECKING:
+    from stillshaft.acquire.hookup import Hookup
+    from stillshaft.dsp.measure import Measurement
 
 _BESIDE_EMS = 60.0
 
@@ -37,6 +42,23 @@ def curves_of(figures: dict[str, Any]) -> tuple[tuple[SweepCurve, ...], str]:
         if speeds.size > 1:
             found.append(SweepCurve(name, speeds, z, marks))
     return tuple(found), unit
+
+
+def curves_so_far(measured: Measurement, hookup: Hookup) -> tuple[SweepCurve, ...]:
+    """Curves of a sweep that is still recorded: its short-time vectors, each at the speed that it was taken at."""
+    unit = units.vibration_unit(hookup.display)
+    points = {p.name: p for p in hookup.points}
+    mean_hz = float(measured.speeds_rpm.mean()) / 60.0
+    found = []
+    for point in measured.points:
+        wired = points.get(point.name)
+        if wired is None or point.blocks.size < 2 or point.blocks.size != measured.speeds_rpm.size:
+            continue
+        # the vectors of a run are brought to the displayed quantity at its mean speed
+        mean = vectors.display_factor(wired, unit, mean_hz)
+        turned = np.array([vectors.display_factor(wired, unit, rpm / 60.0) / mean for rpm in measured.speeds_rpm])
+        found.append(SweepCurve(point.name, measured.speeds_rpm, point.blocks * turned, ()))
+    return tuple(found)
 
 
 class SweepView(QtWidgets.QWidget):
@@ -82,13 +104,17 @@ class SweepView(QtWidgets.QWidget):
         self.columns = parts.Columns(left, right, (6, 5))
         column.addWidget(self.columns, 1)
         self._shown: int | None = None
+        self._live = False
+        self._running_rpm: float | None = None
         self.show_state(JobState())
 
     def show_state(self, state: JobState) -> None:
         """Show the newest sweep of the record."""
+        self._state = state
+        self._running_rpm = state.brief.rotor.speed_rpm
         event = newest(state, "sweep")
         number = None if event is None else event.id
-        if number == self._shown and number is not None:
+        if self._live or (number == self._shown and number is not None):
             return
         self._shown = number
         figures: dict[str, Any] = {} if event is None else event.what.figures
@@ -107,8 +133,18 @@ class SweepView(QtWidgets.QWidget):
             said += f" Not to be trusted: {reasons}." if reasons else ""
         self.text.setText(said)
 
+    def show_live(self, curves: Sequence[SweepCurve], unit: str) -> None:
+        """Draw what a sweep that is recorded has shown so far, with no more than that."""
+        self._live = bool(curves)
+        for picture in (self.amplitude, self.phase):
+            picture.show_sweep(curves, unit, self._running_rpm)
+        self.polar.show_sweep(curves, unit)
+
     def show_progress(self, share: float, text: str) -> None:
-        """How far a sweep that is recorded is; an empty text: none is."""
+        """How far a sweep that is recorded is; an empty text: none is, and the newest of the record is shown again."""
+        if not text and self._live:
+            self._live, self._shown = False, None
+            self.show_state(self._state)
         for each in (self.record, self.file):
             each.setVisible(not text)
         for widget in (self.bar, self.off):

@@ -1,18 +1,22 @@
 """The Runs page: refusals and their cures, runs side by side, what ends a run, abort levels, a lost source, replay, sweeps."""
 
 import json
+import re
 
+import numpy as np
 import pytest
 import soundfile
 from rotor_signal import HOOKUP, rotor
 from screen_faults import faint, faults, small_targets
-from stillshaft.acquire import simulated
+from stillshaft.acquire import process, simulated
 from stillshaft.acquire.hookup import hookup_from
+from stillshaft.dsp import sweep
 from stillshaft.dsp.measure import Measuring
-from stillshaft.ui.desktop import runs_next, simulator
+from stillshaft.ui import analysis
+from stillshaft.ui.desktop import inspect_source, runs_next, simulator
 from stillshaft.ui.desktop.feed import Choice, Status
 from stillshaft.ui.desktop.runs_page import LIVE, NEXT, SWEEP, TAKEN, _remaining_words
-from stillshaft.ui.desktop.runs_sweep import curves_of
+from stillshaft.ui.desktop.runs_sweep import curves_of, curves_so_far
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.simulator import Fitted, Mass, Teaching
 from stillshaft.ui.desktop.stages import Stage
@@ -242,6 +246,24 @@ def test_a_sweep_is_recorded_and_shown(person):
     assert curves[0].speeds_rpm.max() > 1480.0
 
 
+def test_the_curve_of_a_sweep_grows_while_it_is_recorded(person):
+    page, drawn = person.page, []
+    show = page.sweep.show_live
+    page.sweep.show_live = lambda curves, unit: (drawn.append((curves, unit)), show(curves, unit))
+    page._real_time = True
+    person.start()
+    page.turn_to(SWEEP)
+    page.sweep.record.click()
+    person.until(lambda: drawn and drawn[-1][0] and drawn[-1][0][0].z.size > 8, 120.0)
+    assert [c.name for c in drawn[-1][0]] == ["drive end horizontal", "far end horizontal"]
+    assert drawn[-1][1] == "mm/s rms"
+    assert "drive end horizontal: no resonance seen" in page.sweep.amplitude.summary
+    page.sweep.off.click()
+    person.until(lambda: page.sweeps.what is None, 60.0)
+    assert page.sweep.amplitude.summary == "no sweep yet"
+    assert not person.job.shown.state.measured
+
+
 def test_a_sound_server_that_dies_is_waited_for(person, virtual_card, tmp_path):
     feed, page, frame = person.feed, person.page, person.program.frame
     (tmp_path / "h.toml").write_text(HOOKUP)
@@ -337,6 +359,25 @@ def test_an_interval_that_is_out_of_reach_is_said():
         "; what is wanted is not reached within 30 s"
     )
     assert _remaining_words(snapshot, Stop(30.0)) == ", 22 s to go"
+    waiting = _remaining_words(snapshot, Stop(300.0, revolutions=400, interval=(50.0, 50.0)))
+    assert re.fullmatch(r", 22 s to go; it waits for \d+ more revolutions and 10 s of even speed", waiting)
+
+
+def test_the_curve_so_far_is_that_of_the_whole_sweep(tmp_path):
+    """Its short-time vectors against the orders that are tracked in the recording as a whole, away from resonances."""
+    run = inspect_source.simulated_for("sweep", Teaching(), 1, 45.0, real_time=False)
+    path, wired = tmp_path / "a.au", hookup_from(simulated.demo_hookup())
+    process.capture(run, path, 40.0, wired.table, wired.channel_names(3))
+    whole = {p.name: p for p in analysis.sweep_recording(path, wired, sweep.Wanted()).points}
+    curves = curves_so_far(analysis.measure_recording(path, wired), wired)
+    assert [c.name for c in curves] == list(whole)
+    for curve in curves:
+        rpm, z = whole[curve.name].speeds_rpm, whole[curve.name].z
+        order = np.argsort(rpm)
+        at = np.interp(curve.speeds_rpm, rpm[order], np.abs(z[order]))
+        inside = (curve.speeds_rpm > rpm.min()) & (curve.speeds_rpm < rpm.max())
+        assert np.median(np.abs(np.abs(curve.z[inside]) / at[inside] - 1.0)) < 0.03
+        assert np.ptp(curve.speeds_rpm) > 500.0
 
 
 def test_the_simulated_rotor_has_what_the_job_has_on_it():

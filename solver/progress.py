@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 from stillshaft.dsp import units, vectors
 from stillshaft.solver import cautions, inspection, run_rules, run_vectors
+from stillshaft.solver.events import Event, Mass
 from stillshaft.solver.state import JobRun, JobState, OnRotor
 from stillshaft.solver.trial import NEAR_RESONANCE
 
@@ -251,18 +252,32 @@ def loudest_neighbour(state: JobState) -> tuple[str, float] | None:
 # the end of a job
 
 
+def _trials_off(state: JobState) -> list[Event[Mass]]:
+    """Entries that took trial masses off."""
+    said = purposes(state)
+    return [
+        m
+        for m in state.masses
+        if m.what.act == "taken off" and m.what.of is not None and said.get(m.what.of) == "trial"
+    ]
+
+
+def not_weighed_back(state: JobState) -> tuple[Event[Mass], ...]:
+    """Entries that took trial masses off and have no note on weighing them back in, neither then nor later."""
+    later = {d.what.about for d in state.decisions}
+    return tuple(m for m in _trials_off(state) if not m.what.note.strip() and m.id not in later)
+
+
 def left_at_the_end(state: JobState, worse_percent: float) -> Iterator[tuple[str, str]]:
     """What is still to be done before a job is closed: act and sentence, in its order."""
     said = purposes(state)
     if on := trials_on(state):
         yield "take-off-trial", f"trial masses are still on: {'; '.join(cautions.describe(o.piece) for o in on)}"
-    back = [
-        m
-        for m in state.masses
-        if m.what.act == "taken off" and m.what.of is not None and said.get(m.what.of) == "trial"
-    ]
-    if lost := [m for m in back if not m.what.note.strip()]:
-        yield "weigh-back", f"{len(lost)} of {len(back)} trial masses taken off are not noted as weighed back in"
+    if lost := not_weighed_back(state):
+        yield (
+            "weigh-back",
+            f"{len(lost)} of {len(_trials_off(state))} trial masses taken off are not noted as weighed back in",
+        )
     final = [o for o in state.on_rotor if said.get(o.of) != "trial"]
     loose = [o.piece for o in final if cautions.fixing_of(o.piece) in ("temporary", "clamped", "unknown")]
     if loose:

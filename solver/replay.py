@@ -192,18 +192,26 @@ def _piece_table(piece: Piece, turn_deg: float) -> dict[str, Any]:
 def plan_fields(
     state: JobState, inputs: Sequence[int] | None = None, method: str = "auto", options: Options | None = None
 ) -> dict[str, Any]:
-    """Solve and return the keys of the "plan" event that records it.
+    """The keys of the "plan" event of `solved`, which see."""
+    return solved(state, inputs, method, options)[0]
+
+
+def solved(
+    state: JobState, inputs: Sequence[int] | None = None, method: str = "auto", options: Options | None = None
+) -> tuple[dict[str, Any], correction.Solution]:
+    """Solve and return the keys of the "plan" event that records it, and the solution.
 
     Raises RecordError, and the solver's RunsError and SolveError.
     """
-    runs = chosen(state, inputs)
+    numbers = [run.id for run in chosen(state, inputs)]
+    found = _solution(state, numbers, method, options or Options())
     return {
         "method": method,
-        "inputs": [run.id for run in runs],
+        "inputs": numbers,
         "options": {k: v for k, v in msgspec.to_builtins(options or Options()).items() if v is not None},
         "program": metadata.version("stillshaft"),
-        "result": _solved(state, [run.id for run in runs], method, options or Options()),
-    }
+        "result": _told(found),
+    }, found
 
 
 def wanted(method: str, options: Options | None) -> correction.Wanted:
@@ -212,11 +220,13 @@ def wanted(method: str, options: Options | None) -> correction.Wanted:
     return correction.Wanted(method, tuple(asked.planes or ()), tuple(asked.left_out or ()), asked.parts or "all")
 
 
-def _solved(state: JobState, inputs: Sequence[int], method: str, options: Options) -> dict[str, Any]:
-    name = shown(state.name) or "job"
-    runs = runs_from_table(runs_of(state, inputs, options), name)
-    told = correction.to_json(correction.solve(runs, wanted(method, options)), "")
-    return {key: value for key, value in told.items() if key != "version"}
+def _solution(state: JobState, inputs: Sequence[int], method: str, options: Options) -> correction.Solution:
+    runs = runs_from_table(runs_of(state, inputs, options), shown(state.name) or "job")
+    return correction.solve(runs, wanted(method, options))
+
+
+def _told(solution: correction.Solution) -> dict[str, Any]:
+    return {key: value for key, value in correction.to_json(solution, "").items() if key != "version"}
 
 
 @dataclass(frozen=True)
@@ -236,7 +246,7 @@ def replay(job: Job) -> tuple[Replayed, ...]:
             continue
         plan: Plan = event.what
         try:
-            again = _solved(fold(job.events[:number]), plan.inputs, plan.method, plan.options)
+            again = _told(_solution(fold(job.events[:number]), plan.inputs, plan.method, plan.options))
         except (RecordError, RunsError, correction.SolveError, units.UnitError) as error:
             replayed.append(Replayed(event, (f"cannot be solved again: {shown(error, 300)}",)))
         else:

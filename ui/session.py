@@ -275,6 +275,19 @@ class Session(RecordedJob):
         """Record where the pieces of an entry really sit. Raises RecordError."""
         return self.job.append("mass", act="really placed", of=of, pieces=[dict(p) for p in pieces], note=note)
 
+    def weigh_back(self, note: str) -> tuple[Event[Any], ...]:
+        """Record, for each entry that took trial masses off without a note, what weighing them back in told.
+
+        Raises SessionError where there is none, or nothing is told.
+        """
+        from stillshaft.solver import progress
+
+        lost = progress.not_weighed_back(self.state)
+        if not lost or not note.strip():
+            what = "say what it told" if lost else "no trial mass that was taken off lacks a note"
+            raise SessionError(f"weighing back: {what}")
+        return tuple(self.decide(f"trial mass weighed back in: {note}", about=event.id) for event in lost)
+
     def on_rotor(self, text: str) -> list[OnRotor]:
         """Pieces on the rotor that a text means. Raises MassError."""
         return job_masses.meant(text, self.state.on_rotor, self.purposes(), self.brief.planes)
@@ -283,13 +296,10 @@ class Session(RecordedJob):
 
     def solve(self, method: str = "auto", options: Options | None = None) -> tuple[Event[Any], Solution]:
         """Solve with the runs that count and keep the plan. Raises the solver's errors, which name the missing run."""
-        from stillshaft.solver import correction
-        from stillshaft.solver.replay import plan_fields, runs_of, wanted
-        from stillshaft.solver.runs import runs_from_table
+        from stillshaft.solver import replay
 
-        event = self.job.append("plan", **plan_fields(self.state, method=method, options=options))
-        runs = runs_from_table(runs_of(self.state, event.what.inputs, options), shown(self.state.name) or "job")
-        return event, correction.solve(runs, wanted(method, options))
+        fields, solution = replay.solved(self.state, method=method, options=options)
+        return self.job.append("plan", **fields), solution
 
     def solve_with_stored(self) -> tuple[Event[Any], Solution]:
         """Solve with coefficients taken over from an earlier visit; kept as evidence. Raises SessionError without them."""
@@ -310,6 +320,13 @@ class Session(RecordedJob):
         from stillshaft.solver import pieces
 
         plan = pieces.plan(job_facts.runs_for(self.state, self.folder), aim=aim, left_on=left_on, most=most)
+        self.keep_pieces(plan)
+        return plan
+
+    def keep_pieces(self, plan: Plan) -> Event[Any]:
+        """Record pieces that were found for the correction, as evidence; angles as the plan has them."""
+        from stillshaft.solver import pieces
+
         rows = [
             {
                 "plane": plan.planes[p.plane].name,
@@ -319,11 +336,10 @@ class Session(RecordedJob):
             }
             for p in plan.chosen.pieces
         ]
-        self.job.append(
+        return self.job.append(
             "measured", what="pieces", trusted=plan.trusted, reasons=list(plan.reasons),
             figures={"pieces": rows, "largest": plan.chosen.largest, "unit": plan.unit, "left_on": plan.left_on},
         )  # fmt: skip
-        return plan
 
     def suggest_trial(self, plane: str) -> Trial:
         """A trial mass for a plane. Raises TrialError, FactsError for what the brief does not say."""

@@ -5,9 +5,10 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from balancing_jobs import balancing_job
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
-from stillshaft.solver import events, inspection
+from stillshaft.solver import correction, events, inspection
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, runs_of, verify_files
 from stillshaft.ui import job_checks, job_facts, job_masses, session, taking
@@ -577,3 +578,23 @@ def test_a_runs_file_begins_a_job_too(tmp_path):
     with pytest.raises(ValueError, match="holds no job"):
         Session.next_visit(tmp_path / "other", None, "Kim", tmp_path / "none")
     assert not (tmp_path / "other").exists()
+
+
+def test_weighing_back_is_noted_once(tmp_path):
+    with balancing_job(tmp_path / "job", 1) as session:
+        (event,) = session.weigh_back("12.0 g, all there")
+        assert session.state.decisions[-1].what.about == session.state.masses[-1].id == event.what.about
+        with pytest.raises(SessionError, match="no trial mass that was taken off lacks a note"):
+            session.weigh_back("again")
+        session.undo()
+        with pytest.raises(SessionError, match="say what it told"):
+            session.weigh_back(" ")
+
+
+def test_a_plan_is_solved_once_and_is_what_the_solver_says(tmp_path, monkeypatch):
+    with balancing_job(tmp_path / "job", 1) as session:
+        solve, calls = correction.solve, []
+        monkeypatch.setattr(correction, "solve", lambda *a, **k: calls.append(1) or solve(*a, **k))
+        event, solution = session.solve()
+        assert len(calls) == 1
+        assert event.what.result["corrections"][0]["mass"] == solution.corrections[0].mass

@@ -22,6 +22,7 @@ from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.settings import UNITS, View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State
+from stillshaft.ui.desktop.undo_buttons import UndoButtons
 from stillshaft.ui.session import Session
 from stillshaft.ui.theme import Theme
 
@@ -44,12 +45,8 @@ class BriefPage(Page):
         self.job = job
         self._unit = UNITS[0]
         self._folder: Path | None = None
-        self.undo = parts.button(
-            "&Undo", lambda: self._step("undo"), tip="Take back the last entry of the record (Ctrl+Z)"
-        )
-        self.redo = parts.button("&Redo", lambda: self._step("redo"), tip="Put back what was undone (Ctrl+Shift+Z)")
-        self.undo.setShortcut("Ctrl+Z")
-        self.redo.setShortcut("Ctrl+Shift+Z")
+        self._steps = UndoButtons(job, lambda text: self.remark.say(text))
+        self.undo, self.redo = self._steps.both
         self.change_job = parts.button("Other &job…", self._toggle_start, tip="Begin or open another job")
         for each in (self.undo, self.redo, self.change_job):
             self.head.addWidget(each)
@@ -146,12 +143,6 @@ class BriefPage(Page):
         self.remark.say("")
         self.job.act(work)
 
-    def _step(self, which: str) -> None:
-        def done(event: object) -> None:
-            self.remark.say("" if event is not None else f"There is nothing to {which}.")
-
-        self.job.act(lambda session: getattr(session, which)(), done)
-
     def _add_photos(self, files: list[Path]) -> None:
         for file in files:
             self._act(partial(_add_photo, file))
@@ -183,8 +174,8 @@ class BriefPage(Page):
     def _renew(self) -> None:
         """Show the job as it stands."""
         shown = self.job.shown
-        for each in (self.undo, self.redo, self.change_job):
-            each.setVisible(shown is not None)
+        self._steps.renew()
+        self.change_job.setVisible(shown is not None)
         if shown is None:
             self._show_start(True)
             self.subtitle.setText("No job is open: begin one, or open one.")

@@ -18,6 +18,7 @@ from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.plots import BeforeAfter
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
+from stillshaft.ui.desktop.undo_buttons import UndoButtons
 from stillshaft.ui.report_outcome import EQUIVALENT
 from stillshaft.ui.theme import Theme
 
@@ -36,6 +37,10 @@ class CloseOutPage(Page):
         self._unit = View().unit
         self._asked: tuple[Path, int, str] | None = None
         self.trouble = Said()
+        self._steps = UndoButtons(job, self.trouble.say)
+        self.undo, self.redo = self._steps.both
+        for each in self._steps.both:
+            self.head.addWidget(each)
         self.body.addWidget(self.trouble)
         self.nothing = parts.label("No job is open: begin one or open one on the Brief page.", wrap=True)
         self.body.addWidget(self.nothing)
@@ -102,6 +107,7 @@ class CloseOutPage(Page):
     def _renew(self) -> None:
         """The job stands elsewhere: work out what follows."""
         shown = self.job.shown
+        self._steps.renew()
         self.nothing.setVisible(shown is None)
         self.columns.setVisible(shown is not None)
         if shown is None:
@@ -145,7 +151,8 @@ class CloseOutPage(Page):
             label.setVisible(not rows)
             label.setText(f"It cannot be told yet: {'no limit applies' if tolerance is not None else why}.")
         if tolerance is not None:
-            self.sources.show_texts([*tolerance.reasons, *tolerance.sources])
+            judged = [] if tolerance.run is None else [f'judged by run "{tolerance.run}"']
+            self.sources.show_texts([*judged, *tolerance.reasons, *tolerance.sources])
         else:
             self.sources.show_texts(())
         self.close_card.show_job(found, may=self._may)

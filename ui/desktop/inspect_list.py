@@ -13,6 +13,7 @@ from stillshaft.ui.desktop.words import words
 from stillshaft.ui.theme import THEMES, Theme
 
 _SHAPE_X, _TEXT_X, _RADIUS = 22.0, 44, 7.0
+_NO_LIMIT = 16_777_215  # px, Qt's own
 
 
 @dataclass(frozen=True)
@@ -42,7 +43,7 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         index: QtCore.QModelIndex | QtCore.QPersistentModelIndex,
     ) -> QtCore.QSize:
         """Title and word, in as many lines as they need."""
-        row, width = self.list.rows[index.row()], self.list.viewport().width()
+        row, width = self.list.rows[index.row()], self.list.least_room
         name, word = (QtGui.QFontMetrics(f) for f in self._fonts())
         high = _box(name, row.title, width).height() + _box(word, row.word, width).height()
         return QtCore.QSize(100, max(look.TARGET_PX, high + look.GAP))
@@ -65,10 +66,10 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         centre = QtCore.QPointF(box.left() + _SHAPE_X, box.center().y() + 0.5)
         glyphs.draw_state(painter, row.state, centre, _RADIUS, theme, behind)
         name, word = self._fonts()
-        title = _box(QtGui.QFontMetrics(name), row.title, box.width())
-        said = _box(QtGui.QFontMetrics(word), row.word, box.width())
+        title = _box(QtGui.QFontMetrics(name), row.title, self.list.least_room)
+        said = _box(QtGui.QFontMetrics(word), row.word, self.list.least_room)
         top = box.top() + 0.5 * (box.height() - title.height() - said.height())
-        left, room = box.left() + _TEXT_X, box.width() - _TEXT_X - look.TIGHT
+        left, room = box.left() + _TEXT_X, self.list.least_room - _TEXT_X - look.TIGHT
         painter.setPen(QtGui.QColor(theme.text))
         painter.setFont(name)
         wrap = QtCore.Qt.TextFlag.TextWordWrap.value
@@ -147,6 +148,11 @@ class RowList(Worded, QtWidgets.QListView):
         """What is listed."""
         return self._model.rows
 
+    @property
+    def least_room(self) -> int:
+        """Width of a row beside a scroll bar: what is higher for it is so before there is one, too."""
+        return self.width() - 2 * self.frameWidth() - self.verticalScrollBar().sizeHint().width()
+
     def show_rows(self, rows: Sequence[Row]) -> None:
         """Show these; the one that is current stays so."""
         if tuple(rows) == self.rows:
@@ -194,6 +200,18 @@ class RowList(Worded, QtWidgets.QListView):
         super().changeEvent(event)
         if event.type() in (QtCore.QEvent.Type.FontChange, QtCore.QEvent.Type.StyleChange):
             self.scheduleDelayedItemsLayout()
+
+    def stand(self, row: QtWidgets.QBoxLayout, *, wide_px: int, low_px: int, beside: bool) -> None:
+        """Stand at the left of what else is in a row, so wide, or above it and no higher than that."""
+        direction = QtWidgets.QBoxLayout.Direction
+        row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
+        if beside:
+            self.setFixedWidth(wide_px)
+            self.setMaximumHeight(_NO_LIMIT)
+        else:
+            self.setMinimumWidth(0)
+            self.setMaximumWidth(_NO_LIMIT)
+            self.setMaximumHeight(low_px)
 
     def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
         """Some rows, and a title of usual length."""

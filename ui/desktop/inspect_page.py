@@ -11,6 +11,7 @@ from stillshaft.acquire.source import SourceRequest
 from stillshaft.solver.events import Event, Measured
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import inspect_source, look, parts
+from stillshaft.ui.desktop.brief_fields import Remark
 from stillshaft.ui.desktop.feed import SIMULATED, Feed, Status
 from stillshaft.ui.desktop.inspect_check import CheckPane
 from stillshaft.ui.desktop.inspect_diagnosis import DiagnosisPane
@@ -20,6 +21,7 @@ from stillshaft.ui.desktop.inspect_start import STANDS_AFTER, BeforeCheck
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
+from stillshaft.ui.desktop.undo_buttons import UndoButtons
 from stillshaft.ui.theme import THEMES, Theme
 
 _BESIDE_EMS = 52  # heights of text that list and pane need side by side
@@ -62,6 +64,12 @@ class InspectPage(Page):
         self.area = parts.Scrolled(self._holder, "Check")
         self.area.setMinimumHeight(10 * 14)
         self.area.room.connect(self._set_pane_width)
+        self.remark = Remark()
+        self._steps = UndoButtons(job, self.remark.say)
+        self.undo, self.redo = self._steps.both
+        for each in self._steps.both:
+            self.head.addWidget(each)
+        self.body.addWidget(self.remark)
         self.none = parts.label("No job is open: begin one, or open one, on the Brief page.", wrap=True)
         self.body.addWidget(self.none)
         self.work = QtWidgets.QWidget()
@@ -156,6 +164,7 @@ class InspectPage(Page):
 
     def _renew(self) -> None:
         shown = self.job.shown
+        self._steps.renew()
         self.before.follow()
         self.none.setVisible(shown is None)
         self._empty.setVisible(shown is None)
@@ -227,21 +236,14 @@ class InspectPage(Page):
         self.list.set_theme(theme)
         self.diagnosis.set_theme(theme)
         self.before.set_theme(theme)
+        self.remark.set_theme(theme)
         for pane in self.panes.values():
             pane.set_theme(theme)
 
     def set_room(self, width_px: int, body_px: int) -> None:
         """List and pane side by side, or one above the other."""
         beside = width_px >= _BESIDE_EMS * body_px
-        direction = QtWidgets.QBoxLayout.Direction
-        self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
-        if beside:
-            self.list.setFixedWidth(_LIST_EMS * body_px)
-            self.list.setMaximumHeight(16_777_215)
-        else:
-            self.list.setMinimumWidth(0)
-            self.list.setMaximumWidth(16_777_215)
-            self.list.setMaximumHeight(_LOW_LIST_EMS * body_px)
+        self.list.stand(self._row, wide_px=_LIST_EMS * body_px, low_px=_LOW_LIST_EMS * body_px, beside=beside)
         self._width = (self._width[0], body_px)
         self._set_pane_width(self.area.viewport().width())
 

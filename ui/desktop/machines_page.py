@@ -27,6 +27,7 @@ from stillshaft.ui.theme import THEMES, Theme
 _POLL_MS, _TYPING_MS = 100, 150
 _BESIDE_EMS = 52
 _LIST_EMS = 22
+_LOW_LIST_EMS = 14
 _MOST_PASSED_OVER = 5
 _JOBS, _TREND, _COMPARE = "Jobs", "Trend", "Two side by side"
 
@@ -385,13 +386,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
     def set_room(self, width_px: int, body_px: int) -> None:
         """List and machine side by side, or one above the other."""
         beside = width_px >= _BESIDE_EMS * body_px
-        direction = QtWidgets.QBoxLayout.Direction
-        self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
-        if beside:
-            self.list.setFixedWidth(_LIST_EMS * body_px)
-        else:
-            self.list.setMinimumWidth(0)
-            self.list.setMaximumWidth(16_777_215)
+        self.list.stand(self._row, wide_px=_LIST_EMS * body_px, low_px=_LOW_LIST_EMS * body_px, beside=beside)
         inner = width_px - (_LIST_EMS * body_px + look.GAP if beside else 0) - 2 * look.ROOM
         self._pair.set_width(inner, body_px)
         self.work.setMinimumHeight((28 if beside else 44) * body_px)

@@ -119,11 +119,12 @@ def correction_words(found: Correction, known: Known, grams: float, state: JobSt
 
 
 class CorrectionCard(parts.Card):
-    """How to correct, and what comes of it. Emits `asked` when the choice changed, `kept` and `taken` for the two buttons."""
+    """How to correct, and what comes of it. Emits `asked` when the choice changed, else `kept`, `taken`, `halved`."""
 
     asked = QtCore.Signal()
     kept = QtCore.Signal()
     taken = QtCore.Signal()
+    halved = QtCore.Signal()
 
     def __init__(self) -> None:
         super().__init__("Correction")
@@ -158,10 +159,21 @@ class CorrectionCard(parts.Card):
         self.keep = parts.button(
             "&Keep as plan", self.kept.emit, tip="Write this correction into the record of the job"
         )
+        self.half = parts.button(
+            "Try &half of it",
+            self.halved.emit,
+            tip="Put half the correction on the face: it tests the stored coefficients",
+        )
         row.addWidget(self.take)
+        row.addWidget(self.half)
         row.addWidget(self.keep)
         row.addStretch(1)
         self.body.addLayout(row)
+
+    @staticmethod
+    def half_first(known: Known) -> bool:
+        """Whether the stored coefficients ask for half the correction first."""
+        return known.stored is not None and known.solution is not None and known.stored.share < 1.0
 
     def set_machine(
         self, planes: Sequence[str], points: Sequence[str], *, on: Hashable, may_stay: bool, stays: bool
@@ -253,15 +265,22 @@ class CorrectionCard(parts.Card):
         self.condition.setVisible(solution is not None)
         if solution is None:
             self.warnings.show_texts(())
+            self.half.hide()
             return
         self.condition.setText(f"Method {solution.method}; {condition_words(solution.condition_number)}.")
-        self.warnings.show_texts(
-            [text.replace("the file does not", "the brief does not") for text in solution.warnings]
-        )
+        said = [text.replace("the file does not", "the brief does not") for text in solution.warnings]
+        self.warnings.show_texts([*stored_words(known), *said])
+        self.half.setVisible(self.half_first(known))
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         self.trouble.set_theme(theme)
+
+
+def stored_words(known: Known) -> list[str]:
+    """Which coefficients of an earlier visit the correction rests on, and how they stood their test."""
+    used = ["by influence coefficients stored on an earlier visit"] if known.priors else []
+    return used if known.stored is None else [*used, known.stored.sentence]
 
 
 def condition_words(condition: float) -> str:

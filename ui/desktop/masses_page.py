@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +21,8 @@ from stillshaft.ui.desktop.masses_work import MassesKnown
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.tasks import Tasks
+from stillshaft.ui.desktop.undo_buttons import UndoButtons
+from stillshaft.ui.session import Session
 
 
 class MassesPage(MassesView):
@@ -28,10 +32,8 @@ class MassesPage(MassesView):
         super().__init__(job)
         self._asked: tuple[Path, int, Wanted] | None = None
         self._tasks = Tasks(self)
-        self.undo = parts.button("&Undo", self._undo, tip="Take back the last entry of the record (Ctrl+Z)")
-        self.redo = parts.button("Redo", self._redo, tip="Put back what was undone (Ctrl+Shift+Z)")
-        self.undo.setShortcut("Ctrl+Z")  # the window leaves these keys to a page that has such buttons
-        self.redo.setShortcut("Ctrl+Shift+Z")
+        self._steps = UndoButtons(job, self.trouble.say)
+        self.undo, self.redo = self._steps.both
         self.sheet = parts.button(
             "P&lacement sheet", self._sheet, tip="For the person at the rotor: on paper or on a phone"
         )
@@ -55,6 +57,7 @@ class MassesPage(MassesView):
         self.trial.wanted.connect(self._try_trial)
         self.correction.asked.connect(self._ask)
         self.correction.taken.connect(self._try_correction)
+        self.correction.halved.connect(lambda: self._try_correction(0.5))
         self.correction.kept.connect(self._keep_plan)
         self.pieces.stocked.connect(self._restock)
         self.pieces.asked.connect(self.find_pieces)
@@ -64,6 +67,9 @@ class MassesPage(MassesView):
         self.entry.combined.connect(self._combine)
         self.entry.recorded.connect(self._record)
         self.entry.to_cautions.connect(lambda: self.turn_to(CAUTIONS))
+        self.after.noted.connect(self._weigh_back)
+        self.after.photos.chosen.connect(self._add_photos)
+        self.after.photos.removed.connect(lambda entry: self._act(lambda s: s.withdraw(entry, "photo removed")))
         self.sheet_card.left.connect(lambda: self.show_sheet(False))
         self.cautions.acknowledged.connect(self._acknowledge)
 
@@ -75,10 +81,7 @@ class MassesPage(MassesView):
         self.nothing.setVisible(not there)
         self.columns.setVisible(there and self.sheet_card.isHidden())
         self.turn.setVisible(there and self.sheet_card.isHidden())
-        shown = self.job.shown
-        may = shown is not None and not shown.read_only and not state.closed
-        self.undo.setEnabled(may)
-        self.redo.setEnabled(may)
+        self._steps.renew()
         self.sheet.setEnabled(there and self._hookup is not None)
         if self._plane not in names:
             self._plane = names[0] if names else ""
@@ -183,10 +186,14 @@ class MassesPage(MassesView):
             self.think_of([Draft(trial.plane, mass, angle, masses_model.position_at(plane, angle))], "trial")
             self.turn_to(PUT_ON)
 
-    def _try_correction(self) -> None:
+    def _try_correction(self, share: float = 1.0) -> None:
         if self.known is not None:
             left_on = self.correction.left_on
-            self.think_of(masses_model.drafts_of(self.known, left_on=left_on), "trim" if left_on else "correction")
+            drafts = [
+                replace(d, mass_g=round(share * d.mass_g, 1))
+                for d in masses_model.drafts_of(self.known, left_on=left_on)
+            ]
+            self.think_of(drafts, "trim" if left_on else "correction")
             self.turn_to(PUT_ON)
 
     # pieces
@@ -233,12 +240,6 @@ class MassesPage(MassesView):
         where.say("")
         self.job.act(work, done, lambda why: where.say(f"{why}."))
 
-    def _undo(self) -> None:
-        self._act(lambda session: session.undo())
-
-    def _redo(self) -> None:
-        self._act(lambda session: session.redo())
-
     def _restock(self, stock: list[dict[str, Any]]) -> None:
         self._act(lambda session: session.describe({"stock": stock}), self.pieces.trouble)
 
@@ -250,7 +251,7 @@ class MassesPage(MassesView):
     def _keep_pieces(self) -> None:
         plan = self.pieces.plan
         if plan is not None:
-            self._act(lambda session: masses_pieces.keep(session, plan), self.pieces.trouble)
+            self._act(lambda session: session.keep_pieces(plan), self.pieces.trouble)
 
     def _record(self, purpose: str, note: str) -> None:
         """What is thought of was put on; or the chosen piece really sits elsewhere."""
@@ -283,6 +284,16 @@ class MassesPage(MassesView):
     def _off(self, pieces: Sequence[OnRotor]) -> None:
         note = self.on.note_on_off
         self._act(lambda session: session.take_off(pieces, note), None, lambda _: self.on.weighed.clear())
+
+    def _weigh_back(self, note: str) -> None:
+        self._act(lambda s: s.weigh_back(note), self.after.trouble, lambda _: self.after.weighed.clear())
+
+    def _add_photos(self, files: list[Path]) -> None:
+        """Photos of the chosen piece on the rotor, or of those that were put on last."""
+        on = self.drafts.chosen_on or max(self._state.on_rotor, key=lambda o: o.of, default=None)
+        if on is not None:
+            for file in files:
+                self._act(partial(_add_photo, file, on.of), self.after.trouble)
 
     def _elsewhere(self) -> None:
         """Think of where a piece that is on really sits; recording it moves it there."""
@@ -358,7 +369,12 @@ class MassesPage(MassesView):
     def close_down(self) -> None:
         """Stop what runs."""
         self.pieces.work.close_down()
+        self.after.photos.close_down()
         self._tasks.close()
+
+
+def _add_photo(file: Path, of: int, session: Session) -> object:
+    return session.add_photo(file, about=of)
 
 
 def _plain(on: OnRotor) -> dict[str, Any]:

@@ -20,7 +20,6 @@ from stillshaft.ui.theme import Theme
 
 if TYPE_CHECKING:
     from stillshaft.solver.pieces import Plan
-    from stillshaft.ui.session import Session
 
 AIMS = {"few and good": "proposal", "least vibration": "best", "within limits": "fewest"}
 _PART = re.compile(r"\s*(\d{1,4})\s*[x×*]\s*(.+?)\s*")
@@ -59,16 +58,6 @@ def drafts_of(plan: Plan, turn_deg: float = 0.0) -> tuple[Draft, ...]:
             )
         )
     return tuple(found)
-
-
-def keep(session: Session, plan: Plan) -> None:
-    """Write the pieces that were found into the record, as evidence, in the form of `Session.choose_pieces`."""
-    rows = [
-        {"plane": d.plane, "mass_g": d.mass_g, "angle_deg": d.angle_deg, "position": d.position}
-        for d in drafts_of(plan)
-    ]
-    figures = {"pieces": rows, "largest": plan.chosen.largest, "unit": plan.unit, "left_on": plan.left_on}
-    session.job.append("measured", what="pieces", trusted=plan.trusted, reasons=list(plan.reasons), figures=figures)
 
 
 def search(

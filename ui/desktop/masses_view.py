@@ -11,6 +11,7 @@ from stillshaft.solver import progress
 from stillshaft.solver.state import JobState, OnRotor
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.face import Face, Piece
+from stillshaft.ui.desktop.masses_after import AfterCard
 from stillshaft.ui.desktop.masses_cards import CautionsCard, CorrectionCard, ExpectedPicture, TrialCard
 from stillshaft.ui.desktop.masses_drafts import Drafts
 from stillshaft.ui.desktop.masses_entry import EntryCard, OnCard
@@ -56,6 +57,7 @@ class MassesView(Page):
         self.face, self.expected = PlacingFace(), ExpectedPicture()
         self.trial, self.correction, self.pieces = TrialCard(), CorrectionCard(), PiecesCard()
         self.on, self.entry, self.cautions = OnCard(), EntryCard(), CautionsCard()
+        self.after, self._due = AfterCard(), False
         self.columns = self._lay_out()
         self.body.addWidget(self.turn)
         self.body.addWidget(self.columns, 1)
@@ -81,8 +83,8 @@ class MassesView(Page):
             column.setSpacing(look.GAP)
         left.addWidget(self._face_card, 1)
         self.cards = {
-            TRIAL: (self.trial,), CORRECTION: (self.correction,), PIECES: (self.pieces,), PUT_ON: (self.on, self.entry),
-            CAUTIONS: (self.cautions,),
+            TRIAL: (self.trial,), CORRECTION: (self.correction,), PIECES: (self.pieces,),
+            PUT_ON: (self.on, self.entry, self.after), CAUTIONS: (self.cautions,),
         }  # fmt: skip
         self.turn = parts.Segments("What is done", tuple(self.cards))
         self.turn.chosen.connect(self.turn_to)
@@ -100,7 +102,7 @@ class MassesView(Page):
         self.turn.set(what)
         for name, cards in self.cards.items():
             for card in cards:
-                card.setVisible(name == what)
+                card.setVisible(name == what and (card is not self.after or self._due))
 
     def show_sheet(self, shown: bool) -> None:
         """The placement sheet in the place of the cards, or not."""
@@ -184,6 +186,8 @@ class MassesView(Page):
         subtitle = (
             f"{len(state.on_rotor)} on the rotor, {len(self.drafts.pieces)} thought of." if plane is not None else ""
         )
+        self._due = self.after.show_job(self.job.shown)
+        self.after.setVisible(self._due and self.turn.value == PUT_ON)
         self.subtitle.setText(subtitle or f"{self.stage.purpose}.")
         self._show_drafts()
 
@@ -283,7 +287,16 @@ class MassesView(Page):
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
-        for part in (self.face, self.expected, self.trial, self.correction, self.pieces, self.entry, self.cautions):
+        for part in (
+            self.face,
+            self.expected,
+            self.trial,
+            self.correction,
+            self.pieces,
+            self.entry,
+            self.cautions,
+            self.after,
+        ):
             part.set_theme(theme)
         self.trouble.set_theme(theme)
         self.sheet_card.set_theme(theme)
@@ -298,4 +311,6 @@ class MassesView(Page):
         """The cards beside or below the face."""
         self.columns.set_beside(width_px >= _BESIDE_EMS * body_px)
         self.on.set_beside(not _BESIDE_EMS <= width_px / body_px < _LISTS_EMS)
+        room = width_px - 2 * look.WIDE
+        self.after.photos.set_width((5 * room // 9 if width_px >= _BESIDE_EMS * body_px else room) - 2 * look.ROOM)
         self._face_card.setMaximumHeight(_FACE_EMS * body_px)

@@ -48,8 +48,18 @@ def gather(state: JobState, folder: Path, wanted: Wanted) -> MassesKnown:
 
 
 def keep_plan(session: Session, known: Known) -> None:
-    """Write the correction that is shown into the record, with the choice it was asked for."""
+    """Write the correction that is shown into the record, with the choice it was asked for.
+
+    Raises EntryError for a choice that stored coefficients cannot be kept with.
+    """
     wanted = known.wanted
+    if known.priors:
+        if wanted != Wanted():
+            raise masses_model.EntryError(
+                "with stored coefficients only the whole correction is kept: choose each plane, and all planes and points"
+            )
+        session.solve_with_stored()
+        return
     options = Options(
         planes=list(wanted.planes) or None,
         left_out=list(wanted.left_out) or None,

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
 from pathlib import Path
 
 from PySide6 import QtWidgets
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.source import SourceRequest
-from stillshaft.solver import cautions, guidance, progress, run_vectors
+from stillshaft.solver import progress, run_vectors
 from stillshaft.solver.state import JobRun, JobState
 from stillshaft.ui.desktop import face as faces
 from stillshaft.ui.desktop import inspect_source, look, parts
@@ -16,6 +15,7 @@ from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.feed import SIMULATED, Feed, Status, recording_choice
 from stillshaft.ui.desktop.inspect_measure import KINDS, Measuring
 from stillshaft.ui.desktop.inspect_page import RECORDINGS
+from stillshaft.ui.desktop.inspect_start import record_start, show_before_start
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.places import face_of
@@ -28,7 +28,7 @@ from stillshaft.ui.desktop.settings import ENDS, View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.watch import Glance
 from stillshaft.ui.live import Snapshot
-from stillshaft.ui.session import RunTaken, Session, Wanted
+from stillshaft.ui.session import RunTaken, Wanted
 from stillshaft.ui.taking import Stop, missing, needed_s
 from stillshaft.ui.theme import Theme
 
@@ -139,12 +139,11 @@ class RunsPage(Page):
         first.setFocus()
 
     def _acknowledge(self, texts: list[str], who: str) -> None:
-        def act(session: Session) -> None:
-            session.refuse_closed()
-            session.acknowledge(texts, who)
-            session.count_start()
-
-        self.job.act(act, lambda _none: self._go(), lambda why: self.start.trouble.say(f"{why}."))
+        self.job.act(
+            lambda session: record_start(session, texts, who),
+            lambda _none: self._go(),
+            lambda why: self.start.trouble.say(f"{why}."),
+        )
 
     def _go(self) -> None:
         self._started = True
@@ -285,11 +284,7 @@ class RunsPage(Page):
         shown = self.job.shown
         if shown is None:
             return
-        state = shown.state
-        self.start.show_cautions(cautions.before_start(state), shown.by, "")
-        self.start.starts.setText(f"{parts.begun(guidance.starts(state, datetime.now(UTC)).sentence)}.")
-        changed = bool(state.masses) and state.masses[-1].id > max((s.id for s in state.starts), default=0)
-        self.start.already.setVisible(not changed)
+        show_before_start(self.start, shown)
 
     def _renew(self) -> None:
         feed = self.feed

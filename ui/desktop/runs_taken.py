@@ -315,15 +315,7 @@ class TakenView(QtWidgets.QWidget):
     def set_room(self, width_px: int, body_px: int) -> None:
         """List and detail side by side, or one above the other."""
         beside = width_px >= _BESIDE_EMS * body_px
-        direction = QtWidgets.QBoxLayout.Direction
-        self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
-        if beside:
-            self.list.setFixedWidth(_LIST_EMS * body_px)
-            self.list.setMaximumHeight(16_777_215)
-        else:
-            self.list.setMinimumWidth(0)
-            self.list.setMaximumWidth(16_777_215)
-            self.list.setMaximumHeight(_LOW_LIST_EMS * body_px)
+        self.list.stand(self._row, wide_px=_LIST_EMS * body_px, low_px=_LOW_LIST_EMS * body_px, beside=beside)
 
 
 def mean_vectors(run: JobRun, unit: str) -> dict[str, complex]:

@@ -68,6 +68,19 @@ def settle(page, wait_until):
     wait_until(there)
 
 
+def test_what_was_recorded_here_is_undone_here(opened, wait_until):
+    page = opened(2, until="check", limit=1.8)
+    page.close_card.judge.click()
+    settle(page, wait_until)
+    assert len(page.found.state.verdicts) == 1
+    page.undo.click()
+    settle(page, wait_until)
+    assert page.found.state.verdicts == ()
+    page.redo.click()
+    settle(page, wait_until)
+    assert len(page.found.state.verdicts) == 1
+
+
 # where it stands
 
 

@@ -435,6 +435,22 @@ def test_a_running_machine_is_measured_once_the_cautions_are_seen_to_and_recorde
     assert not before.lacks("spectrum")  # it runs on
 
 
+def test_undo_stands_on_the_page_and_says_where_there_is_nothing_left(window):
+    page = window.page
+    window.turn_to("history").outcome.buttons["Fine"].click()
+    window.settle()
+    assert "history" in window.state.checks
+    page.undo.click()
+    window.settle()
+    assert "history" not in window.state.checks
+    page.redo.click()
+    window.settle()
+    assert "history" in window.state.checks
+    page.redo.click()
+    window.settle()
+    assert page.remark.text.text() == "There is nothing to redo."
+
+
 def test_hands_at_the_machine_are_asked_for_before_a_bump_test(window):
     result = window.turn_to("resonance").results[1]
     result.record.click()

@@ -8,6 +8,7 @@ from balancing_jobs import balancing_job, take_run, vibration
 from PySide6 import QtCore, QtGui, QtTest
 from screen_faults import faults, small_targets, unseen_focus
 from stillshaft.dsp import vectors
+from stillshaft.solver import progress
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import replay
 from stillshaft.ui.desktop import look, masses_model, masses_sheet
@@ -73,6 +74,87 @@ def mass_vector(drafts):
     return sum(vectors.vector(d.total_g * (d.radius_mm or 310.0) / 310.0, d.angle_deg) for d in drafts)
 
 
+# a visit with stored coefficients
+
+
+@pytest.fixture
+def visit(opened, wait_until, tmp_path):
+    """A second visit with one initial run."""
+    page = opened(2, until="check")
+    page.job.act(lambda s: s.keep_coefficients())
+    page.job.next_visit(tmp_path / "second", "second visit", "first person", tmp_path / "job")
+    page.job.act(lambda s: take_run(s, "initial", "initial", seed=4))
+    wait_until(lambda: page.job.shown is not None and page.job.shown.folder == tmp_path / "second")
+    settle(page, wait_until)
+    return page
+
+
+def test_one_run_is_balanced_with_stored_coefficients_which_are_said_to_be_untested(visit, wait_until):
+    page = visit
+    page.turn_to(CORRECTION)
+    assert page.correction.lines[0][0].text().startswith("drive side: 19.")
+    said = page.correction.warnings.said
+    assert said[0] == "By influence coefficients stored on an earlier visit"
+    assert "half the correction first" in said[1]
+    whole = masses_model.drafts_of(page.known, left_on=False)
+    page.correction.half.click()
+    assert [d.mass_g for d in page.drafts.pieces] == pytest.approx([0.5 * d.mass_g for d in whole], abs=0.051)
+    assert page.turn.value == PUT_ON
+
+
+def test_a_correction_by_stored_coefficients_is_kept(visit, wait_until):
+    page = visit
+    page.turn_to(CORRECTION)
+    page.correction.keep.click()
+    settle(page, wait_until)
+    assert page.job.shown.state.measured[-1].what.what == "correction by stored coefficients"
+    page.correction.parts.buttons["static part"].click()
+    settle(page, wait_until)
+    page.correction.keep.click()
+    settle(page, wait_until)
+    assert page.correction.trouble.text.text().startswith("With stored coefficients only the whole correction is kept")
+
+
+# once hands are out
+
+
+def test_trial_masses_are_noted_as_weighed_back_in_later(opened, wait_until):
+    page = opened(2)  # both trial masses were taken off without a word
+    page.turn_to(PUT_ON)
+    assert not page.after.isHidden()
+    assert page.after.lost.text() == "Taken off, and not noted as weighed back in: drive side 12 g, far side 12 g."
+    assert page.after.photos.isHidden()
+    page.after.note.click()
+    assert page.after.trouble.text.text() == "Write what weighing told first."
+    page.after.weighed.setText("all there, 12.0 g")
+    page.after.note.click()
+    settle(page, wait_until)
+    state = page.job.shown.state
+    assert [d.what.text for d in state.decisions] == ["trial mass weighed back in: all there, 12.0 g"] * 2
+    assert "weigh-back" not in dict(progress.left_at_the_end(state, 10.0))
+    assert page.after.isHidden()
+    page.undo.click()
+    settle(page, wait_until)
+    assert page.after.lost.text().endswith("weighed back in: far side 12 g.")
+
+
+def test_photos_of_final_pieces_are_taken_here(opened, wait_until, tmp_path):
+    page = opened(1, until="check")
+    page.turn_to(PUT_ON)
+    assert not page.after.photos.isHidden()
+    picture = tmp_path / "welded.png"
+    QtGui.QImage(8, 8, QtGui.QImage.Format.Format_RGB32).save(str(picture))
+    page.after.photos.chosen.emit([picture])
+    settle(page, wait_until)
+    state = page.job.shown.state
+    assert state.photos[-1].what.about == state.on_rotor[-1].of
+    assert "photograph" not in dict(progress.left_at_the_end(state, 10.0))
+    assert [t.photo.name for t in page.after.photos.tiles] == ["welded.png"]
+    page.after.photos.removed.emit(state.photos[-1].id)
+    settle(page, wait_until)
+    assert page.after.photos.tiles == []
+
+
 # suggestions
 
 
@@ -104,7 +186,9 @@ def test_the_correction_is_shown_with_its_uncertainty_and_lowers_what_is_expecte
     assert large.startswith("disc: 24 ± 4 g at 320° ± ")  # the demonstration's unbalance is 24 g at 140°
     assert "N (" in small
     assert page.correction.condition.text().startswith("Method least-squares; condition number 1.00")
+    assert page.correction.half.isHidden()
     page.correction.take.click()
+    assert page.turn.value == PUT_ON
     assert page.drafts.pieces[0].angle_deg == 320.0
     assert "piece 1, chosen: 24.1 g to go at 320 degrees" in page.face.summary
     assert "wanted: wanted to go at 320 degrees plus or minus" in page.face.summary

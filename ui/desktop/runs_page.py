@@ -118,6 +118,11 @@ class RunsPage(Page):
     # what the person does
 
     @property
+    def started(self) -> bool:
+        """Whether the machine was started with the cautions seen to, and nobody's hands were in since."""
+        return self._started
+
+    @property
     def _may(self) -> bool:
         shown = self.job.shown
         return shown is not None and not shown.read_only and not shown.state.closed

@@ -279,7 +279,8 @@ def settling(times_s: Real, z: Complex) -> Settling:
     relative = vector[last] / mean
     percent, percent_half = _movement(times[last], 100.0 * relative.real)
     turned, turned_half = _movement(times[last], np.degrees(relative.imag))
-    said = f"1x moved by {percent:+.1f} ± {percent_half:.1f} % and {turned:+.1f} ± {turned_half:.1f}° in five minutes"
+    moved = f"{with_sign(percent, percent_half)} % and {with_sign(turned, turned_half)}°"
+    said = f"1x moved by {moved} in five minutes"
     within = [(abs(percent), percent_half, SETTLED_PERCENT), (abs(turned), turned_half, SETTLED_DEG)]
     if all(moved + half < limit for moved, half, limit in within):
         return Settling("settled", percent, percent_half, turned, turned_half, said)
@@ -287,6 +288,14 @@ def settling(times_s: Real, z: Complex) -> Settling:
         return Settling("moving", percent, percent_half, turned, turned_half, f"{said}: let it run on")
     reason = f"{said}, where 2 % and 2° are the limits: too close to tell; keep measuring"
     return Settling("cannot be told", percent, percent_half, turned, turned_half, reason)
+
+
+def with_sign(value: float, half: float | None) -> str:
+    """A change and its half width, which has two digits whatever its size; one of nothing is not known."""
+    if half is None or not half > 0.0:
+        return f"{round(value, 1) + 0.0:+.1f} ± ?"
+    decimals = max(0, 1 - math.floor(math.log10(float(f"{half:.1e}"))))
+    return f"{round(value, decimals) + 0.0:+.{decimals}f} ± {half:.{decimals}f}"
 
 
 def _movement(times_s: Real, values: Real) -> tuple[float, float]:

@@ -13,7 +13,8 @@ Every `--json` object has the contract's keys (`verb` is "job run" and so on), a
 - check: `what`, `figures`, `recording`. Exit 3 where it blocks or is not trusted.
 - run: `run` (as in show), `counts`, `refusals` and `cautions` [{rule, sentence, what_to_do}], `against` (a run's name or null),
   `changes` [{point, percent, percent_ci95, turned_deg, turned_ci95_deg, p_value, verdict}], `turn` (null, or what a
-  re-reference run shows), `next`. Exit 3 where the run does not count.
+  re-reference run shows), `settling` (null, or {verdict, reason, watched_s, points} of what was watched), `next`.
+  Exit 3 where the run does not count.
 - mass: `on_rotor`. trial: the keys of `trial`. solve: the keys of `solve` and `plan` (its entry), or those of `pieces`.
 - verdict: the keys of `tolerance`. next: `stage`, `act`, `sentence`, `why`, `command`, `stages`.
 - undo, redo: `undone` or `done_again`, the entry, null where there is none. use, withdraw, caution, decide, reference, start,

@@ -32,6 +32,7 @@ from stillshaft.ui.job_command import (
 
 if TYPE_CHECKING:
     from stillshaft.acquire.catalogue import Chosen
+    from stillshaft.dsp.measure import Measurement
     from stillshaft.ui.session import Session
 
 
@@ -125,6 +126,14 @@ def run(
     minutes: Annotated[
         float | None, typer.Option(min=0.0, help="Minutes since the start, where settling counts.")
     ] = None,
+    settle: Annotated[
+        float | None,
+        typer.Option(
+            metavar="MINUTES",
+            min=0.1,
+            help="First watch 1x until it stands still (2 % and 2° in five minutes), for so long at the most.",
+        ),
+    ] = None,
     note: NoteOption = "",
     use_anyway: Annotated[
         str | None, typer.Option(metavar="WHY", help="Count it nevertheless, with the reason.")
@@ -149,6 +158,8 @@ def run(
 
     if (source is None) == (recording is None):
         raise typer.BadParameter("give a source or --recording: one of them")
+    if settle is not None and source is None:
+        raise typer.BadParameter("--settle: a recording was made before; only a source can be watched")
     with opened(context, folder) as session:
         session.refuse_closed()
         since = len(session.job.events)
@@ -166,7 +177,8 @@ def run(
                 if not running:
                     session.count_start()
                 with account.live() as live, stop_called(session):
-                    path = session.record_source(chosen.request, stop, live)
+                    settle_s = None if settle is None else 60.0 * settle
+                    path = session.record_source(chosen.request, stop, live, settle_s=settle_s)
             assert path is not None
             with account.progress("measuring") as report, stop_called(session):
                 taken = session.add_run(path, wanted, report)
@@ -184,14 +196,35 @@ def run(
                 "against": taken.against,
                 "changes": [asdict(c) for c in taken.changes],
                 "turn": None if taken.turn is None else asdict(taken.turn),
+                "settling": _settling_seen(session, since),
                 "next": session.advice().sentence,
             }
             said(session, "run", content, since=since, trusted=counts, reasons=reasons)
         else:
             account_job.print_run(taken)
+            if source is not None:
+                _say_settling(session, since, taken.measured)
             print_next(session)
     if not counts:
         raise typer.Exit(DO_NOT_TRUST)
+
+
+def _settling_seen(session: Session, since: int) -> dict[str, Any] | None:
+    """What was recorded of settling by this act."""
+    seen = [e.what for e in session.job.events[since:] if e.kind == "measured" and e.what.what == "settling"]
+    return None if not seen else {key: seen[-1].figures[key] for key in ("verdict", "reason", "watched_s", "points")}
+
+
+def _say_settling(session: Session, since: int, measured: Measurement) -> None:
+    """How 1x moved: as it was watched before the run, else in the run itself."""
+    from stillshaft.ui import settling
+
+    seen = _settling_seen(session, since)
+    if seen is None:
+        typer.echo(f"{settling.of_measurement(measured).sentence} (--settle MINUTES watches it before a run)")
+        return
+    how = "settled" if seen["verdict"] == settling.SETTLED else "not settled"
+    typer.echo(f"{how} after {seen['watched_s'] / 60.0:.1f} min: {seen['reason']}")
 
 
 def _purpose_of(kind: str | None, session: Session) -> str:

@@ -7,7 +7,6 @@ where} or {word, where} by quantity of the diagnosis. `from_record` reads the ev
 from __future__ import annotations
 
 import contextlib
-import math
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field, replace
@@ -17,6 +16,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
+from stillshaft.dsp import vectors
 from stillshaft.dsp.units import InputError
 from stillshaft.solver import diagnosis, diagnosis_rules, evidence, inspection
 from stillshaft.solver.diagnosis import Evidence, Figure, Word
@@ -25,6 +25,8 @@ from stillshaft.solver.evidence import Place
 from stillshaft.solver.inspection import Repeat
 from stillshaft.solver.state import JobRun, JobState
 from stillshaft.ui import analysis
+from stillshaft.ui.settling import Watched
+from stillshaft.ui.settling import of_measurement as settling_of
 
 if TYPE_CHECKING:
     from stillshaft.acquire.exchange import Reader
@@ -36,6 +38,7 @@ if TYPE_CHECKING:
 SIGNALS = "signal check"
 _DIRECTIONS = re.compile(r"\b(horizontal|vertical|axial|radial)\b", re.IGNORECASE)
 _LONGEST_S = 120.0
+_MOST_MOMENTS = 400  # of a machine watched, kept in the record
 
 
 class CheckError(InputError):
@@ -205,16 +208,26 @@ def findings(what: str, found: Sequence[check.Finding]) -> Checked:
 
 def settling(path: Path, hookup: Hookup, report: Report | None = None) -> Checked:
     """Whether 1x stood still over the last five minutes of a recording, at the point that moved most."""
-    measured = analysis.measure_recording(path, hookup, 1.0, report)
-    rows = {p.name: inspection.settling(measured.times_s, p.blocks) for p in measured.points}
-    order = ("moving", "cannot be told", "settled")
-    name, worst = min(rows.items(), key=lambda row: order.index(row[1].verdict))
+    return settled(settling_of(analysis.measure_recording(path, hookup, 1.0, report)))
+
+
+def settled(watched: Watched) -> Checked:
+    """What was seen of 1x while it settled, as evidence: its vectors against time too."""
+    if not watched.points:
+        raise CheckError(f"settling: {watched.sentence}; look at pulse and sensors")
+    name, worst = watched.worst
+    every = max(1, -(-watched.times_s.size // _MOST_MOMENTS))
     figures = {
         "verdict": worst.verdict,
         "reason": f"{name}: {worst.reason}",
-        "points": {n: asdict(s) for n, s in rows.items()},
+        "watched_s": watched.seconds,
+        "points": {n: asdict(s) for n, s in watched.points.items()},
+        "times_s": watched.times_s[::every].tolist(),
+        "vectors": {
+            n: [list(vectors.amplitude_phase(complex(v))) for v in values[::every]] for n, values in watched.z.items()
+        },
     }
-    lines = tuple(f"{n}: {s.verdict}: {s.reason}" for n, s in rows.items())
+    lines = tuple(f"{n}: {s.verdict}: {s.reason}" for n, s in watched.points.items())
     return Checked("settling", figures, True, (), lines)
 
 
@@ -249,8 +262,6 @@ def repeatability(first: JobRun, second: JobRun, assumed: tuple[float, float] = 
 
 def compared(first: Run, second: Run, repeatability_assumed: tuple[float, float] = (2.0, 2.0)) -> tuple[Repeat, ...]:
     """Change of each common point from one run to another. Raises CheckError for runs that have nothing in common."""
-    from stillshaft.dsp import vectors
-
     later = {v.point: v for v in second.vectors if v.phase_deg is not None}
     names = [v.point for v in first.vectors if v.phase_deg is not None and v.point in later and v.amplitude > 0.0]
     if not names or first.unit != second.unit:
@@ -282,17 +293,9 @@ def change_told(change: Repeat) -> str:
         "does not repeat": "stands out of the scatter",
     }[change.verdict]
     return (
-        f"{change.point}: {_with_sign(change.percent, change.percent_ci95)} %, "
-        f"{_with_sign(change.turned_deg, change.turned_ci95_deg)}°: {stands}"
+        f"{change.point}: {inspection.with_sign(change.percent, change.percent_ci95)} %, "
+        f"{inspection.with_sign(change.turned_deg, change.turned_ci95_deg)}°: {stands}"
     )
-
-
-def _with_sign(value: float, half: float | None) -> str:
-    """A change and its half width, which has two digits whatever its size; one of nothing is not known."""
-    if half is None or not half > 0.0:
-        return f"{round(value, 1) + 0.0:+.1f} ± ?"
-    decimals = max(0, 1 - math.floor(math.log10(float(f"{half:.1e}"))))
-    return f"{round(value, decimals) + 0.0:+.{decimals}f} ± {half:.{decimals}f}"
 
 
 @contextlib.contextmanager

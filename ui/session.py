@@ -74,15 +74,17 @@ class Session(RecordedJob):
         stop: Stop,
         on_progress: Callable[[Progress], None] | None = None,
         report: Report | None = None,
+        settle_s: float | None = None,
     ) -> Path:
         """Record from a source into the job's folder and return the recording; no entry names it yet.
 
         `on_progress` sees the vectors on the way, and an alarm is recorded where a point crosses its abort level; without it
-        only time ends the run, and `report` hears how far it is.
+        only time ends the run, and `report` hears how far it is. With both `on_progress` and `settle_s` 1x is watched first
+        until it has settled, for so long at the most, and what was seen is recorded as evidence.
         Raises SessionError where the source is lost on the way: what was recorded is kept and named.
         """
         from stillshaft.acquire import process
-        from stillshaft.ui import taking
+        from stillshaft.ui import job_checks, taking
 
         wired = self.hookup
         if wired is None:
@@ -91,7 +93,10 @@ class Session(RecordedJob):
         path = self.job.next_recording()
         try:
             if on_progress is not None:
-                summary = taking.take(request, path, wired, stop, self._watched(on_progress)).summary
+                taken = taking.take(request, path, wired, stop, self._watched(on_progress), settle_s)
+                summary = taken.summary
+                if taken.settled is not None:
+                    self.record_check(job_checks.settled(taken.settled))
             else:
                 names = wired.channel_names(wired.channels)
                 summary = process.capture(request, path, stop.seconds, wired.table, names, report)
@@ -137,8 +142,9 @@ class Session(RecordedJob):
         What is on the rotor is taken from the record. A run that the rules refuse is recorded and does not count.
         Raises SessionError, and the errors of the measurement: the recording is then kept and named.
         """
-        from stillshaft.solver import run_rules
+        from stillshaft.solver import inspection, run_rules
         from stillshaft.solver.replay import run_fields
+        from stillshaft.ui import job_checks, settling
 
         wanted = wanted or Wanted()
         self.refuse_closed()
@@ -167,6 +173,9 @@ class Session(RecordedJob):
             "note": wanted.note,
             **({} if wanted.use_anyway is None else {"used_anyway": wanted.use_anyway}),
         }
+        watched = settling.of_measurement(measured)
+        if watched.seconds >= inspection.SETTLED_S:  # long enough to tell
+            self.record_check(job_checks.settled(watched), path)
         judgement = run_rules.judge_run(self.state, fields)
         fields = run_rules.recorded(fields, judgement)
         if not judgement.refusals:

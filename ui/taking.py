@@ -8,7 +8,7 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from stillshaft.acquire.hookup import Hookup, with_skew
@@ -20,8 +20,10 @@ from stillshaft.dsp.measure import Measurement, Measuring, PointVector
 from stillshaft.dsp.units import InputError
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
     from stillshaft.acquire.source import SourceRequest
     from stillshaft.dsp.steadiness import Steadiness
+    from stillshaft.ui.settling import Watched
 
 _SHOWN_EVERY_S = 0.5
 _JUDGED_EVERY_S = 1.0
@@ -47,20 +49,26 @@ class Stop:
 
 @dataclass(frozen=True)
 class Progress:
-    """What there is to show of a run under way; `remaining_s` is how long it will take yet, as far as can be told."""
+    """What there is to show of a run under way; `remaining_s` is how long it will take yet, as far as can be told.
+
+    `settling` says how 1x moves, `waiting` that it is waited for to settle and nothing is recorded yet.
+    """
 
     seconds: float
     measured: Measurement | None
     trouble: str | None
     remaining_s: float | None
+    settling: str | None = None
+    waiting: bool = False
 
 
 @dataclass(frozen=True)
 class Taken:
-    """A run that has ended: its recording and what ended it."""
+    """A run that has ended: its recording and what ended it; how the machine settled before it, where that was watched."""
 
     summary: RecordingSummary
     ended_by: str
+    settled: Watched | None = None
 
 
 def interval_from(text: str) -> tuple[float, float]:
@@ -77,28 +85,56 @@ def take(
     hookup: Hookup,
     stop: Stop,
     on_progress: Callable[[Progress], None],
+    settle_s: float | None = None,
 ) -> Taken:
     """Record and measure until it is enough. Interrupted, the recording is closed and kept, and the interrupt goes on.
 
-    Raises SourceError where the source does not open or is lost before anything came, HookupError where it has too few
-    inputs, RecordingError for a name in use.
+    With `settle_s` the machine is watched first until it has settled, for so long at the most. Raises SourceError where the
+    source does not open or is lost before anything came, HookupError where it has too few inputs, RecordingError for a name
+    in use.
     """
     if path.exists():
         raise RecordingError(f"{path}: is there already; choose a new name")
     order = RecordingOrder(path, hookup.table, tuple(hookup.channel_names(hookup.channels)), stop.seconds)
-    with Acquisition(request, recording=order) as acquisition:
+    with Acquisition(request, recording=order if settle_s is None else None) as acquisition:
         hookup.refuse_fewer_inputs(acquisition.channels, acquisition.description)
+        settled = None
+        if settle_s is not None:
+            settled = _until_settled(acquisition, with_skew(hookup, acquisition.skew_s), settle_s, on_progress)
+            acquisition.record(path, hookup.table, order.channel_names, seconds=stop.seconds)
         run = _Run(acquisition, with_skew(hookup, acquisition.skew_s), stop, on_progress)
         try:
             while (summary := acquisition.finished_recording()) is None:
                 if (enough := run.step()) is not None:
-                    return Taken(acquisition.stop_recording(enough=True), enough)
+                    return Taken(acquisition.stop_recording(enough=True), enough, settled)
         except KeyboardInterrupt:
             acquisition.stop_recording()
             raise
         if summary.frames == 0 and summary.reason:
             raise SourceLost(summary.reason)
-        return Taken(summary, "time" if summary.complete else summary.reason or "the source ended")
+        return Taken(summary, "time" if summary.complete else summary.reason or "the source ended", settled)
+
+
+def _until_settled(
+    acquisition: Acquisition, hookup: Hookup, longest_s: float, on_progress: Callable[[Progress], None]
+) -> Watched:
+    """Watch 1x. Raises SourceLost where the source ends before that."""
+    from stillshaft.ui import settling
+
+    def read() -> tuple[NDArray[np.floating[Any]], int | None] | None:
+        block = acquisition.read()
+        if block is not None:
+            return block.samples, block.lost_before
+        if acquisition.failure is not None:
+            raise SourceLost(acquisition.failure)
+        time.sleep(0.01)
+        return None
+
+    def show(watched: Watched, measured: Measurement | None, trouble: str | None) -> None:
+        said = trouble or acquisition.trouble
+        on_progress(Progress(watched.seconds, measured, said, None, watched.sentence, waiting=True))
+
+    return settling.until_settled(read, settling.Watch(acquisition.rate_hz, hookup), longest_s, show)
 
 
 class _Run:
@@ -136,8 +172,14 @@ class _Run:
             enough = reached(self._stop, self.measured)
         if enough is not None or time.monotonic() >= self._due_s:
             self._due_s = time.monotonic() + _SHOWN_EVERY_S
-            self._show(Progress(seconds, self.measured, trouble, remaining_s(self._stop, self.measured, seconds)))
+            left = remaining_s(self._stop, self.measured, seconds)
+            self._show(Progress(seconds, self.measured, trouble, left, self._settling()))
         return enough
+
+    def _settling(self) -> str | None:
+        from stillshaft.ui import settling
+
+        return None if self.measured is None else settling.of_measurement(self.measured).sentence
 
 
 def reached(stop: Stop, measured: Measurement | None) -> str | None:

@@ -205,6 +205,28 @@ def test_crossing_the_abort_level_calls_for_the_stop_and_is_recorded(begun):
     assert told("next", begun)[1]["act"] == "after-alarm"
 
 
+def test_a_run_can_wait_for_the_machine_to_settle_and_keeps_what_it_saw(begun, recordings):
+    _, whole = told("run", begun, *TAKE, "--settle", "0.2")
+    seen = whole["settling"]
+    assert seen["verdict"] == "cannot be told"
+    assert 12.0 <= seen["watched_s"] <= 18.0
+    with Job.open(begun, read_only=True) as opened:
+        kinds = [e.kind for e in opened.events]
+        assert kinds[-3:] == ["measured", "hookup", "run"]  # the edge is kept with the first run
+        figures = opened.state.measured[-1].what.figures
+        assert len(figures["times_s"]) == len(figures["vectors"]["drive end horizontal"]) >= 2
+        amplitude, phase_deg = figures["vectors"]["drive end horizontal"][0]
+        vector = opened.state.runs[0].what.vectors[0]
+        assert amplitude == pytest.approx(vector.amplitude, rel=0.05)
+        assert phase_deg == pytest.approx(vector.phase_deg, abs=5.0)
+    done = job("run", begun, *TAKE, "--running", "--name", "again")
+    assert "1x moved by" in done.stdout
+    assert "whether it has settled takes five minutes to tell (--settle MINUTES watches it before a run)" in done.stdout
+    done = job("run", begun, "--recording", recordings["initial"], "--settle", "5")
+    assert done.exit_code == 2
+    assert "only a source can be watched" in done.stderr
+
+
 def test_an_earlier_recording_above_the_abort_level_calls_too(begun, recordings):
     job("brief", begun, "--set", "abort.drive end horizontal = 2 mm/s rms")
     done = job("run", begun, "--recording", recordings["initial"])

@@ -13,22 +13,37 @@ def box_of(figure: QtWidgets.QWidget, window: QtWidgets.QWidget) -> QtCore.QRect
     return QtCore.QRect(figure.mapTo(window, box.topLeft()), box.size())
 
 
-def place(panel: QtWidgets.QWidget, figure: QtWidgets.QWidget, window: QtWidgets.QWidget) -> None:
-    """Put a panel of fixed width beside a figure of the same window: right, below, above or left of it."""
+def place(
+    panel: QtWidgets.QWidget,
+    figure: QtWidgets.QWidget,
+    window: QtWidgets.QWidget,
+    around: QtWidgets.QWidget | None = None,
+) -> None:
+    """Put a panel of fixed width beside a figure of the same window: right, below, above or left of it.
+
+    Of what stands `around` the figure it covers as little as it can, too.
+    """
     layout = panel.layout()
     assert layout is not None
     layout.activate()
     size = QtCore.QSize(panel.width(), max(layout.totalHeightForWidth(panel.width()), panel.minimumHeight()))
     room = window.rect().adjusted(look.TIGHT, look.TIGHT, -look.TIGHT, -look.TIGHT)
-    box, gap = box_of(figure, window), look.GAP
-    corners = (
-        (box.right() + gap, box.top()),
-        (box.left(), box.bottom() + gap),
-        (box.left(), box.top() - gap - size.height()),
-        (box.left() - gap - size.width(), box.top()),
+    box = box_of(figure, window)
+    whole = box if around is None else box_of(around, window)
+    moved = [_within(QtCore.QRect(corner, size), room) for each in (box, whole) for corner in _corners(each, size)]
+    best = min(moved, key=lambda each: (_shared(each, box), _shared(each, whole)))
+    if best != panel.geometry():
+        panel.setGeometry(best)
+
+
+def _corners(box: QtCore.QRect, size: QtCore.QSize) -> tuple[QtCore.QPoint, ...]:
+    gap = look.GAP
+    return (
+        QtCore.QPoint(box.right() + gap, box.top()),
+        QtCore.QPoint(box.left(), box.bottom() + gap),
+        QtCore.QPoint(box.left(), box.top() - gap - size.height()),
+        QtCore.QPoint(box.left() - gap - size.width(), box.top()),
     )
-    moved = [_within(QtCore.QRect(QtCore.QPoint(*corner), size), room) for corner in corners]
-    panel.setGeometry(min(moved, key=lambda each: _shared(each, box)))
 
 
 def _within(box: QtCore.QRect, room: QtCore.QRect) -> QtCore.QRect:

@@ -19,7 +19,8 @@ TEACHING = Teaching(unbalance=(Mass(26.0, 65.0), Mass(0.0, 0.0)))
 WORDS = JobWords(
     first=RunWords(
         "A fan shakes. Its brief is filled in, its sensors are wired. First measure it as it is: press here.",
-        "The dots are vectors of a few turns each. They gather: the vibration stands still. The fan runs in real time.",
+        "The dots are vectors of a few turns each; they gather, so the vibration stands still. The fan runs in real time. "
+        "The line at the bottom advises a whole job: the tour takes the short way.",
     ),
     trial=RunWords(
         "Now measure what the trial mass does. Start as before.",

@@ -26,7 +26,8 @@ _KEY = "F6"
 class Pointer:
     """What to use next and why: `presses` says that it is to be pressed, else it is to be looked at.
 
-    `choices` are answers that can be given beside it; `over` ends what is led through.
+    `choices` are answers that can be given beside it; `over` ends what is led through. Nothing is laid over `line`, what
+    is to be read first, and as little as can be over what stands `around` it.
     """
 
     widget: QtWidgets.QWidget
@@ -34,6 +35,8 @@ class Pointer:
     presses: bool = True
     choices: tuple[str, ...] = ()
     over: bool = False
+    line: QtWidgets.QWidget | None = None
+    around: QtWidgets.QWidget | None = None
 
 
 class Plan(Protocol):
@@ -209,7 +212,7 @@ class Coach(QtCore.QObject):
         widget = self.pointer.widget
         self.ring.setVisible(widget.isVisible())
         self.ring.go_about(box_of(widget, self._window))
-        place(self.callout, widget, self._window)
+        place(self.callout, self.pointer.line or widget, self._window, self.pointer.around)
         for each in (self.ring, self.callout):
             each.raise_()
         self.callout.show()

@@ -114,7 +114,7 @@ class Steps:
             open_ones = [tick for tick in page.start.ticks if not tick.isChecked()]
             if open_ones:
                 said = "Before each start a person says that this holds. Read the line, then press Yes."
-                return Pointer(open_ones[0], said)
+                return Pointer(open_ones[0], said, line=open_ones[0].parentWidget(), around=page.start)
             if not page.start.who.text().strip():
                 return Pointer(page.start.who, "Write who says so.")
             return Pointer(page.start.say, "All of it holds: press here, and the machine starts.")

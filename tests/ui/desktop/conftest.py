@@ -48,7 +48,10 @@ def dressed(qapp):
 @pytest.fixture
 def program(dressed, qtbot, wait_until, tmp_path):
     """The window with all its pages, on the simulated rotor as fast as it goes, the Hook-up page in front."""
-    made = app.Program(tmp_path / "view.toml", real_time=False, room=tmp_path / "jobs", index=lambda _folder: None)
+    made = app.Program(
+        tmp_path / "view.toml", real_time=False, room=tmp_path / "jobs", practice=tmp_path / "practice",
+        index=lambda _folder: None,
+    )  # fmt: skip
     qtbot.addWidget(made.frame)
     built = []
     made.frame.ready.connect(lambda: built.append(True))

@@ -403,9 +403,10 @@ def _is_time(text: str) -> bool:
         return False
 
 
-def check(what: Any, where: str) -> None:
-    """Raise RecordError for values that fit their description but not their sense."""
-    for name in _LISTS.get(type(what), ()):
+def check(what: Any, where: str, kind: type | None = None) -> None:
+    """Raise RecordError for values that fit their description, one of KINDS, but not their sense."""
+    kind = kind or type(what)
+    for name in _LISTS.get(kind, ()):
         if len(getattr(what, name)) > _MOST_LIST:
             raise RecordError(f"{where}: {name}: has {len(getattr(what, name))} entries, at most {_MOST_LIST}")
     for file in files_of(what):
@@ -418,7 +419,7 @@ def check(what: Any, where: str) -> None:
         _check_mass(what, where)
     if isinstance(what, Check) and what.outcome == "not done" and not what.note.strip():
         raise RecordError(f"{where}: note: a check that was not done needs a reason; write why")
-    for name in _NEEDED.get(type(what), ()):
+    for name in _NEEDED.get(kind, ()):
         if not getattr(what, name).strip():
             raise RecordError(f"{where}: {name}: is empty")
 

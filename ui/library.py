@@ -151,18 +151,18 @@ def list_machines(
     Raises LibraryError where the folder cannot be read, StoredError for a file of coefficients that cannot be used.
     """
     skipped: list[Skipped] = []
-    remembered = Index(index, folder)
     jobs, now_ns = [], time.time_ns()
     with _collector_paused():
-        found = list(find_jobs(folder, skipped, report))
+        remembered = Index(index, folder)
+        found = list(_walked(folder, skipped, report))
         for number, (path, about) in enumerate(found, start=1):
             if report is not None and (number % _REPORTED_EVERY == 0 or number == len(found)):
                 report(number / len(found), f"{number} of {len(found)} jobs")
             try:
                 jobs.append(remembered.shown(path, about, now_ns))
             except (RecordError, OSError) as error:
-                skipped.append(Skipped(str(path), _without(str(error), path), True))
-    remembered.save()
+                skipped.append(Skipped(path, _without(str(error), Path(path)), True))
+        remembered.save()
     file = folder / COEFFICIENTS_NAME if coefficients is None else coefficients
     kept = stored.load(file)
     if coefficients is not None and not coefficients.exists():
@@ -190,7 +190,12 @@ def find_jobs(
 
     Raises LibraryError where the folder itself cannot be read.
     """
-    waiting, visited = [(folder, 0)], 0
+    return ((Path(path), about) for path, about in _walked(folder, skipped, report))
+
+
+def _walked(folder: Path, skipped: list[Skipped], report: Report | None) -> Iterator[tuple[str, os.stat_result]]:
+    """The same as plain texts: making thousands of paths takes longer than finding them."""
+    waiting, visited = [(str(folder), 0)], 0
     while waiting:
         at, depth = waiting.pop()
         visited += 1
@@ -209,17 +214,18 @@ def find_jobs(
             linked = [e for e in inner if e.is_symlink() and e.is_dir()]
             folders = [e for e in inner if e.is_dir(follow_symlinks=False)]
         except OSError as error:
-            if at == folder:
+            if depth == 0:
                 raise LibraryError(
                     f"{folder}: cannot be read: {(error.strerror or '').lower()}; name a folder"
                 ) from None
-            skipped.append(Skipped(str(at), f"cannot be read: {(error.strerror or '').lower()}", True))
+            skipped.append(Skipped(at, f"cannot be read: {(error.strerror or '').lower()}", True))
             continue
         skipped += [Skipped(e.path, "is a link and is not followed; list the folder itself", False) for e in linked]
         if folders and depth == MOST_DEPTH:
-            skipped.append(Skipped(str(at), f"has folders more than {MOST_DEPTH} deep, which are not looked at", True))
+            skipped.append(Skipped(at, f"has folders more than {MOST_DEPTH} deep, which are not looked at", True))
         else:
-            waiting += [(Path(e.path), depth + 1) for e in reversed(folders)]
+            within = "" if at == "." else at
+            waiting += [(os.path.join(within, e.name), depth + 1) for e in reversed(folders)]
 
 
 def _without(text: str, path: Path) -> str:

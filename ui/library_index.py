@@ -17,7 +17,7 @@ import stat
 import types
 import typing
 import zlib
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from importlib import metadata
@@ -143,7 +143,7 @@ def quick_state(data: bytes) -> JobState | None:
     if lines.pop() or not 0 < len(lines) <= MOST_LINES:
         return None
     try:
-        rows = _rows().decoder.decode_lines(data)
+        rows = _rows().decode_lines(data)
         if len(rows) != len(lines) or not all(map(_is_sound, lines)):
             return None
         state = fold(_events(rows))
@@ -163,36 +163,33 @@ def _events(rows: Sequence[Any]) -> list[Event[Any]]:
     ids = [row.id for row in rows]
     if any(map(operator.ge, ids, ids[1:])):
         raise ValueError("ids that do not grow")
-    kind_of = _rows().kinds
-    kinds = [kind_of[type(row)] for row in rows]
-    gone = {row.of for row, kind in zip(rows, kinds, strict=True) if kind == "withdrawn"}
-    plans = [number for number, kind in enumerate(kinds) if kind == "plan"]
+    gone = {row.of for row in rows if row.kind == "withdrawn"}
+    plans = [number for number, row in enumerate(rows) if row.kind == "plan"]
     old = set() if gone & {ids[number] for number in plans} else set(plans[:-1])
     kept: set[int] = set()
     found = []
-    for number, (row, kind) in enumerate(zip(rows, kinds, strict=True)):
+    for number, row in enumerate(rows):
         # taking back what is not shown changes nothing that is
-        if kind is None or number in old or (kind == "withdrawn" and row.of not in kept):
+        if row.kind is None or number in old or (row.kind == "withdrawn" and row.of not in kept):
             continue
         kept.add(row.id)
-        found.append(_event(number + 1, kind, row))
+        found.append(_event(number + 1, row))
     return found
 
 
-def _event(number: int, kind: str, row: Any) -> Event[Any]:
+def _event(number: int, row: Any) -> Event[Any]:
     """The event of a sound line. Raises RecordError or MsgspecError for what `event_from` would refuse, and for more."""
-    if kind == "brief":
+    kind, what = row.kind, row
+    if kind == "run":
+        row.recording = None  # its patterns say more than the check would, and it is not shown
+    elif kind == "plan":
+        row.result = _tables().decode(row.result)
+    elif kind == "brief":
         said = {name: getattr(row, name) for name in _BRIEF_FIELDS}
-        what: Any = events.BriefPatch({name: value for name, value in said.items() if value is not msgspec.UNSET})
-    else:
-        if kind == "run":
-            row.recording = None  # its patterns say more than the check would, and it is not shown
-        elif kind == "plan":
-            row.result = _tables().decode(row.result)
-        what = KINDS[kind](*_own_values(kind)(row))
+        what = events.BriefPatch({name: value for name, value in said.items() if value is not msgspec.UNSET})
     if datetime.fromisoformat(row.at).utcoffset() != _NO_OFFSET:
         raise ValueError("a time that is not UTC")
-    events.check(what, f"line {number}")
+    events.check(what, "line", KINDS[kind])
     return Event(number, row.id, kind, row.at, row.by, what, {})
 
 
@@ -231,34 +228,28 @@ def _tables() -> msgspec.json.Decoder[dict[str, Any]]:
 
 
 @functools.cache
-def _own_values(kind: str) -> Callable[[Any], Any]:
-    """What takes the values of a kind's own fields, two at least, from its row."""
-    names = KINDS[kind].__struct_fields__
-    if len(names) > 1:
-        return operator.attrgetter(*names)
-    return lambda row: (getattr(row, names[0]),)
+def _rows() -> msgspec.json.Decoder[Any]:
+    """Decoder of whole lines, derived from the descriptions of the kinds with every number bounded as the record does.
 
-
-@dataclass(frozen=True)
-class _Rows:
-    """Whole lines of a record as they are read, and the kind that each class stands for: None where it is not shown."""
-
-    decoder: msgspec.json.Decoder[Any]
-    kinds: dict[type, str | None]
-
-
-@functools.cache
-def _rows() -> _Rows:
-    """Rows of every kind, derived from their descriptions with every number bounded as the record does."""
+    A row has its `kind`, None where it is not shown: then it has its `id` alone. Else it is a description as well.
+    """
     number: list[Any] = [("format", Literal[1]), ("id", Annotated[int, msgspec.Meta(ge=1, le=_MOST_ID)])]
     head = [*number, ("at", str), ("by", str, ""), ("crc", str)]
-    found: dict[type, str | None] = {}
-    for kind in KINDS:
+    rows = []
+    for kind, described in KINDS.items():
         shown = kind in _SHOWN
-        fields = [*_own_fields(kind), *head] if shown else number
-        row = msgspec.defstruct("Row", fields, kw_only=True, forbid_unknown_fields=shown, tag_field="kind", tag=kind)
-        found[row] = kind if shown else None
-    return _Rows(msgspec.json.Decoder(functools.reduce(operator.or_, found)), found)
+        row = msgspec.defstruct(
+            "Row",
+            [*_own_fields(kind), *head] if shown else number,
+            bases=(described,) if shown and kind != "brief" else (),
+            namespace={"kind": kind if shown else None},
+            kw_only=True,
+            forbid_unknown_fields=shown,
+            tag_field="kind",
+            tag=kind,
+        )
+        rows.append(row)
+    return msgspec.json.Decoder(functools.reduce(operator.or_, rows))
 
 
 def _own_fields(kind: str) -> list[Any]:
@@ -399,7 +390,8 @@ class Index:
     """
 
     def __init__(self, path: Path | None, root: Path) -> None:
-        self._path, self._root, self._program = path, root, program_of("solver", "ui/library_index.py")
+        self._path, self._program = path, program_of("solver", "ui/library_index.py")
+        self._before = len(os.path.join("" if str(root) == "." else root, ""))  # what a folder's path begins with
         self._known = {} if path is None else self._read(path)
         self._new: dict[str, _Remembered] = {}
         self.used = 0
@@ -414,16 +406,16 @@ class Index:
                         return stored.jobs
         return {}
 
-    def shown(self, folder: Path, about: os.stat_result, now_ns: int) -> JobShown:
-        """What is to be shown of a job whose file is `about`. Raises RecordError."""
-        key = str(folder.relative_to(self._root))  # the root may be named in another way the next time
+    def shown(self, folder: str, about: os.stat_result, now_ns: int) -> JobShown:
+        """What is to be shown of a job in the root whose file is `about`. Raises RecordError."""
+        key = folder[self._before :]  # the root may be named in another way the next time
         known = self._known.get(key)
         if known is not None and known.stamp == stamp_of(about):
             self.used += 1
-            if known.shown.folder != str(folder):
-                known = _Remembered(known.stamp, replace(known.shown, folder=str(folder)))
+            if known.shown.folder != folder:
+                known = _Remembered(known.stamp, replace(known.shown, folder=folder))
         else:
-            shown, stamp = look(folder)
+            shown, stamp = look(Path(folder))
             if stamp is None or max(stamp[3:]) > now_ns - _SETTLED_NS or not key.isprintable():
                 return shown
             known = _Remembered(stamp, shown)

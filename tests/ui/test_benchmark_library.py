@@ -123,7 +123,8 @@ def test_5000_jobs_are_listed_in_2_s(jobs, tmp_path):
     print(  # noqa: T201
         f"\n{JOBS} jobs of {size / 1000:.0f} kB, CPU time, median of {TIMES}: cold {middle['cold']:.2f} s, warm "
         f"{middle['warm']:.2f} s, wanted 2 s; decoding alone {middle['kernel']:.2f} s, over it cold "
-        f"{middle['cold'] / middle['kernel']:.2f}, warm {middle['warm'] / middle['kernel']:.2f}; each record read as a whole: {whole_s:.1f} s; "
+        f"{middle['cold'] / middle['kernel']:.2f}, warm {middle['warm'] / middle['kernel']:.2f}; "
+        f"each record read as a whole: {whole_s:.1f} s; "
         f"index {index.stat().st_size / 1e6:.1f} MB"
     )
     assert all(library_index.quick_state((f / NAME).read_bytes()) is not None for f in sample)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
+from stillshaft.solver.folder import shown
 from stillshaft.ui.command import DO_NOT_TRUST, JsonOption, version
 from stillshaft.ui.job_command import (
     AcknowledgeOption,
@@ -25,7 +27,7 @@ from stillshaft.ui.job_command import (
 if TYPE_CHECKING:
     from stillshaft.ui.session import Session
 
-_ACTS = ("put", "take", "placed")
+_ACTS = ("put", "take", "placed", "weighed")
 _PURPOSES = ("trial", "correction", "trim", "final", "other")
 
 
@@ -33,12 +35,13 @@ _PURPOSES = ("trial", "correction", "trim", "final", "other")
 def mass(
     context: typer.Context,
     folder: FolderArgument,
-    act: Annotated[str, typer.Argument(metavar="put|take|placed")],
+    act: Annotated[str, typer.Argument(metavar="put|take|placed|weighed")],
     what: Annotated[
         list[str],
         typer.Argument(
             help='put: "disc = 10 g at 270", "disc = 10 g at position 5", plan, pieces. take: all, trial, an entry such as '
-            "7 or 7.2, a plane, a mass. placed: the entry, then where its pieces really sit."
+            "7 or 7.2, a plane, a mass. placed: the entry, then where its pieces really sit. weighed: all, or the entries that "
+            "took trial masses off; --note says what they weighed."
         ),
     ],
     purpose: Annotated[
@@ -49,9 +52,9 @@ def mass(
     acknowledge: AcknowledgeOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """What was put on the rotor, taken off, or where it really sits."""
+    """What was put on the rotor, taken off, where it really sits, or what trial masses weighed when they came back."""
     if act not in _ACTS:
-        raise typer.BadParameter(f"{act}: put, take or placed")
+        raise typer.BadParameter(f"{act}: {', '.join(_ACTS)}")
     if purpose not in (None, *_PURPOSES):
         raise typer.BadParameter(f"--as {purpose}: {', '.join(_PURPOSES)}")
     with opened(context, folder) as session:
@@ -65,9 +68,18 @@ def mass(
             found = {(on.of, on.number): on for text in what for on in session.on_rotor(text)}
             _with_hands(session, acknowledge)
             session.take_off(list(found.values()), note)
+        elif act == "weighed":
+            session.weigh_back(note, None if what == ["all"] else _numbers(what))
         else:
             _placed(session, what, note, photo or [])
         act_done(session, "mass", since, as_json, on_rotor=on_rotor_rows(session))
+
+
+def _numbers(what: list[str]) -> list[int]:
+    """Entries by their numbers."""
+    if other := next((text for text in what if not re.fullmatch(r"\d{1,9}", text)), None):
+        raise JobVerbError(f'weighed: "{shown(other)}" is no entry; write all, or the numbers as `job show` has them')
+    return [int(text) for text in what]
 
 
 def _placed(session: Session, what: list[str], note: str, photos: list[Path]) -> None:

@@ -284,18 +284,22 @@ class Session(RecordedJob):
         """Record where the pieces of an entry really sit. Raises RecordError."""
         return self.job.append("mass", act="really placed", of=of, pieces=[dict(p) for p in pieces], note=note)
 
-    def weigh_back(self, note: str) -> tuple[Event[Any], ...]:
+    def weigh_back(self, note: str, entries: Sequence[int] | None = None) -> tuple[Event[Any], ...]:
         """Record, for each entry that took trial masses off without a note, what weighing them back in told.
 
-        Raises SessionError where there is none, or nothing is told.
+        Of those only `entries` where they are given. Raises SessionError where there is none, or nothing is told.
         """
         from stillshaft.solver import progress
 
-        lost = progress.not_weighed_back(self.state)
+        lost = [event.id for event in progress.not_weighed_back(self.state)]
         if not lost or not note.strip():
             what = "say what it told" if lost else "no trial mass that was taken off lacks a note"
             raise SessionError(f"weighing back: {what}")
-        return tuple(self.decide(f"trial mass weighed back in: {note}", about=event.id) for event in lost)
+        if other := [entry for entry in entries or () if entry not in lost]:
+            there = ", ".join(map(str, lost))
+            raise SessionError(f"weighing back: entry {other[0]} took no trial mass off that lacks a note; {there} did")
+        wanted = lost if entries is None else list(dict.fromkeys(entries))
+        return tuple(self.decide(f"trial mass weighed back in: {note}", about=of) for of in wanted)
 
     def on_rotor(self, text: str) -> list[OnRotor]:
         """Pieces on the rotor that a text means. Raises MassError."""

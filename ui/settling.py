@@ -104,16 +104,26 @@ class Watch:
         if lost_before is not None:  # no vector reaches across a hole
             self._frames += lost_before
             self._measuring, self._step_began = self._anew(), self._frames
+        ended = False
+        while len(samples):
+            left = self._step - (self._frames - self._step_began)
+            ended = self._take(samples[:left]) or ended
+            samples = samples[left:]
+        return ended
+
+    def _take(self, samples: NDArray[np.floating]) -> bool:
+        """Take samples of one step; True where they end it."""
         self._frames += len(samples)
+        whole = self._frames - self._step_began >= self._step
         try:
             self._measuring.feed(samples)
-            if self._frames - self._step_began < self._step:
+            if not whole:
                 return False
             measured = self._measuring.result()
         except ValueError as error:
             if not type(error).__module__.startswith("stillshaft."):
                 raise
-            if self._frames - self._step_began < self._step:
+            if not whole:
                 return False
             self.trouble = str(error)
         else:

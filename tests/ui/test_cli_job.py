@@ -12,6 +12,7 @@ import time
 import pytest
 import tomli_w
 from stillshaft.acquire import simulated
+from stillshaft.solver import progress
 from stillshaft.solver.job import Job
 from stillshaft.ui.cli import app
 from test_session import recorded
@@ -209,7 +210,7 @@ def test_a_run_can_wait_for_the_machine_to_settle_and_keeps_what_it_saw(begun, r
     _, whole = told("run", begun, *TAKE, "--settle", "0.2")
     seen = whole["settling"]
     assert seen["verdict"] == "cannot be told"
-    assert 12.0 <= seen["watched_s"] <= 18.0
+    assert seen["watched_s"] >= 12.0
     with Job.open(begun, read_only=True) as opened:
         kinds = [e.kind for e in opened.events]
         assert kinds[-3:] == ["measured", "hookup", "run"]  # the edge is kept with the first run
@@ -321,6 +322,25 @@ def test_acts_that_need_more_say_what(begun, recordings, tmp_path):
     assert job("mass", begun, "placed", entry, "disc = 8.1 g at 91", "--photo", photo).exit_code == 0
     placed = told("show", begun)[1]["on_rotor"][0]
     assert (placed["mass_g"], placed["angle_deg"], placed["purpose"]) == (pytest.approx(8.1), 91.0, "trial")
+
+
+def test_trial_masses_are_weighed_back_in_later(begun, recordings):
+    told("run", begun, "--recording", recordings["initial"])
+    told("mass", begun, "put", "disc = 8 g at 90")
+    weighed = ("mass", begun, "weighed")
+    assert_refused_here(begun, "no trial mass that was taken off lacks a note", *weighed, "all", "--note", "x")
+    told("mass", begun, "take", "trial")
+    with Job.open(begun, read_only=True) as opened:
+        assert [act for act, _ in progress.left_at_the_end(opened.state, 10.0)][0] == "weigh-back"
+        taken = opened.state.masses[-1].id
+    assert_refused_here(begun, "weighing back: say what it told", *weighed, "all")
+    assert_refused_here(
+        begun, f"entry 1 took no trial mass off that lacks a note; {taken} did", *weighed, "1", "--note", "8 g"
+    )
+    assert_refused_here(begun, '"trial" is no entry', *weighed, "trial", "--note", "8 g")
+    assert job(*weighed, taken, "--note", "7.9 g, all back").exit_code == 0
+    with Job.open(begun, read_only=True) as opened:
+        assert "weigh-back" not in [act for act, _ in progress.left_at_the_end(opened.state, 10.0)]
 
 
 def test_a_failed_run_takes_its_mass_back(begun, recordings):

@@ -25,6 +25,9 @@ _PLAIN = re.compile(
 )
 # where a text may be cut: lines, sentences, clauses, parts
 _CUTS = tuple(map(re.compile, (r"\n+", r"(?<=[.!?])\s+(?=\S)", r"; ", r" · ", r": ", r" \(", r", ")))
+_APART = {"\u00a0": " ", "\u202f": " ", "\u2060": ""}
+_JOINED = re.compile(f"[{''.join(_APART)}]")
+_SENTENCE_END = re.compile(r"[.!?]\s|\n")
 _ENDS = ".…:;!?,)"
 _STARTS = "(±+−- "
 
@@ -44,23 +47,29 @@ def places(text: str) -> frozenset[str]:
     return frozenset(PLACE.findall(text))
 
 
-def _pattern(template: str) -> re.Pattern[str]:
-    """Matches the texts of a template; a place holds no end of a sentence, unless it comes last.
+def _held(parts: list[str], text: str) -> dict[str, str] | None:
+    """What stands in the places of a template in a text, None: it is no text of it.
 
-    The first letter may be a capital.
+    `parts` are the template's words and, in turn with them, its places. A place takes as little as it can, and holds no end
+    of a sentence unless it comes last. The first letter may be a capital.
     """
-    made, at, seen = [], 0, set()
-    for place in PLACE.finditer(template):
-        made.append(re.escape(template[at : place.start()]))
-        name = f"p{place[1]}"
-        any_text = ".*" if place.end() == len(template) else "(?:(?![.!?]\\s|\\n).)*?"
-        made.append(f"(?P={name})" if name in seen else f"(?P<{name}>{any_text})")
-        seen.add(name)
-        at = place.end()
-    made.append(re.escape(template[at:]))
-    if made[0][:1].islower():
-        made[0] = f"[{made[0][0].upper()}{made[0][0]}]{made[0][1:]}"
-    return re.compile("".join(made), re.DOTALL)
+    first, last = parts[0], parts[-1]
+    if first and not (text.startswith(first) or text.startswith(begun(first))):
+        return None
+    if not text.endswith(last) or len(text) < len(first) + len(last):
+        return None
+    held: dict[str, str] = {}
+    end, at = len(text) - len(last), len(first)
+    for number in range(1, len(parts), 2):
+        after = parts[number + 1]
+        to = end if number + 2 == len(parts) else text.find(after, at, end)
+        if to < at:
+            return None
+        here = text[at:to]
+        if held.setdefault(parts[number], here) != here or (to < len(text) and _SENTENCE_END.search(here)):
+            return None
+        at = to + len(after)
+    return held
 
 
 @dataclass(frozen=True)
@@ -87,7 +96,7 @@ class Phrases:
         self._exact = exact
         self.misses: set[str] = set()
         self._own: frozenset[str] = frozenset()
-        self._patterns: dict[str, re.Pattern[str]] = {}
+        self._parts: dict[str, list[str]] = {}
         self._ranks: dict[str, int] = {}
         self._by_word: dict[str, list[str]] = {}
         self._index(tuple(templates))
@@ -102,7 +111,7 @@ class Phrases:
         for rank, template in enumerate(sorted(templates, key=lambda t: -len(PLACE.sub("", t)))):
             keys = keys_of[template]
             if keys:
-                self._ranks[template] = rank
+                self._ranks[template], self._parts[template] = rank, PLACE.split(template)
                 key = min(keys, key=lambda word: (count[word], -len(word)))
                 for each in {key, begun(key)} if len(keys) == 1 else {key}:
                     self._by_word.setdefault(each, []).append(template)
@@ -140,6 +149,8 @@ class Phrases:
 
     def _ways(self, text: str, depth: int, within: bool) -> Iterator[_Turned]:
         """What can be made of a text that does not stand in the catalogue as a whole."""
+        if _JOINED.search(text):  # for the eye only: it keeps a figure and its unit in one line
+            yield self._part(_JOINED.sub(lambda sign: _APART[sign[0]], text), depth, within)
         yield from self._by_template(text, depth)
         core = text.strip().rstrip(_ENDS).lstrip(_STARTS)
         if core not in ("", text):
@@ -165,15 +176,12 @@ class Phrases:
         candidates = {t for word in set(_WORD.findall(text)) for t in self._by_word.get(word, ())}
         tried = 0
         for template in sorted(candidates, key=self._ranks.__getitem__):
-            pattern = self._patterns.get(template)
-            if pattern is None:
-                pattern = self._patterns[template] = _pattern(template)
-            match = pattern.fullmatch(text)
+            places_of = _held(self._parts[template], text)
             turned = self._exact(template)
-            if match is None or turned is None:
+            if places_of is None or turned is None:
                 continue
-            held = {place: self._part(each, depth, True) for place, each in match.groupdict().items()}
-            made = "".join(held[f"p{p}"].text if number % 2 else p for number, p in enumerate(PLACE.split(turned)))
+            held = {place: self._part(each, depth, True) for place, each in places_of.items()}
+            made = "".join(held[p].text if number % 2 else p for number, p in enumerate(PLACE.split(turned)))
             left, missed = sum(h.left for h in held.values()), tuple(m for h in held.values() for m in h.missed)
             sure = not missed and sum(map(str.isalpha, template)) >= _TELLING
             yield _Turned(begun(made) if text[:1].isupper() else made, left, missed, sure)

@@ -60,6 +60,814 @@
         <translation>Schwelle bei  % vom Vollausschlag</translation>
     </message>
     <message>
+        <source>acceleration</source>
+        <translation>Beschleunigung</translation>
+    </message>
+    <message>
+        <source>adhesive</source>
+        <translation>Kleber</translation>
+    </message>
+    <message>
+        <source>agreed</source>
+        <translation>vereinbart</translation>
+    </message>
+    <message>
+        <source>auto</source>
+        <translation>automatisch</translation>
+    </message>
+    <message>
+        <source>axial</source>
+        <translation>axial</translation>
+    </message>
+    <message>
+        <source>belt</source>
+        <translation>Riemen</translation>
+    </message>
+    <message>
+        <source>build-up</source>
+        <translation>Belag</translation>
+    </message>
+    <message>
+        <source>clearances</source>
+        <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>clockwise</source>
+        <translation>im Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>counter-clockwise</source>
+        <translation>gegen den Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>contract</source>
+        <translation>Vertrag</translation>
+    </message>
+    <message>
+        <source>Dc</source>
+        <translation>DC</translation>
+    </message>
+    <message>
+        <source>Ac</source>
+        <translation>AC</translation>
+    </message>
+    <message>
+        <source>default</source>
+        <translation>Vorgabe</translation>
+    </message>
+    <message>
+        <source>differential</source>
+        <translation>differentiell</translation>
+    </message>
+    <message>
+        <source>pseudo-differential</source>
+        <translation>pseudodifferentiell</translation>
+    </message>
+    <message>
+        <source>single-ended</source>
+        <translation>massebezogen</translation>
+    </message>
+    <message>
+        <source>direct</source>
+        <translation>direkt</translation>
+    </message>
+    <message>
+        <source>displacement</source>
+        <translation>Schwingweg</translation>
+    </message>
+    <message>
+        <source>velocity</source>
+        <translation>Schwinggeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>falling</source>
+        <translation>fallend</translation>
+    </message>
+    <message>
+        <source>rising</source>
+        <translation>steigend</translation>
+    </message>
+    <message>
+        <source>stud</source>
+        <translation>Gewindebolzen</translation>
+    </message>
+    <message>
+        <source>flexible</source>
+        <translation>nachgiebig</translation>
+    </message>
+    <message>
+        <source>rigid</source>
+        <translation>starr</translation>
+    </message>
+    <message>
+        <source>gear</source>
+        <translation>Getriebe</translation>
+    </message>
+    <message>
+        <source>heat</source>
+        <translation>Wärme</translation>
+    </message>
+    <message>
+        <source>history</source>
+        <translation>Vorgeschichte</translation>
+    </message>
+    <message>
+        <source>initial</source>
+        <translation>Urlauf</translation>
+    </message>
+    <message>
+        <source>trial</source>
+        <translation>Test</translation>
+    </message>
+    <message>
+        <source>check</source>
+        <translation>Kontrolle</translation>
+    </message>
+    <message>
+        <source>trim</source>
+        <translation>Nachwuchten</translation>
+    </message>
+    <message>
+        <source>repeat</source>
+        <translation>Wiederholung</translation>
+    </message>
+    <message>
+        <source>re-reference</source>
+        <translation>Bezugslauf</translation>
+    </message>
+    <message>
+        <source>correction</source>
+        <translation>Ausgleich</translation>
+    </message>
+    <message>
+        <source>load</source>
+        <translation>Last</translation>
+    </message>
+    <message>
+        <source>missing</source>
+        <translation>fehlend</translation>
+    </message>
+    <message>
+        <source>wide</source>
+        <translation>breit</translation>
+    </message>
+    <message>
+        <source>unequal</source>
+        <translation>ungleich</translation>
+    </message>
+    <message>
+        <source>single</source>
+        <translation>einzeln</translation>
+    </message>
+    <message>
+        <source>neighbours</source>
+        <translation>Nachbarn</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>other</source>
+        <translation>andere</translation>
+    </message>
+    <message>
+        <source>overhung</source>
+        <translation>fliegend</translation>
+    </message>
+    <message>
+        <source>planes</source>
+        <translation>Ebenen</translation>
+    </message>
+    <message>
+        <source>pulse</source>
+        <translation>Impuls</translation>
+    </message>
+    <message>
+        <source>radial</source>
+        <translation>radial</translation>
+    </message>
+    <message>
+        <source>setpoint</source>
+        <translation>Sollwert</translation>
+    </message>
+    <message>
+        <source>slowly</source>
+        <translation>langsam</translation>
+    </message>
+    <message>
+        <source>suddenly</source>
+        <translation>plötzlich</translation>
+    </message>
+    <message>
+        <source>unknown</source>
+        <translation>unbekannt</translation>
+    </message>
+    <message>
+        <source>wear</source>
+        <translation>Verschleiß</translation>
+    </message>
+    <message>
+        <source>after</source>
+        <translation>nachher</translation>
+    </message>
+    <message>
+        <source>before</source>
+        <translation>vorher</translation>
+    </message>
+    <message>
+        <source>bolted</source>
+        <translation>verschraubt</translation>
+    </message>
+    <message>
+        <source>welded</source>
+        <translation>geschweißt</translation>
+    </message>
+    <message>
+        <source>clamped</source>
+        <translation>geklemmt</translation>
+    </message>
+    <message>
+        <source>drilled</source>
+        <translation>gebohrt</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>geschliffen</translation>
+    </message>
+    <message>
+        <source>taped</source>
+        <translation>geklebt (Band)</translation>
+    </message>
+    <message>
+        <source>magnet</source>
+        <translation>Magnet</translation>
+    </message>
+    <message>
+        <source>tape</source>
+        <translation>Band</translation>
+    </message>
+    <message>
+        <source>bow</source>
+        <translation>Verkrümmung</translation>
+    </message>
+    <message>
+        <source>couple</source>
+        <translation>Moment</translation>
+    </message>
+    <message>
+        <source>fan</source>
+        <translation>Ventilator</translation>
+    </message>
+    <message>
+        <source>pump</source>
+        <translation>Pumpe</translation>
+    </message>
+    <message>
+        <source>motor</source>
+        <translation>Motor</translation>
+    </message>
+    <message>
+        <source>met</source>
+        <translation>eingehalten</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <translation>abgeschlossen</translation>
+    </message>
+    <message>
+        <source>refuses</source>
+        <translation>lehnt ab</translation>
+    </message>
+    <message>
+        <source>accepts</source>
+        <translation>nimmt ab</translation>
+    </message>
+    <message>
+        <source>accepted</source>
+        <translation>angenommen</translation>
+    </message>
+    <message>
+        <source>refused</source>
+        <translation>abgelehnt</translation>
+    </message>
+    <message>
+        <source>starting</source>
+        <translation>startet</translation>
+    </message>
+    <message>
+        <source>running</source>
+        <translation>läuft</translation>
+    </message>
+    <message>
+        <source>stopping</source>
+        <translation>hält an</translation>
+    </message>
+    <message>
+        <source>stopped</source>
+        <translation>angehalten</translation>
+    </message>
+    <message>
+        <source>usual</source>
+        <translation>üblich</translation>
+    </message>
+    <message>
+        <source>steady</source>
+        <translation>stetig</translation>
+    </message>
+    <message>
+        <source>settling</source>
+        <translation>läuft ein</translation>
+    </message>
+    <message>
+        <source>drifting</source>
+        <translation>driftet</translation>
+    </message>
+    <message>
+        <source>drift</source>
+        <translation>Drift</translation>
+    </message>
+    <message>
+        <source>wandering</source>
+        <translation>wandert</translation>
+    </message>
+    <message>
+        <source>noisy</source>
+        <translation>verrauscht</translation>
+    </message>
+    <message>
+        <source>turning</source>
+        <translation>dreht</translation>
+    </message>
+    <message>
+        <source>small</source>
+        <translation>klein</translation>
+    </message>
+    <message>
+        <source>weak</source>
+        <translation>schwach</translation>
+    </message>
+    <message>
+        <source>fine</source>
+        <translation>in Ordnung</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>gut</translation>
+    </message>
+    <message>
+        <source>bad</source>
+        <translation>schlecht</translation>
+    </message>
+    <message>
+        <source>usable</source>
+        <translation>brauchbar</translation>
+    </message>
+    <message>
+        <source>likely</source>
+        <translation>wahrscheinlich</translation>
+    </message>
+    <message>
+        <source>possible</source>
+        <translation>möglich</translation>
+    </message>
+    <message>
+        <source>unlikely</source>
+        <translation>unwahrscheinlich</translation>
+    </message>
+    <message>
+        <source>balance</source>
+        <translation>auswuchten</translation>
+    </message>
+    <message>
+        <source>dirty</source>
+        <translation>schmutzig</translation>
+    </message>
+    <message>
+        <source>clean</source>
+        <translation>sauber</translation>
+    </message>
+    <message>
+        <source>damaged</source>
+        <translation>beschädigt</translation>
+    </message>
+    <message>
+        <source>found</source>
+        <translation>gefunden</translation>
+    </message>
+    <message>
+        <source>loose</source>
+        <translation>lose</translation>
+    </message>
+    <message>
+        <source>tight</source>
+        <translation>fest</translation>
+    </message>
+    <message>
+        <source>quiet</source>
+        <translation>ruhig</translation>
+    </message>
+    <message>
+        <source>worn</source>
+        <translation>verschlissen</translation>
+    </message>
+    <message>
+        <source>fell</source>
+        <translation>fiel</translation>
+    </message>
+    <message>
+        <source>stayed</source>
+        <translation>blieb</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>außerhalb</translation>
+    </message>
+    <message>
+        <source>inside</source>
+        <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>balanced</source>
+        <translation>ausgewuchtet</translation>
+    </message>
+    <message>
+        <source>cleaned</source>
+        <translation>gereinigt</translation>
+    </message>
+    <message>
+        <source>rebuilt</source>
+        <translation>umgebaut</translation>
+    </message>
+    <message>
+        <source>foundation</source>
+        <translation>Fundament</translation>
+    </message>
+    <message>
+        <source>bearings</source>
+        <translation>Lager</translation>
+    </message>
+    <message>
+        <source>coupling</source>
+        <translation>Kupplung</translation>
+    </message>
+    <message>
+        <source>rotor</source>
+        <translation>Rotor</translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation>Antrieb</translation>
+    </message>
+    <message>
+        <source>liquid</source>
+        <translation>Flüssigkeit</translation>
+    </message>
+    <message>
+        <source>dust</source>
+        <translation>Staub</translation>
+    </message>
+    <message>
+        <source>moisture</source>
+        <translation>Feuchte</translation>
+    </message>
+    <message>
+        <source>scale</source>
+        <translation>Vollausschlag</translation>
+    </message>
+    <message>
+        <source>point</source>
+        <translation>Messpunkt</translation>
+    </message>
+    <message>
+        <source>points</source>
+        <translation>Messpunkte</translation>
+    </message>
+    <message>
+        <source>plane</source>
+        <translation>Ebene</translation>
+    </message>
+    <message>
+        <source>runs</source>
+        <translation>Läufe</translation>
+    </message>
+    <message>
+        <source>run</source>
+        <translation>Lauf</translation>
+    </message>
+    <message>
+        <source>job</source>
+        <translation>Auftrag</translation>
+    </message>
+    <message>
+        <source>jobs</source>
+        <translation>Aufträge</translation>
+    </message>
+    <message>
+        <source>angle</source>
+        <translation>Winkel</translation>
+    </message>
+    <message>
+        <source>mass</source>
+        <translation>Masse</translation>
+    </message>
+    <message>
+        <source>radius</source>
+        <translation>Radius</translation>
+    </message>
+    <message>
+        <source>speed</source>
+        <translation>Drehzahl</translation>
+    </message>
+    <message>
+        <source>position</source>
+        <translation>Stelle</translation>
+    </message>
+    <message>
+        <source>first</source>
+        <translation>zuerst</translation>
+    </message>
+    <message>
+        <source>last</source>
+        <translation>letzter</translation>
+    </message>
+    <message>
+        <source>sleeve</source>
+        <translation>Gleitlager</translation>
+    </message>
+    <message>
+        <source>rolling</source>
+        <translation>Wälzlager</translation>
+    </message>
+    <message>
+        <source>vertical</source>
+        <translation>senkrecht</translation>
+    </message>
+    <message>
+        <source>horizontal</source>
+        <translation>waagerecht</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>links</translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation>rechts</translation>
+    </message>
+    <message>
+        <source>square</source>
+        <translation>quadratisch</translation>
+    </message>
+    <message>
+        <source>static</source>
+        <translation>statisch</translation>
+    </message>
+    <message>
+        <source>dynamic</source>
+        <translation>dynamisch</translation>
+    </message>
+    <message>
+        <source>unbalance</source>
+        <translation>Unwucht</translation>
+    </message>
+    <message>
+        <source>misalignment</source>
+        <translation>Ausrichtfehler</translation>
+    </message>
+    <message>
+        <source>looseness</source>
+        <translation>Spiel</translation>
+    </message>
+    <message>
+        <source>resonance</source>
+        <translation>Resonanz</translation>
+    </message>
+    <message>
+        <source>rub</source>
+        <translation>Anstreifen</translation>
+    </message>
+    <message>
+        <source>flow</source>
+        <translation>Strömung</translation>
+    </message>
+    <message>
+        <source>electrical</source>
+        <translation>elektrisch</translation>
+    </message>
+    <message>
+        <source>level</source>
+        <translation>Pegel</translation>
+    </message>
+    <message>
+        <source>velocity of sound</source>
+        <translation>Schallgeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>once per rev</source>
+        <translation>1. Ordnung</translation>
+    </message>
+    <message>
+        <source>per rev</source>
+        <translation>je Umdrehung</translation>
+    </message>
+    <message>
+        <source>Limit table</source>
+        <translation>Grenzwerttabelle</translation>
+    </message>
+    <message>
+        <source>any direction</source>
+        <translation>beliebige Richtung</translation>
+    </message>
+    <message>
+        <source>agreed in the brief</source>
+        <translation>in der Aufgabe vereinbart</translation>
+    </message>
+    <message>
+        <source>the job's</source>
+        <translation>der des Auftrags</translation>
+    </message>
+    <message>
+        <source>The static part first</source>
+        <translation>Zuerst der statische Anteil</translation>
+    </message>
+    <message>
+        <source>with</source>
+        <translation>mit</translation>
+    </message>
+    <message>
+        <source>against</source>
+        <translation>gegen</translation>
+    </message>
+    <message>
+        <source>pulse sensor and mark</source>
+        <translation>Impulssensor und Marke</translation>
+    </message>
+    <message>
+        <source>the brief does not say</source>
+        <translation>die Aufgabe sagt es nicht</translation>
+    </message>
+    <message>
+        <source>Edit {0}</source>
+        <translation>{0} ändern</translation>
+    </message>
+    <message>
+        <source>Close {0}</source>
+        <translation>{0} schließen</translation>
+    </message>
+    <message>
+        <source>{0} any angle</source>
+        <translation>{0}, beliebiger Winkel</translation>
+    </message>
+    <message>
+        <source>limit {0}</source>
+        <translation>Grenzwert {0}</translation>
+    </message>
+    <message>
+        <source>which tells {0} from {1}</source>
+        <translation>das unterscheidet {0} von {1}</translation>
+    </message>
+    <message>
+        <source>it is to run at {0}</source>
+        <translation>er soll mit {0} laufen</translation>
+    </message>
+    <message>
+        <source>1 job</source>
+        <translation>1 Auftrag</translation>
+    </message>
+    <message>
+        <source>{0} job</source>
+        <translation>{0} Auftrag</translation>
+    </message>
+    <message>
+        <source>{0} jobs</source>
+        <translation>{0} Aufträge</translation>
+    </message>
+    <message>
+        <source>{0} edge · {1} · at {2}</source>
+        <translation>{0} Kante · {1} · bei {2}</translation>
+    </message>
+    <message>
+        <source>rising edge · {0} · at {1}</source>
+        <translation>steigende Kante · {0} · bei {1}</translation>
+    </message>
+    <message>
+        <source>falling edge · {0} · at {1}</source>
+        <translation>fallende Kante · {0} · bei {1}</translation>
+    </message>
+    <message>
+        <source>{0} · at {1}</source>
+        <translation>{0} · bei {1}</translation>
+    </message>
+    <message>
+        <source>Influence coefficients at {0}</source>
+        <translation>Einflusskoeffizienten bei {0}</translation>
+    </message>
+    <message>
+        <source>damping ratio {0}</source>
+        <translation>Dämpfungsgrad {0}</translation>
+    </message>
+    <message>
+        <source>Repeatability {0} % {1} deg is assumed</source>
+        <translation>Wiederholbarkeit {0} % {1} Grad angenommen</translation>
+    </message>
+    <message>
+        <source>Placement {0} % {1} deg is assumed</source>
+        <translation>Platzierung {0} % {1} Grad angenommen</translation>
+    </message>
+    <message>
+        <source>what it will do</source>
+        <translation>was sie bewirken wird</translation>
+    </message>
+    <message>
+        <source>An interval without end</source>
+        <translation>Ein Bereich ohne Ende</translation>
+    </message>
+    <message>
+        <source>Wait until settled</source>
+        <translation>Einlaufen abwarten</translation>
+    </message>
+    <message>
+        <source>End the wait</source>
+        <translation>Warten beenden</translation>
+    </message>
+    <message>
+        <source>A machine that warms up still moves</source>
+        <translation>Eine Maschine, die warm wird, bewegt sich noch</translation>
+    </message>
+    <message>
+        <source>A neighbour close in speed</source>
+        <translation>Ein Nachbar mit naher Drehzahl</translation>
+    </message>
+    <message>
+        <source>Equivalent residual unbalance from 1x</source>
+        <translation>Gleichwertige Restunwucht aus 1x</translation>
+    </message>
+    <message>
+        <source>Heavy spot unknown</source>
+        <translation>Schwere Stelle unbekannt</translation>
+    </message>
+    <message>
+        <source>Judged by run "{0}"</source>
+        <translation>Beurteilt nach Lauf „{0}“</translation>
+    </message>
+    <message>
+        <source>Put half the correction on the face</source>
+        <translation>Den halben Ausgleich auf die Ansicht setzen</translation>
+    </message>
+    <message>
+        <source>Stop {0}</source>
+        <translation>{0} anhalten</translation>
+    </message>
+    <message>
+        <source>nothing is lost</source>
+        <translation>nichts geht verloren</translation>
+    </message>
+    <message>
+        <source>a phase that walks</source>
+        <translation>eine Phase, die wandert</translation>
+    </message>
+    <message>
+        <source>and not noted as weighed back in</source>
+        <translation>und nicht als zurückgewogen notiert</translation>
+    </message>
+    <message>
+        <source>it tests the stored coefficients</source>
+        <translation>er prüft die gespeicherten Koeffizienten</translation>
+    </message>
+    <message>
+        <source>record when 1x has settled</source>
+        <translation>aufnehmen, wenn 1x eingelaufen ist</translation>
+    </message>
+    <message>
+        <source>point {0}</source>
+        <translation>Messpunkt {0}</translation>
+    </message>
+    <message>
+        <source>with the reason</source>
+        <translation>mit dem Grund</translation>
+    </message>
+    <message>
+        <source>balancing procedures and tolerances for rotors with rigid behaviour</source>
+        <translation>Verfahren und Toleranzen für Rotoren in starrem Zustand</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -2447,7 +3255,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Hook-up &amp;file…</source>
-        <translation>Anschluss&amp;datei…</translation>
+        <translation>&amp;Datei…</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -2477,7 +3285,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Set for this &amp;job</source>
-        <translation>Für den Auftra&amp;g setzen</translation>
+        <translation>Für Auftra&amp;g setzen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -3245,6 +4053,11 @@
         <translation>Die Werte dieses Eintrags sind nicht so, wie dieses Programm sie schreibt.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0} ± {1} Hz ({2} r/min), damping ratio {3}, seen best at {4}</source>
+        <translation>{0} ± {1} Hz ({2} r/min), Dämpfungsgrad {3}, am besten zu sehen bei {4}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/inspect_source.py"/>
         <source>simulated rotor at rest</source>
         <translation>simulierter Rotor in Ruhe</translation>
@@ -3584,6 +4397,36 @@ Letzter Lauf {1}
         <translation>nicht in beiden</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Add the note</source>
+        <translation>Notiz hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Note trial masses that were taken off as weighed back in</source>
+        <translation>Abgenommene Testmassen als zurückgewogen notieren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Once hands are out</source>
+        <translation>Sobald keine Hand mehr drin ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Photos of the pieces that are on</source>
+        <translation>Fotos der Stücke, die sitzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Weighed back in</source>
+        <translation>Zurückgewogen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>photos of the pieces on the rotor</source>
+        <translation>Fotos der Stücke auf dem Rotor</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_cards.py"/>
         <source>each plane</source>
         <translation>jede Ebene</translation>
@@ -3817,6 +4660,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_cards.py"/>
         <source>Write who says so.</source>
         <translation>Angeben, wer das sagt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Try &amp;half of it</source>
+        <translation>&amp;Hälfte versuchen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
@@ -4167,6 +5015,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_hand.py"/>
         <source>"{0}" is not two angles: write such as 300 and 330</source>
         <translation>„{0}“ sind nicht zwei Winkel: etwa 300 und 330 schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_hand.py"/>
+        <source>{0} mm of rod</source>
+        <translation>{0} mm Elektrode</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_model.py"/>
@@ -4717,6 +5570,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/meters.py"/>
         <source>{0} missing, {1} extra</source>
         <translation>{0} fehlen, {1} zu viel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/meters.py"/>
+        <source>threshold at {0} % of full scale</source>
+        <translation>Schwelle bei {0} % vom Vollausschlag</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/open_job.py"/>
@@ -5414,6 +6272,26 @@ Letzter Lauf {1}
         <translation>, noch {0} s</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>&amp;Wait until settled</source>
+        <translation>Einlaufen abwa&amp;rten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>End the &amp;wait</source>
+        <translation>Wa&amp;rten beenden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>Record when 1x moves less than 2 % and 2° in five minutes</source>
+        <translation>Aufnehmen, wenn 1x sich in fünf Minuten weniger als 2 % und 2° bewegt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>Why it is not waited for</source>
+        <translation>Warum nicht gewartet wird</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/runs_sweep.py"/>
         <source>How far the sweep is</source>
         <translation>Wie weit der Durchlauf ist</translation>
@@ -5722,6 +6600,41 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/watch.py"/>
         <source>no pulses are seen yet: check sensor, mark and threshold</source>
         <translation>noch keine Impulse zu sehen: Sensor, Marke und Schwelle prüfen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_panel.py"/>
+        <source>Also shown here</source>
+        <translation>Hier auch gezeigt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_panel.py"/>
+        <source>Put this away (Esc)</source>
+        <translation>Schließen (Esc)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_panel.py"/>
+        <source>Rule</source>
+        <translation>Regel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_panel.py"/>
+        <source>Why: {0}</source>
+        <translation>Warum: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_panel.py"/>
+        <source>{0} Rule: {1} Source: {2}.</source>
+        <translation>{0} Regel: {1} Quelle: {2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/work_row.py"/>
+        <source>{0}: how far it is</source>
+        <translation>{0}: wie weit es ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/work_row.py"/>
+        <source>Stop {0}; nothing is lost</source>
+        <translation>{0} anhalten; nichts geht verloren</translation>
     </message>
 </context>
 </TS>

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import contextlib
 import json
+import logging
 import os
 import re
 from collections.abc import Callable, Iterator
@@ -20,7 +21,15 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
-from stillshaft.acquire.recording import Recorder, RecordingError, RecordingReader, events_path, open_recording
+from stillshaft.acquire.recording import (
+    Recorder,
+    RecordingError,
+    RecordingReader,
+    check_size,
+    check_there,
+    events_path,
+    open_recording,
+)
 from stillshaft.acquire.source import Block
 from stillshaft.dsp import units
 
@@ -31,6 +40,9 @@ OTHERS = (".h5", ".hdf5", ".mat", ".uff", ".unv", ".tdms")
 WRITTEN = (".wav", ".flac", ".au", ".csv", ".h5", ".mat", ".uff")
 _BLOCK = 65_536
 _MOST_IN_MEMORY = 1 << 31  # bytes of a format that is only read as a whole
+_LONGEST_LINE = 20_000  # letters of a table's line
+_MOST_PER_BYTE = 1000  # samples that a byte of a compressed file stands for
+_LARGEST_CHUNK = 2**28  # bytes that a compressed file is unpacked by
 _UNEVEN = 0.01
 _WAV_LIMIT = 4_000_000_000
 _EXTRA = "reading it needs {module}: pip install 'stillshaft[files]'"
@@ -55,8 +67,18 @@ class TableReader:
     def blocks(self, frames: int = _BLOCK) -> Iterator[Block]:
         """Blocks of so many frames and fewer, to the end."""
         at = 0
-        for values in self._slices(frames):
-            yield Block(at, self.rate_hz, np.asarray(values * self._per_value, dtype=np.float32))
+        slices = self._slices(frames)
+        while True:
+            try:
+                values = next(slices, None)
+            except RecordingError:
+                raise
+            except Exception as error:  # noqa: BLE001 - as at the door: a file may be damaged anywhere
+                raise RecordingError(f"{self.path}: cannot be read from frame {at} on ({_said(error)})") from None
+            if values is None:
+                return
+            with np.errstate(over="ignore"):
+                yield Block(at, self.rate_hz, np.asarray(values * self._per_value, dtype=np.float32))
             at += len(values)
 
     def __enter__(self) -> TableReader:
@@ -71,21 +93,28 @@ def open_any(path: Path, hookup: Hookup | None = None) -> RecordingReader | Tabl
     suffix = path.suffix.lower()
     if suffix not in (*TABLES, *OTHERS):
         return open_recording(path)
-    if not path.is_file():
-        raise RecordingError(f"{path}: there is no such file")
+    check_there(path)
     opener = {".mat": _mat, ".uff": _universal, ".unv": _universal, ".tdms": _tdms}.get(suffix, _hdf5)
     opener = _table if suffix in TABLES else opener
     try:
-        return opener(path, hookup)
+        reader = opener(path, hookup)
     except RecordingError:
         raise
     except ModuleNotFoundError as error:
         raise RecordingError(f"{path}: {_EXTRA.format(module=error.name)}") from None
     except Exception as error:  # noqa: BLE001 - readers of other formats raise anything for a damaged file
-        text = " ".join(str(error).split())[:120]
-        raise RecordingError(
-            f"{path}: is damaged or no {suffix} file of samples ({type(error).__name__}: {text})"
-        ) from None
+        raise RecordingError(f"{path}: is damaged or no {suffix} file of samples ({_said(error)})") from None
+    try:
+        check_size(path, reader.channels, reader.rate_hz)
+    except RecordingError:
+        reader.__exit__(None, None, None)
+        raise
+    return reader
+
+
+def _said(error: Exception) -> str:
+    """What a library says of a file, in short."""
+    return units.shown(f"{type(error).__name__}: {' '.join(str(error).split())}", 160)
 
 
 def _per_value(hookup: Hookup | None, channels: int) -> Real:
@@ -110,7 +139,9 @@ def _checked_size(path: Path) -> None:
 
 def _table(path: Path, hookup: Hookup | None) -> TableReader:
     with open(path, encoding="utf-8-sig", errors="strict") as file:
-        head = [line for _, line in zip(range(200), file, strict=False)]
+        head = [file.readline(_LONGEST_LINE) for _ in range(200)]
+    if any(len(line) == _LONGEST_LINE for line in head):
+        raise RecordingError(f"{path}: has lines of more than {_LONGEST_LINE} letters; is it a table of samples?")
     numbers = [i for i, line in enumerate(head) if re.match(r"\s*[-+]?[\d.]", line)]
     if not numbers:
         raise RecordingError(f"{path}: has no line of numbers among the first {len(head)}")
@@ -118,6 +149,7 @@ def _table(path: Path, hookup: Hookup | None) -> TableReader:
     delimiter = next((d for d in (";", "\t") if d in first), "," if "," in first else None)
     comma = delimiter in (";", "\t") and "." not in first and "," in first
     columns = len(first.split(delimiter))
+    check_size(path, columns, 1.0)
     said = next((m[1] for line in head[: numbers[0]] if (m := re.search(r"rate\s*=?\s*([\d.]+)\s*Hz", line))), None)
     settings = {} if hookup is None else hookup.table
     time_column = settings.get("time_column")
@@ -195,6 +227,7 @@ def _hdf5(path: Path, hookup: Hookup | None) -> TableReader:
                 f'{path}: has no dataset "samples" (frames, inputs) with an attribute rate_hz; it has {", ".join(file)}'
             )
         data = file["samples"]
+        _check_own_samples(path, file)
         about = json.loads(data.attrs["about"]) if "about" in data.attrs else None
 
         def slices(count: int) -> Iterator[Real]:
@@ -209,14 +242,47 @@ def _hdf5(path: Path, hookup: Hookup | None) -> TableReader:
         raise
 
 
+def _check_own_samples(path: Path, file: Any) -> None:
+    """Raise RecordingError for samples that lie in another file, are no numbers, or are too many for what holds them."""
+    import h5py
+
+    data = file["samples"]
+    if type(file.get("samples", getlink=True)) is not h5py.HardLink or data.external or data.is_virtual:
+        raise RecordingError(f"{path}: its samples lie in another file; put them into this one")
+    if data.dtype.kind not in "iuf" or data.dtype.itemsize > 8:
+        raise RecordingError(f"{path}: its samples are no numbers, but {units.shown(data.dtype)}")
+    if data.size > _MOST_PER_BYTE * (data.id.get_storage_size() + 1):
+        raise RecordingError(f"{path}: says it has {data.shape[0]} frames, more than it can hold; it is damaged")
+    if data.chunks is not None and np.prod(data.chunks, dtype=float) * data.dtype.itemsize > _LARGEST_CHUNK:
+        raise RecordingError(f"{path}: is packed in chunks of more than 256 MiB; write it in smaller ones")
+
+
 def _mat(path: Path, hookup: Hookup | None) -> TableReader:
-    from scipy.io import loadmat
+    from scipy.io import loadmat, whosmat
 
     _checked_size(path)
-    content = loadmat(path)
-    if "samples" not in content or "rate_hz" not in content:
-        names = ", ".join(n for n in content if not n.startswith("__"))
+    listed = {name: (shape, kind) for name, shape, kind in whosmat(path)}
+    if "samples" not in listed or "rate_hz" not in listed:
+        names = ", ".join(listed)
         raise RecordingError(f"{path}: has no variables samples (frames, inputs) and rate_hz; it has {names}")
+    shape, kind = listed["samples"]
+    if len(shape) != 2 or kind not in (
+        "double",
+        "single",
+        "int8",
+        "uint8",
+        "int16",
+        "uint16",
+        "int32",
+        "uint32",
+        "int64",
+    ):
+        raise RecordingError(f"{path}: samples must be a table of numbers (frames, inputs), not {kind} {shape}")
+    if 8.0 * shape[0] * shape[1] > min(_MOST_IN_MEMORY, 8 * _MOST_PER_BYTE * path.stat().st_size):
+        raise RecordingError(
+            f"{path}: says it has {shape[0]} frames of {shape[1]} inputs, more than can be read as a whole"
+        )
+    content = loadmat(path, variable_names=["samples", "rate_hz", "about"])
     samples = np.asarray(content["samples"], dtype=np.float64)
     about = json.loads(str(content["about"][0])) if "about" in content else None
     return _columns(path, list(samples.T), float(content["rate_hz"].ravel()[0]), hookup, about)
@@ -245,6 +311,7 @@ def _listed(sets: Any) -> list[dict[str, Any]]:
 def _tdms(path: Path, hookup: Hookup | None) -> TableReader:
     from nptdms import TdmsFile
 
+    logging.getLogger("nptdms").setLevel(logging.CRITICAL)  # it would print what a damaged file holds
     raw = open(path, "rb")  # noqa: SIM115 - closed by the reader
     try:
         file = TdmsFile.open(raw)
@@ -257,6 +324,9 @@ def _tdms(path: Path, hookup: Hookup | None) -> TableReader:
         raw.close()
         raise RecordingError(f"{path}: its channels are none, or have no common wf_increment")
     frames = min(len(c) for c in channels)
+    if frames * len(channels) > path.stat().st_size:
+        raw.close()
+        raise RecordingError(f"{path}: says it has {frames} frames, more than it can hold; it is damaged")
 
     def slices(count: int) -> Iterator[Real]:
         for i in range(0, frames, count):
@@ -282,6 +352,8 @@ def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
         raise RecordingError(f"{target}: is there already; choose a new name")
     with open_any(source, hookup) as reader:
         part = target.with_name(f".{target.stem}.part{suffix}")
+        if hookup is not None:
+            hookup.refuse_fewer_inputs(reader.channels, str(source))
         table = hookup.table if hookup is not None else reader.hookup
         names = (
             [f"input {i + 1}" for i in range(reader.channels)]

@@ -6,6 +6,7 @@ frames in units of digital full scale. NAME.events.jsonl beside it has one event
 
 from __future__ import annotations
 
+import bisect
 import contextlib
 import json
 import os
@@ -17,8 +18,9 @@ from datetime import UTC, date, datetime
 from io import FileIO
 from pathlib import Path
 from types import TracebackType
-from typing import Any
+from typing import Annotated, Any
 
+import msgspec
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.source import Block
@@ -28,6 +30,12 @@ _HEADER_BYTES = 4096
 _FLOAT32 = 6  # encoding number of the AU format
 _SIZE_UNKNOWN = 0xFFFFFFFF
 _SYNC_EVERY_S = 1.0
+# what a recording from anywhere may have; exchange holds other formats to the same
+MOST_CHANNELS = 256
+MOST_RATE_HZ = 10e6
+MOST_LOG_BYTES = 64 * 2**20
+MOST_GAPS = 100_000
+_MOST_FRAMES = 2**53  # of any frame number: floats count so far
 
 
 class RecordingError(InputError):
@@ -165,11 +173,15 @@ class RecordingReader:
 
     def blocks(self, frames: int = 65_536) -> Iterator[Block]:
         """Blocks of so many frames and fewer, to the end; a gap always has a block of its own begin."""
-        self._file.seek(0)
         at, lost = 0, dict(zip(self.gaps, self.lost, strict=True))
         while True:
-            end = next((g for g in self.gaps if at < g < at + frames), at + frames)
-            samples = self._file.read(end - at, dtype="float32", always_2d=True)
+            end = min([*self.gaps[(n := bisect.bisect_right(self.gaps, at)) : n + 1], at + frames])
+            try:
+                if at == 0:
+                    self._file.seek(0)
+                samples = self._file.read(end - at, dtype="float32", always_2d=True)
+            except (RuntimeError, OSError) as error:
+                raise RecordingError(f"{self.path}: cannot be read from frame {at} on ({_cause(error)})") from None
             if not len(samples):
                 return
             yield Block(at, self.rate_hz, samples, lost.get(at))
@@ -186,15 +198,12 @@ def open_recording(path: Path) -> RecordingReader:
     """Open WAV, FLAC, AU, CAF or another format of libsndfile. Raises RecordingError in one line."""
     import soundfile
 
-    if not path.exists():
-        raise RecordingError(f"{path}: there is no such file")
-    if path.is_dir():
-        raise RecordingError(f"{path}: is a folder; name the recording in it")
+    check_there(path)
     if path.stat().st_size == 0:
         raise RecordingError(f"{path}: is empty (0 bytes); record again")
     try:
         file = soundfile.SoundFile(path)
-    except (soundfile.SoundFileError, RuntimeError, OSError) as error:
+    except (soundfile.SoundFileError, RuntimeError, OSError, TypeError) as error:  # TypeError: samples without a header
         raise RecordingError(
             f"{path}: is no recording that can be read, or its header is cut off ({_cause(error)})"
         ) from None
@@ -202,6 +211,7 @@ def open_recording(path: Path) -> RecordingReader:
         file.close()
         raise RecordingError(f"{path}: has no samples in it; record again")
     try:
+        check_size(path, file.channels, float(file.samplerate))
         hookup, gaps, lost, skew_s = _events(events_path(path))
     except RecordingError:
         file.close()
@@ -209,14 +219,35 @@ def open_recording(path: Path) -> RecordingReader:
     return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, lost, skew_s, file)
 
 
+def check_there(path: Path) -> None:
+    """Raise RecordingError for what is no file: a pipe or a device would be waited for."""
+    try:
+        there, ordinary, folder = path.exists(), path.is_file(), path.is_dir()
+    except OSError as error:
+        raise RecordingError(f"{path}: cannot be read: {error.strerror}") from None
+    if folder:
+        raise RecordingError(f"{path}: is a folder; name the recording in it")
+    if not there:
+        raise RecordingError(f"{path}: there is no such file")
+    if not ordinary:
+        raise RecordingError(f"{path}: is no ordinary file (a pipe or a device); name a recording")
+
+
+def check_size(path: Path, channels: int, rate_hz: float) -> None:
+    """Raise RecordingError for inputs or a sample rate that no recording has."""
+    if not 1 <= channels <= MOST_CHANNELS:
+        raise RecordingError(f"{path}: has {channels} inputs; 1 to {MOST_CHANNELS} can be read")
+    if not 0.0 < rate_hz <= MOST_RATE_HZ:
+        raise RecordingError(f"{path}: a sample rate of {rate_hz:g} Hz is none; at most {MOST_RATE_HZ / 1e6:g} MHz")
+
+
 def device_of(path: Path) -> str:
     """The device that a recording was made with, as its event log says; empty where it does not."""
     try:
-        first = events_path(path).read_bytes().partition(b"\n")[0]
-        device = json.loads(first).get("device", "")
-    except (OSError, ValueError, AttributeError):
+        with open(events_path(path), "rb") as file:
+            return msgspec.json.decode(file.readline(MOST_LOG_BYTES), type=_Event).device
+    except (OSError, ValueError, RecursionError):  # msgspec's errors are ValueErrors
         return ""
-    return device if isinstance(device, str) else ""
 
 
 def _cause(error: Exception) -> str:
@@ -227,21 +258,41 @@ def _events(path: Path) -> tuple[dict[str, Any] | None, tuple[int, ...], tuple[i
     """Hook-up, gap frames, lost frames and skew of an event log; a torn last line is left out."""
     if not path.exists():
         return None, (), (), ()
+    check_there(path)
+    if path.stat().st_size > MOST_LOG_BYTES:
+        raise RecordingError(
+            f"{path}: is larger than {MOST_LOG_BYTES // 2**20} MiB; remove the file to use the recording without it"
+        )
     skew_s: tuple[float, ...] = ()
     hookup: dict[str, Any] | None = None
     gaps: dict[int, int] = {}
+    decoder = msgspec.json.Decoder(_Event)
     for number, line in enumerate(path.read_bytes().split(b"\n")[:-1], start=1):
         try:
-            event = json.loads(line)
-            kind = event["kind"]
-        except (ValueError, KeyError, TypeError):
+            event = decoder.decode(line)
+            if event.kind == "start":
+                hookup, skew_s = event.hookup, tuple(event.skew_s)
+            elif event.kind == "gap" and event.frame is not None:
+                gaps[event.frame] = -1 if event.lost_frames is None else event.lost_frames
+        except (ValueError, RecursionError):  # msgspec's errors are ValueErrors
             raise RecordingError(
                 f"{path}: line {number} is damaged; remove the file to use the recording without it"
             ) from None
-        if kind == "start":
-            hookup = event.get("hookup")
-            skew_s = tuple(float(s) for s in event.get("skew_s", ()))
-        elif kind == "gap":
-            lost = event.get("lost_frames")
-            gaps[int(event["frame"])] = -1 if lost is None else int(lost)
+    if len(gaps) > MOST_GAPS:
+        raise RecordingError(f"{path}: has more than {MOST_GAPS} gaps; remove the file to use the recording without it")
     return hookup, tuple(sorted(gaps)), tuple(gaps[g] for g in sorted(gaps)), skew_s
+
+
+_Skew = Annotated[float, msgspec.Meta(ge=-1.0, le=1.0)]  # s
+_Frame = Annotated[int, msgspec.Meta(ge=0, le=_MOST_FRAMES)]
+
+
+class _Event(msgspec.Struct):
+    """What is read of a line of an event log; the keys of its other kinds are left alone."""
+
+    kind: str
+    hookup: dict[str, Any] | None = None
+    device: str = ""
+    skew_s: list[_Skew] = []
+    frame: _Frame | None = None
+    lost_frames: Annotated[int, msgspec.Meta(ge=-1, le=_MOST_FRAMES)] | None = None

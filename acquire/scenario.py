@@ -13,7 +13,7 @@ from typing import Any, Literal
 
 import msgspec
 import numpy as np
-from stillshaft.acquire import simulated
+from stillshaft.acquire import hookup, simulated
 from stillshaft.acquire.conditions import Conditions, PulseFaults
 from stillshaft.acquire.source import SourceError
 from stillshaft.dsp import tables, units
@@ -132,9 +132,11 @@ def load(path: Path) -> Scenario:
     except tables.TableError as error:
         raise SourceError(str(error)) from None
     try:
-        return _scenario(tables.checked(table, _File))
-    except (tables.TableError, units.UnitError, SourceError) as error:
+        found = _scenario(tables.checked(table, _File))
+        hookup.hookup_from(found.hookup())  # names and angles of its sensors must do for one
+    except (tables.TableError, units.UnitError, SourceError, hookup.HookupError) as error:
         raise SourceError(f"{path}: {error}") from None
+    return found
 
 
 def _scenario(file: _File) -> Scenario:

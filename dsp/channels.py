@@ -80,7 +80,7 @@ class Inputs:
         pulse = np.asarray(samples[:, self.pulse.index], dtype=np.float64)
         if pulse.size:
             low, high = _extremes(vibration)
-            if not np.isfinite(low + high).all() or not np.isfinite(pulse.min() + pulse.max()):
+            if not np.isfinite((low, high)).all() or not np.isfinite((pulse.min(), pulse.max())).all():
                 self._refuse_not_finite(samples)
             self._low, self._high = np.minimum(self._low, low), np.maximum(self._high, high)
             if self.points and max(-low.min(), high.max()) >= _FULL_SCALE:
@@ -152,8 +152,9 @@ def _extremes(samples: Samples) -> tuple[Real, Real]:
     frames, channels = samples.shape
     folded = samples[: frames // 64 * 64].reshape(-1, 64 * channels)
     rest = samples[frames // 64 * 64 :]
-    low, high = (
-        f(np.concatenate([f(folded, axis=0).reshape(64, channels), rest]) if folded.size else rest, axis=0)
-        for f in (np.min, np.max)
-    )
+    with np.errstate(invalid="ignore"):  # what is not a number is refused by who asks
+        low, high = (
+            f(np.concatenate([f(folded, axis=0).reshape(64, channels), rest]) if folded.size else rest, axis=0)
+            for f in (np.min, np.max)
+        )
     return low.astype(np.float64), high.astype(np.float64)

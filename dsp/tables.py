@@ -24,7 +24,8 @@ MOST_BYTES = 16 * 2**20
 MOST_DEPTH = 24  # tables within tables
 MOST_ENTRIES = 1_000_000  # of all tables and lists of a file
 MOST_LETTERS = 20_000  # of a text
-MOST_OF_KEY = 200  # letters of a key
+MOST_OF_NAME = 300  # letters of a key or a name, which are one line
+_NAMES = {"name", "machine", "point", "plane", "sensor", "edition", "key", "id", "date", "device"}
 _WORDS = {
     "int": "a whole number",
     "float": "a number",
@@ -99,8 +100,10 @@ def check_bounds(table: Mapping[str, Any]) -> None:
         if isinstance(value, str):
             _check_text(value)
         elif isinstance(value, Mapping):
-            for key in value:
-                _check_key(key)
+            for key, inner in value.items():
+                _check_line(key, "key")
+                if key in _NAMES and isinstance(inner, str):
+                    _check_line(inner, key)
             waiting += [(inner, depth + 1) for inner in value.values()]
         elif isinstance(value, list):
             waiting += [(inner, depth + 1) for inner in value]
@@ -110,12 +113,12 @@ def check_bounds(table: Mapping[str, Any]) -> None:
             raise TableError(f"has more than {MOST_ENTRIES} entries")
 
 
-def _check_key(key: str) -> None:
-    if len(key) > MOST_OF_KEY:
-        raise TableError(f'"{shown(key)}" is too long for a key, at most {MOST_OF_KEY} letters')
-    if "\n" in key or "\t" in key:
-        raise TableError(f'"{shown(key)}" has a line end or a tab in it; keys and names are one line')
-    _check_text(key)
+def _check_line(text: str, what: str) -> None:
+    if len(text) > MOST_OF_NAME:
+        raise TableError(f'the {what} "{shown(text)}" is too long, at most {MOST_OF_NAME} letters')
+    if "\n" in text or "\t" in text or "\r" in text:
+        raise TableError(f'the {what} "{shown(text)}" has a line end or a tab in it; write it in one line')
+    _check_text(text)
 
 
 def _check_text(text: str) -> None:
@@ -128,7 +131,7 @@ def _check_text(text: str) -> None:
 
 
 # control characters beside line ends and tabs; what turns the order of letters round; halves of letters; line separators
-_UNFIT = re.compile("[\0-\x08\x0b-\x0c\x0e-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
+_UNFIT = re.compile("[\0-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
 def write_whole(path: Path, content: bytes) -> None:

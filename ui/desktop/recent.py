@@ -8,6 +8,7 @@ from __future__ import annotations
 from pathlib import Path
 
 MOST = 5
+_MOST_LISTED = 100  # entries of the file that are looked at
 
 
 def path_beside(settings_file: Path) -> Path:
@@ -17,16 +18,23 @@ def path_beside(settings_file: Path) -> Path:
 
 def load(path: Path) -> tuple[Path, ...]:
     """Folders of jobs, the newest first; those that are gone are left out."""
-    import tomllib
+    from stillshaft.dsp import tables
 
+    try:
+        listed = tables.read(path).get("recent", [])
+    except tables.TableError:
+        return ()
+    folders = [Path(text) for text in listed if isinstance(text, str)] if isinstance(listed, list) else []
+    return tuple(f for f in folders[:_MOST_LISTED] if _holds_a_job(f))[:MOST]
+
+
+def _holds_a_job(folder: Path) -> bool:
     from stillshaft.solver.record import NAME
 
     try:
-        listed = tomllib.loads(path.read_text(encoding="utf-8")).get("recent", [])
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError):
-        return ()
-    folders = [Path(text) for text in listed if isinstance(text, str)] if isinstance(listed, list) else []
-    return tuple(f for f in folders if (f / NAME).is_file())[:MOST]
+        return (folder / NAME).is_file()
+    except OSError:  # a name that is too long, or a disk that is gone
+        return False
 
 
 def remember(path: Path, folder: Path) -> tuple[Path, ...]:

@@ -65,15 +65,15 @@ def usual_path() -> Path:
 
 def load(path: Path, usual: View = View()) -> tuple[View, str | None]:
     """The remembered choices, else the usual ones; and what was wrong with the file in one line, if something was."""
-    import tomllib
+    from stillshaft.dsp import tables
 
     try:
-        table = tomllib.loads(path.read_text(encoding="utf-8"))
-    except FileNotFoundError:
-        return usual, None
-    except OSError as error:
-        return usual, f"{path}: cannot be read ({error.strerror}); the usual choices are used"
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError):
+        table = tables.read(path)
+    except tables.TableError:
+        if not path.exists():
+            return usual, None
+        if not path.is_file():
+            return usual, f"{path}: cannot be read (no ordinary file); the usual choices are used"
         return usual, f"{path}: is damaged; the usual choices are used, and it is written anew with the next change"
     view, refused = usual, []
     for field in fields(View):

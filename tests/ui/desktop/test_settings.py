@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from stillshaft.ui.desktop import settings
+from stillshaft.ui.desktop import recent, settings
 from stillshaft.ui.desktop.settings import CHOICES, View
 
 
@@ -56,3 +56,18 @@ def test_a_folder_in_its_place_is_said(tmp_path):
 def test_a_file_where_the_folder_should_be_is_said(tmp_path):
     (tmp_path / "stillshaft").write_text("")
     assert "cannot be written" in settings.save(tmp_path / "stillshaft" / "view.toml", View())
+
+
+@pytest.mark.parametrize("content", [b"theme = " + b"[" * 3000, b"theme = " + b"9" * 5000, b"theme = '" + b"x" * 30_000 + b"'"])
+def test_a_hostile_file_is_a_damaged_one(tmp_path, content):
+    (tmp_path / "view.toml").write_bytes(content)
+    view, said = settings.load(tmp_path / "view.toml")
+    assert view == View()
+    assert "is damaged" in said
+
+
+def test_a_hostile_list_of_jobs_is_an_empty_one(tmp_path):
+    path = tmp_path / "jobs.toml"
+    for content in (b"recent = " + b"[" * 3000, b'recent = ["' + b"x" * 5000 + b'"]', b'recent = ["a\\u0000b"]', b"recent = 3"):
+        path.write_bytes(content)
+        assert recent.load(path) == ()

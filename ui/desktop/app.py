@@ -17,7 +17,7 @@ from stillshaft.ui.desktop.tour_practice import Practice
 
 if TYPE_CHECKING:
     from stillshaft.ui.desktop.feed import Feed
-    from stillshaft.ui.desktop.open_job import OpenJob
+    from stillshaft.ui.desktop.open_job import OpenJob, Shown
 
 _ASK_AGAIN_MS = 30_000  # what is advised may hang on the time
 
@@ -194,6 +194,7 @@ class Program:
         """Another job is open, or it stands elsewhere."""
         shown = self.job.shown
         name = None if shown is None else shown.state.name or shown.folder.name
+        words.keep(() if shown is None else _names(shown))
         self.frame.setWindowTitle("Stillshaft" if name is None else f"{name} - Stillshaft")
         self.frame.job_panel.show_job(name)
         self.frame.say("")
@@ -237,6 +238,20 @@ class Program:
         if self._job is not None:
             self._job.close()
         self._tasks.close()
+
+
+def _names(shown: Shown) -> set[str]:
+    """What the person named in a job: it is never translated."""
+    state = shown.state
+    points = () if shown.hookup is None else shown.hookup.points
+    named = {
+        shown.by,
+        state.name,
+        state.brief.machine.name,
+        *(p.name for p in state.brief.planes),
+        *(p.name for p in points),
+    }
+    return {name for name in (*named, *(run.what.name for run in state.runs)) if name}
 
 
 def run() -> int:

@@ -23,6 +23,7 @@ from stillshaft.solver.state import JobRun, JobState
 
 RULES = Path(__file__).with_name("run_rules.toml")
 _MINUTES = 5.0  # that 1x must stay within 2 % and 2° for
+_LEAST_MINUTES = 1.0  # that tell something of them
 
 
 @dataclass(frozen=True)
@@ -357,7 +358,7 @@ def _moved_since(state: JobState, run: Run, started: int) -> Iterator[Finding]:
     ):
         return
     minutes = run.minutes_since_start - before.what.minutes_since_start
-    if minutes <= 0.0:
+    if minutes < _LEAST_MINUTES:
         return
     worst, said = 0.0, ""
     now = run_vectors.measured(run, run.unit)

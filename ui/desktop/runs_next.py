@@ -102,6 +102,7 @@ class NextCard(parts.Card):
         self.kind.addItems([_AS_IT_STANDS, *PURPOSES])
         self.ends.addItems(list(_ENDS))
         self._usual = ""
+        self._proposed = ""
         self.called_field, self.called = _line("Name", "by its kind")
         self.minutes_field, self.minutes = _line("Minutes since the start", "where settling counts")
         self._grid = QtWidgets.QGridLayout()
@@ -156,11 +157,18 @@ class NextCard(parts.Card):
         minutes = number_from("minutes since the start", self.minutes.text())
         return Wanted(self.purpose, name, conditions_from(rows), minutes)
 
+    def propose_minutes(self, minutes: float | None) -> None:
+        """Write how long ago the start was, unless the person wrote something else; None: it is not known."""
+        if self.minutes.text() == self._proposed and not self.minutes.hasFocus():
+            self._proposed = "" if minutes is None else f"{minutes:.1f}"
+            self.minutes.setText(self._proposed)
+
     def clear(self) -> None:
         """For the run after: name and minutes are its own."""
         self.kind.setCurrentIndex(0)
         self.called.clear()
         self.minutes.clear()
+        self._proposed = ""
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 
 from PySide6 import QtWidgets
@@ -9,6 +10,7 @@ from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.source import SourceRequest
 from stillshaft.solver import progress, run_vectors
 from stillshaft.solver.state import JobRun, JobState
+from stillshaft.ui import job_checks
 from stillshaft.ui.desktop import face as faces
 from stillshaft.ui.desktop import inspect_source, look, parts
 from stillshaft.ui.desktop import words as language
@@ -22,6 +24,7 @@ from stillshaft.ui.desktop.places import face_of
 from stillshaft.ui.desktop.run_taker import AbortWatch, RunTaker, fitted_of
 from stillshaft.ui.desktop.run_watch import RunWatch
 from stillshaft.ui.desktop.runs_next import NextCard, RunFormError, RunStrip, StartCard, stop_for
+from stillshaft.ui.desktop.runs_settling import SameMinutes, SettlingStrip, ended_by, same_minutes, wait_words
 from stillshaft.ui.desktop.runs_sweep import SweepView, curves_so_far
 from stillshaft.ui.desktop.runs_taken import TakenView, judged, mean_vectors
 from stillshaft.ui.desktop.settings import ENDS, View
@@ -49,6 +52,9 @@ class RunsPage(Page):
         self._real_time, self._seed = real_time, 0
         self._shown = False
         self._started = False  # the machine, with the cautions seen to
+        self._start_s: float | None = None  # by `time.monotonic`, where the start was seen
+        self._waiting = False  # for 1x to settle
+        self._settling_said = ""
         self._folder: Path | None = None
         self._on: tuple[object, ...] = ()
         self._unused: tuple[Path, ...] = ()
@@ -71,6 +77,8 @@ class RunsPage(Page):
     def _lay_out(self) -> None:
         self.turn = parts.Segments("What is shown", (NEXT, LIVE, TAKEN, SWEEP))
         self.body.addWidget(self.turn)
+        self.settling = SettlingStrip()
+        self.body.addWidget(self.settling)
         self.body.addWidget(self.strip)
         left, right = QtWidgets.QVBoxLayout(), QtWidgets.QVBoxLayout()
         left.addWidget(self.next)
@@ -90,10 +98,12 @@ class RunsPage(Page):
         self.feed.glanced.connect(self._look)
         self.job.changed.connect(self._follow)
         self.start.acknowledged.connect(self._acknowledge)
-        self.start.runs.connect(self._go)
+        self.start.runs.connect(lambda: self._go())
         self.strip.record.clicked.connect(lambda _checked=False: self._record())
         self.strip.end.clicked.connect(lambda _checked=False: self.taker.end())
         self.strip.off.clicked.connect(lambda _checked=False: self.taker.break_off())
+        self.settling.wanted.connect(self._wait)
+        self.settling.ended.connect(self._end_wait)
         self.taker.changed.connect(self._progress)
         self.taker.taken.connect(self._came_of_it)
         self.taker.failed.connect(self._no_run)
@@ -114,6 +124,7 @@ class RunsPage(Page):
         for name, view in self.views.items():
             view.setVisible(name == what)
         self.strip.setVisible(self.job.shown is not None and what in (NEXT, LIVE))
+        self._show_wait()
 
     # what the person does
 
@@ -146,12 +157,12 @@ class RunsPage(Page):
     def _acknowledge(self, texts: list[str], who: str) -> None:
         self.job.act(
             lambda session: record_start(session, texts, who),
-            lambda _none: self._go(),
+            lambda _none: self._go(time.monotonic()),
             lambda why: self.start.trouble.say(f"{why}."),
         )
 
-    def _go(self) -> None:
-        self._started = True
+    def _go(self, start_s: float | None = None) -> None:
+        self._started, self._start_s = True, start_s
         self.start.begin_anew()
         self.strip.trouble.say("")
         if self.feed.status in (Status.STOPPED, Status.STOPPING):
@@ -166,6 +177,7 @@ class RunsPage(Page):
             return
         snapshot = self.feed.snapshot
         measured = None if snapshot is None else snapshot.measured
+        self.next.propose_minutes(self._minutes)
         try:
             wanted = self.next.wanted()
         except RunFormError as error:
@@ -179,6 +191,57 @@ class RunsPage(Page):
         self.turn_to(LIVE)
         self.taker.record(wanted, stop_for(self.next.ends.currentText(), rpm))
         self.strip.end.setFocus()
+
+    # the settling wait
+
+    @property
+    def _minutes(self) -> float | None:
+        """Since the start, where the page saw it."""
+        return None if self._start_s is None else (time.monotonic() - self._start_s) / 60.0
+
+    @property
+    def _same(self) -> SameMinutes | None:
+        return None if self.job.shown is None else same_minutes(self.job.shown.state)
+
+    def _wait(self) -> None:
+        if self.feed.watch is not None:
+            self._waiting, self._settling_said = True, ""
+            self.feed.watch.watch_settling()
+            self._progress()
+            self.settling.reason.setFocus()
+
+    def _end_wait(self, reason: str) -> None:
+        """Nobody waits any longer; what was seen until then is recorded with the reason."""
+        self._stop_waiting(f"The wait was ended: {reason}.", reason)
+        self.strip.record.setFocus()
+
+    def _stop_waiting(self, said: str, note: str = "") -> None:
+        watch = self.feed.watch
+        watched = None if watch is None else watch.settled
+        self._waiting, self._settling_said = False, said
+        if watch is not None:
+            watch.watch_settling(on=False)
+        if watched is not None and watched.points:
+            self._act(lambda session: session.record_check(job_checks.settled(watched), None, note))
+        self._progress()
+
+    def _show_wait(self) -> None:
+        """How the wait stands; it is over when 1x has settled, or as long after the start as the first run."""
+        watch = self.feed.watch
+        running = self._may and self._started and self.feed.status is Status.RUNNING and not self.feed.replays
+        self.settling.setVisible(running and not self.taker.doing and self.turn.value in (NEXT, LIVE))
+        if not self._waiting:
+            usual = "A machine that warms up still moves: record when 1x has settled."
+            self.settling.show_wait(self._settling_said or usual, waiting=False)
+            return
+        if watch is None or not running:
+            self._waiting = False
+            return
+        over = ended_by(watch.settled, self._same, self._minutes)
+        if over is not None:
+            self._stop_waiting(over)
+        else:
+            self.settling.show_wait(wait_words(watch.settled, self._same, self._minutes), waiting=True)
 
     def _act(self, work: object) -> None:
         self.job.act(work, None, lambda why: self.taken.trouble.say(f"{why}."))  # type: ignore[arg-type]
@@ -298,7 +361,7 @@ class RunsPage(Page):
         self.start_stop.setText("S&tart" if idle else "S&top")
         self.start_stop.setAccessibleName("Start" if idle else "Stop")
         if feed.status is Status.STOPPED:
-            self._started = False
+            self._started, self._start_s, self._settling_said = False, None, ""
             if self._replaying:  # it is over: the source of before again
                 self._replaying = False
                 self._end_replay()
@@ -329,6 +392,8 @@ class RunsPage(Page):
         if self._shown:
             self._tell_last(snapshot)
             self.watch.show_snapshot(snapshot)
+            self.next.propose_minutes(self._minutes)
+        self._show_wait()
         self._judge()
 
     def _tell_last(self, snapshot: Snapshot) -> None:
@@ -349,7 +414,8 @@ class RunsPage(Page):
         """The strip: what can be done, and how far it is."""
         taker, feed = self.taker, self.feed
         running = feed.status is Status.RUNNING and not feed.replays
-        ready = self._may and running and not taker.doing
+        self._show_wait()
+        ready = self._may and running and not taker.doing and not self._waiting
         self.strip.show_progress(
             taker.doing, taker.share, recording=taker.recording, ready=ready, text=self._strip_words(running)
         )
@@ -367,6 +433,8 @@ class RunsPage(Page):
             return "The source went away: it is waited for. The machine may be running."
         if not running:
             return f"{self._came}Start the machine when what must hold before a start holds."
+        if self._waiting:
+            return "It is waited until 1x has settled. To record before, end the wait with a reason."
         if not self._started:
             return f"{self._came}The source runs. See to what must hold before a start, then record."
         return f"{self._came}The machine runs until you stop it."
@@ -428,7 +496,7 @@ class RunsPage(Page):
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
-        for part in (self.watch, self.next, self.start, self.strip, self.taken, self.sweep):
+        for part in (self.watch, self.next, self.start, self.settling, self.strip, self.taken, self.sweep):
             part.set_theme(theme)
 
     def set_view(self, view: View) -> None:

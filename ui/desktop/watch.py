@@ -17,8 +17,10 @@ from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup, with_skew
 from stillshaft.dsp import edges, spectrum, tach, units, vectors
 from stillshaft.dsp.measure import Measuring
+from stillshaft.ui import settling
 from stillshaft.ui.desktop.figures import Level, PulseSeen, Spectrum, Waveform, WaveformPoint
 from stillshaft.ui.live import Live
+from stillshaft.ui.settling import Watched
 
 if TYPE_CHECKING:
     from stillshaft.acquire.process import Acquisition
@@ -106,6 +108,9 @@ class Watch(Live):
         self.glance: Glance | None = None
         self.recent: Recent | None = None
         self.description = ""
+        self.settled: Watched | None = None  # how 1x settles, where that is watched
+        self._settling: settling.Watch | None = None
+        self._watch_settling = False
         self._looks = 0
         super().__init__(request, hookup)
 
@@ -117,6 +122,10 @@ class Watch(Live):
     def stop_soon(self) -> None:
         """Stop without waiting: `ended` tells when it is done."""
         self._stop.set()
+
+    def watch_settling(self, *, on: bool = True) -> None:
+        """Watch from now on how 1x settles, whatever is recorded meanwhile, or no longer."""
+        self._watch_settling = on
 
     def _measure(self, acquisition: Acquisition) -> None:
         super()._measure(acquisition)
@@ -160,7 +169,17 @@ class Watch(Live):
         self.recent.put(samples)
         self._averaged.feed(samples[:, [p.index for p in self._wired.points]])
         self._note_peaks(samples, now)
+        self._follow_settling(measuring.rate_hz, samples, lost_before)
         self._look(measuring, now)
+
+    def _follow_settling(self, rate_hz: float, samples: Samples, lost_before: int | None) -> None:
+        if not self._watch_settling:
+            self._settling = self.settled = None
+            return
+        if self._settling is None:
+            self._settling = settling.Watch(rate_hz, self._wired)
+        if self._settling.feed(samples, lost_before):
+            self.settled = self._settling.watched()
 
     def _look(self, measuring: Measuring, now: float) -> None:
         if self._is_due("pulse", now, _PULSE_S):

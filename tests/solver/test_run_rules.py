@@ -292,6 +292,7 @@ def test_1x_that_moves_between_runs_of_one_start_still_settles(job):
     assert rules(found.refusals) == ["settling"]
     assert 'A: 1x moved by 0.0 % and 6.0° in the 1 min since "initial"' in found.refusals[0].sentence
     assert judged(job, moved, minutes_since_start=50.0).refusals == ()  # 0.8° in five minutes
+    assert judged(job, moved, minutes_since_start=12.3).refusals == ()  # seconds tell nothing of five minutes
     job.append("start", temperature="cold")
     assert judged(job, moved, minutes_since_start=13.0).refusals == ()  # another start
 

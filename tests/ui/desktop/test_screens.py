@@ -11,6 +11,8 @@ from stillshaft.ui.desktop.feed import Status
 from stillshaft.ui.desktop.settings import CHOICES, View
 from stillshaft.ui.desktop.stages import Stage
 
+OTHERS = ("test_pages", "test_frame", "test_hookup_page", "test_runs_page")  # with what is tried on an X server too
+
 
 @pytest.fixture
 def still(running, wait_until):
@@ -61,11 +63,11 @@ def test_every_page_can_be_read_reached_and_heard(still, wait, size):
 @pytest.mark.skipif(shutil.which("Xvfb") is None, reason="needs Xvfb: apt-get install xvfb")
 @pytest.mark.skipif("STILLSHAFT_ON_X" in os.environ, reason="this is what runs there")
 def test_the_same_on_an_x_server(x_server):
-    files = [__file__, *(__file__.replace("test_screens", other) for other in ("test_pages", "test_frame"))]
+    files = [__file__, *(__file__.replace("test_screens", other) for other in OTHERS)]
     chosen = "size1 or keys_alone or figures_are or view_panel_is_used"
     done = subprocess.run(
         [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", *files, "-k", chosen],
-        env=x_server, capture_output=True, text=True, check=False, timeout=170,
+        env=x_server, capture_output=True, text=True, check=False, timeout=1200,
     )  # fmt: skip
     assert done.returncode == 0, done.stdout + done.stderr
-    assert "4 passed" in done.stdout
+    assert "6 passed" in done.stdout

@@ -300,7 +300,7 @@ def test_advice_is_passed_over_with_a_reason(program, wait_until, tmp_path):
 def test_the_same_on_an_x_server(x_server):
     done = subprocess.run(
         [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", __file__, "-k", "keys_alone"],
-        env=x_server, capture_output=True, text=True, check=False, timeout=170,
+        env=x_server, capture_output=True, text=True, check=False, timeout=1200,
     )  # fmt: skip
     assert done.returncode == 0, done.stdout + done.stderr
     assert "1 passed" in done.stdout

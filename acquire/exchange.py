@@ -42,6 +42,7 @@ _BLOCK = 65_536
 _MOST_IN_MEMORY = 1 << 31  # bytes of a format that is only read as a whole
 _LONGEST_LINE = 20_000  # letters of a table's line
 _MOST_PER_BYTE = 1000  # samples that a byte of a compressed file stands for
+_MOST_ABOUT = 2**20  # bytes of what stands beside the samples
 _LARGEST_CHUNK = 2**28  # bytes that a compressed file is unpacked by
 _UNEVEN = 0.01
 _WAV_LIMIT = 4_000_000_000
@@ -228,7 +229,7 @@ def _hdf5(path: Path, hookup: Hookup | None) -> TableReader:
             )
         data = file["samples"]
         _check_own_samples(path, file)
-        about = json.loads(data.attrs["about"]) if "about" in data.attrs else None
+        about = _own_about(path, file)
 
         def slices(count: int) -> Iterator[Real]:
             yield from (np.asarray(data[i : i + count], dtype=np.float64) for i in range(0, data.shape[0], count))
@@ -240,6 +241,19 @@ def _hdf5(path: Path, hookup: Hookup | None) -> TableReader:
     except BaseException:
         file.close()
         raise
+
+
+def _own_about(path: Path, file: Any) -> dict[str, Any] | None:
+    """What this program wrote beside the samples, as bytes: the library never ends with a damaged text of any length."""
+    if "about" in file["samples"].attrs:
+        raise RecordingError(f"{path}: was written by an early version; convert the recording itself anew")
+    if "about" not in file:
+        return None
+    about = file["about"]
+    if about.dtype != np.uint8 or about.ndim != 1 or about.size > _MOST_ABOUT or about.external or about.is_virtual:
+        raise RecordingError(f'{path}: its "about" is not what this program writes; it is damaged')
+    told = json.loads(about[()].tobytes())
+    return told if isinstance(told, dict) else {}
 
 
 def _check_own_samples(path: Path, file: Any) -> None:
@@ -456,7 +470,8 @@ def _to_hdf5(reader: Reader, part: Path, names: list[str], table: dict[str, Any]
         data = file.create_dataset(
             "samples", (0, reader.channels), "f4", maxshape=(None, reader.channels), chunks=(16_384, reader.channels)
         )
-        data.attrs["rate_hz"], data.attrs["about"] = reader.rate_hz, _about(names, table)
+        data.attrs["rate_hz"] = reader.rate_hz
+        file["about"] = np.frombuffer(_about(names, table).encode(), dtype=np.uint8)
         for block in reader.blocks():
             at = data.shape[0]
             data.resize(at + len(block.samples), axis=0)

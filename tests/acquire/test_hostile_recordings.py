@@ -93,6 +93,12 @@ def test_hdf5_that_says_more_than_it_holds_or_reads_elsewhere(tmp_path):
     refused(huge, "1000000000000 frames, more than it can hold")
     texts = made("texts.h5", lambda f: f.create_dataset("samples", (2, 2), h5py.string_dtype()))
     refused(texts, "its samples are no numbers")
+    early = made(
+        "early.h5", lambda f: f.create_dataset("samples", data=np.ones((9, 2))).attrs.__setitem__("about", "{}")
+    )
+    refused(early, "early version; convert the recording itself anew")
+    about = made("about.h5", lambda f: f.update({"samples": np.ones((9, 2)), "about": np.ones((3, 3))}))
+    refused(about, "not what this program writes")
     (tmp_path / "secret").write_bytes(b"not for reading " * 10)
     outside = [(str(tmp_path / "secret"), 0, 160)]
     refused(

@@ -4,6 +4,7 @@
 JSON file of the table.
 """
 
+import faulthandler
 import os
 import random
 import tempfile
@@ -29,6 +30,12 @@ def pytest_terminal_summary(terminalreporter, config):
     terminalreporter.section("fault campaign")
     for line in (*tally.table(), f"written to {path}"):
         terminalreporter.write_line(line)
+
+
+@pytest.fixture(autouse=True)
+def no_dump_of_what_takes_long():
+    """A campaign takes minutes by intent: its own limits say what hangs."""
+    faulthandler.cancel_dump_traceback_later()
 
 
 @pytest.fixture

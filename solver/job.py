@@ -76,6 +76,11 @@ class Job:
         return self._record.read_only
 
     @property
+    def refused(self) -> str:
+        """Why nothing can be recorded on this disk, in words; empty where it can, or was not meant to."""
+        return self._record.refused
+
+    @property
     def state(self) -> JobState:
         """Where the job stands."""
         return self._state

@@ -152,6 +152,7 @@ class Record:
         """
         self.folder, self.path, self.read_only = folder, folder / NAME, read_only
         self.lines: list[Line] = []
+        self.refused = ""  # why the disk lets nothing be written, where it was meant to be
         self._problems: list[str] = []
         self._file = -1
         self._lock: Lock | None = None
@@ -173,7 +174,7 @@ class Record:
             self._file = open_own(self.path, os.O_RDWR | os.O_APPEND)
         except ReadOnlyError as error:
             self._release()
-            self.read_only = True
+            self.read_only, self.refused = True, str(error)
             self._problems.append(f"{error}: opened to read only")
 
     @staticmethod
@@ -265,9 +266,10 @@ class Record:
         Raises RecordError, and then the file is as it was: cannot be written, disk full, stick removed, or another
         program changed the file meanwhile.
         """
-        if self._file < 0 or self.read_only:
-            how = "closed" if self._file < 0 else "opened to read only"
-            raise RecordError(f"{self.folder}: is {how}; open it to write")
+        if self._file < 0:
+            raise RecordError(f"{self.folder}: is closed; open it to write")
+        if self.read_only:
+            raise RecordError(f"{self.refused or f'{self.folder}: is opened to read only'}; open it to write")
         if self.next_number > MOST_LINES:
             raise RecordError(f"{self.path}: has {MOST_LINES} lines, which is the most; close it and begin a new job")
         line = drafted(event, self.next_number)

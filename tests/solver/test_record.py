@@ -475,7 +475,7 @@ def test_a_disk_that_cannot_be_written_opens_to_read_and_says_so(nobody):
     assert found.read_only
     assert len(found.lines) == 3
     assert "cannot be written: read-only disk, or no right to: opened to read only" in found.problems[0]
-    with pytest.raises(RecordError, match="is opened to read only; open it to write"):
+    with pytest.raises(RecordError, match="read-only disk, or no right to; open it to write"):
         found.append({"format": 1, "id": 4})
     found.close()
     with pytest.raises(RecordError, match="is closed; open it to write"):

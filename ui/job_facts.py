@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -33,7 +33,8 @@ class FactsError(InputError):
 class Worked:
     """What a record tells: `solution_error` and `tolerance_error` say why there is none.
 
-    `stored` is what became of coefficients taken over from an earlier visit, None where none were used.
+    `stored` is what became of coefficients taken over from an earlier visit, None where none were used. `basis` is all that
+    these are worked out from; the diagnosis looks at more.
     """
 
     solution: Solution | None
@@ -42,15 +43,24 @@ class Worked:
     tolerance: Tolerance | None
     tolerance_error: str | None
     diagnosis: Diagnosis | None
+    basis: str
 
 
-def worked(state: JobState, folder: Path) -> Worked:
-    """All of it. What cannot be worked out is None with the reason; nothing is raised for what a record may hold."""
+def worked(state: JobState, folder: Path, before: Worked | None = None) -> Worked:
+    """All of it. What cannot be worked out is None with the reason; nothing is raised for what a record may hold.
+
+    `before` is what was worked out of the same record when it was shorter: most entries change nothing of it.
+    """
     from stillshaft.solver import diagnosis
     from stillshaft.ui import job_checks
 
+    basis, found = _basis(state, folder), None
+    if any(event.what.figures.get("evidence") for event in state.measured):
+        found = diagnosis.diagnose(job_checks.from_record(state))
+    if before is not None and before.basis == basis:
+        return replace(before, diagnosis=found)
     solution = stored = tolerance = None
-    solution_error = tolerance_error = found = None
+    solution_error = tolerance_error = None
     try:
         solution, stored = solved(state, folder)
     except ValueError as error:
@@ -59,10 +69,22 @@ def worked(state: JobState, folder: Path) -> Worked:
         tolerance = tolerance_of(state, folder)
     except ValueError as error:
         tolerance_error = _ours(error)
-    told = job_checks.from_record(state)
-    if any(event.what.figures.get("evidence") for event in state.measured):
-        found = diagnosis.diagnose(told)
-    return Worked(solution, solution_error, stored, tolerance, tolerance_error, found)
+    return Worked(solution, solution_error, stored, tolerance, tolerance_error, found, basis)
+
+
+def _basis(state: JobState, folder: Path) -> str:
+    """Runs, brief, hook-up and coefficients of an earlier visit, as a text to be compared."""
+    from stillshaft.solver.replay import runs_of
+
+    try:
+        table: Any = runs_of(state) | {"chain": chain_of(state, folder)}
+    except ValueError as error:
+        table = _ours(error)
+    try:
+        kept = (folder / COEFFICIENTS_NAME).read_bytes()
+    except OSError:
+        kept = b""
+    return repr((state.name, table, [(r.id, r.counts) for r in state.runs], state.brief, state.hookup, kept))
 
 
 def _ours(error: ValueError) -> str:

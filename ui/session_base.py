@@ -179,7 +179,8 @@ class RecordedJob:
         """Correction, tolerance and diagnosis as the record stands; worked out when asked for, and kept till it grows."""
         length = len(self.job.events)
         if self._worked is None or self._worked[0] != length:
-            self._worked = (length, job_facts.worked(self.state, self.folder))
+            before = None if self._worked is None else self._worked[1]
+            self._worked = (length, job_facts.worked(self.state, self.folder, before))
         return self._worked[1]
 
     def advice(self) -> Advice:
@@ -339,7 +340,7 @@ class RecordedJob:
     def refuse_closed(self) -> None:
         """Raise SessionError where nothing more may be recorded."""
         if self.job.read_only:
-            raise SessionError(f"{self.folder}: is open to read only; nothing can be recorded")
+            raise SessionError(f"{self.job.refused or f'{self.folder}: is open to read only'}; nothing can be recorded")
         if self.state.closed:
             raise SessionError(f"{self.folder}: the job is closed; reopen it first")
 

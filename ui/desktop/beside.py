@@ -7,10 +7,13 @@ from stillshaft.ui.desktop import look
 
 
 def box_of(figure: QtWidgets.QWidget, window: QtWidgets.QWidget) -> QtCore.QRect:
-    """What is seen of a widget, in the window."""
-    seen = figure.visibleRegion().boundingRect()
-    box = figure.rect() if seen.isEmpty() else seen
-    return QtCore.QRect(figure.mapTo(window, box.topLeft()), box.size())
+    """What is in sight of a widget, in the window, whatever lies over it; all of it where it is scrolled out of sight."""
+    whole = QtCore.QRect(figure.mapTo(window, QtCore.QPoint()), figure.size())
+    box, holder = whole, figure.parentWidget()
+    while holder is not None and holder is not window:
+        box = box & QtCore.QRect(holder.mapTo(window, QtCore.QPoint()), holder.size())
+        holder = holder.parentWidget()
+    return whole if box.isEmpty() else box
 
 
 def place(

@@ -110,6 +110,8 @@ class Steps:
             if page.turn.value != LIVE:
                 return Pointer(page.turn.buttons[LIVE], "Go to Live: the run is being recorded.")
             return self.wait(page.watch.cloud_card, words.watch)
+        if self.program.job.busy:
+            return self.wait(page.strip, "It is written into the record.")
         if page.turn.value == NEXT and not page.started:
             open_ones = [tick for tick in page.start.ticks if not tick.isChecked()]
             if open_ones:
@@ -147,13 +149,15 @@ class Steps:
         page = self.masses
         if (there := self.go(Stage.MASSES, before)) is not None:
             return there
+        if self.program.job.busy:
+            return self.wait(page.face, "It is being worked out.")
         if page.drafts.to_put_on:
             if page.turn.value != PUT_ON:
                 return Pointer(page.turn.buttons[PUT_ON], "The mass is on the face. Go on to what is put on.")
             return Pointer(page.entry.record, record)
         if page.turn.value != view:
             return Pointer(page.turn.buttons[view], before)
-        if not take.isVisible() or self.program.job.busy:
+        if not take.isVisible():
             return self.wait(page.face, "It is being worked out.")
         return Pointer(take, before)
 
@@ -162,6 +166,8 @@ class Steps:
         page = self.masses
         if (there := self.go(Stage.MASSES, sentence)) is not None:
             return there
+        if self.program.job.busy:
+            return self.wait(page.face, "It is being worked out.")
         if page.turn.value != PUT_ON:
             return Pointer(page.turn.buttons[PUT_ON], sentence)
         return Pointer(page.on.acts["trials off"], sentence)
@@ -207,6 +213,8 @@ class Steps:
         page = self.closeout
         if (there := self.go(Stage.CLOSE_OUT, before)) is not None:
             return there
+        if self.program.job.busy:
+            return self.wait(page.close_card, "It is written into the record.")
         if page.turn.value != CLOSE:
             return Pointer(page.turn.buttons[CLOSE], judge)
         return Pointer(page.close_card.judge, judge)

@@ -6,13 +6,12 @@ from dataclasses import dataclass
 
 import numpy as np
 import pytest
-import soundfile
+from known_signals import write_known_signals
 from stillshaft.acquire.hookup import load_hookup
 from stillshaft.acquire.source import Block
 from stillshaft.ui import wiring
 from test_cli import assert_one_line, stillshaft
 
-RATE_HZ = 48_000
 HOOKUP = """
 # what hangs on the fan
 format = 1
@@ -34,20 +33,9 @@ sensitivity = "100 mV/g"
 
 @pytest.fixture
 def folder(tmp_path):
-    """A hook-up and recordings of known signals: 1 V rms, a shaker on the far sensor, split with delays, a step."""
+    """A hook-up and recordings of known signals."""
     (tmp_path / "h.toml").write_text(HOOKUP)
-    t = np.arange(6 * RATE_HZ) / RATE_HZ
-    rng = np.random.default_rng(0)
-
-    def written(name, *columns):
-        x = np.column_stack(columns) + 1e-5 * rng.standard_normal((t.size, 3))
-        soundfile.write(tmp_path / f"{name}.wav", x, RATE_HZ, subtype="FLOAT")
-
-    sine = np.sqrt(2.0) * np.cos(2 * np.pi * 1000.0 * t)
-    written("volt", 0 * t, sine / 2.5, sine / 1.9)
-    written("shaker", 0 * t, 0 * t, np.sqrt(2.0) * 0.0987 / 2.0 * np.cos(2 * np.pi * 159.2 * t))
-    written("split", *(sum(0.1 * np.cos(2 * np.pi * f * (t - d)) for f in (80.0, 400.0)) for d in (0.0, 10e-6, 0.0)))
-    written("step", 0 * t, *(np.where(t > 1.0, 0.5 * np.exp(-2 * np.pi * f * (t - 1.0)), 0.0) for f in (2.0, 0.8)))
+    write_known_signals(tmp_path)
     return tmp_path
 
 
@@ -58,7 +46,7 @@ def calibrated(folder, *arguments):
 
 
 def test_a_known_voltage_is_written_as_full_scale(folder):
-    points = calibrated(folder, "voltage", "volt.wav", "--volts", "1 V")
+    points = calibrated(folder, "voltage", "voltage.wav", "--volts", "1 V")
     assert float(points["near"].table["full_scale"].split()[0]) == pytest.approx(2.5, rel=1e-4)
     assert float(points["far"].table["full_scale"].split()[0]) == pytest.approx(1.9, rel=1e-4)
     text = (folder / "h.toml").read_text()
@@ -94,11 +82,11 @@ def test_a_dry_run_writes_nothing(folder):
 @pytest.mark.parametrize(
     ("arguments", "match"),
     [
-        (("magic", "volt.wav"), 'method "magic": voltage, shaker, split or step'),
-        (("voltage", "volt.wav"), 'voltage: say how many, as rms of the sine, with --volts "1 V"'),
-        (("voltage", "volt.wav", "--volts", "1 kg"), "--volts"),
-        (("voltage", "volt.wav", "--volts", "1 V", "--point", "top"), 'has no point "top"; it has near, far'),
-        (("shaker", "volt.wav"), "the strongest tone is 1000.0 Hz, not the shaker's 159.2 Hz"),
+        (("magic", "voltage.wav"), 'method "magic": voltage, shaker, split or step'),
+        (("voltage", "voltage.wav"), 'voltage: say how many, as rms of the sine, with --volts "1 V"'),
+        (("voltage", "voltage.wav", "--volts", "1 kg"), "--volts"),
+        (("voltage", "voltage.wav", "--volts", "1 V", "--point", "top"), 'has no point "top"; it has near, far'),
+        (("shaker", "voltage.wav"), "the strongest tone is 1000.0 Hz, not the shaker's 159.2 Hz"),
         (("split", "shaker.wav"), "the reference input has no clear tone"),
         (("step", "none.wav"), "none.wav: there is no such file"),
     ],
@@ -163,10 +151,10 @@ def test_check_says_fine_of_the_simulated_rotor():
 
 
 def test_check_blocks_and_names_what_is_wrong(folder):
-    done = stillshaft("check", "recording:volt.wav", "--hookup", "h.toml", "--fast", "--json", cwd=folder)
+    done = stillshaft("check", "recording:voltage.wav", "--hookup", "h.toml", "--fast", "--json", cwd=folder)
     assert done.returncode == 3
     whole = json.loads(done.stdout)
     assert not whole["trusted"]
     assert any(f["weight"] == "blocks" for f in whole["findings"])
-    line = assert_one_line(stillshaft("check", "recording:volt.wav", cwd=folder))
+    line = assert_one_line(stillshaft("check", "recording:voltage.wav", cwd=folder))
     assert "carries no hook-up; name one with --hookup FILE" in line

@@ -17,6 +17,7 @@ from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import Theme
 
+_REMARKS, _WHY_REOPENED = "basis, remarks, or why it is refused", "why it is opened again"
 ACCEPT, REFUSE, NEITHER = "accepts", "refuses", "not asked"
 METRIC, INCH = "mm and g", "inches and ounces"
 _FAMILIES = {METRIC: "metric", INCH: "imperial"}
@@ -49,7 +50,8 @@ class CloseCard(parts.Card):
         row.addWidget(self.judge)
         row.addStretch(1)
         self.body.addLayout(row)
-        self.body.addWidget(parts.label("The owner", "heading"))
+        self.owner = parts.label("The owner", "heading")
+        self.body.addWidget(self.owner)
         self.choice = parts.Segments("The owner", (ACCEPT, REFUSE, NEITHER))
         self.choice.set(NEITHER)
         self.body.addWidget(self.choice)
@@ -57,9 +59,11 @@ class CloseCard(parts.Card):
         grid.setSpacing(look.TIGHT)
         self.who, self.remarks = LineEdit(), LineEdit()
         self.who.setPlaceholderText("for the owner")
-        self.remarks.setPlaceholderText("basis, remarks, or why it is refused")
-        for number, (name, edit) in enumerate((("&Name", self.who), ("Re&marks", self.remarks))):
-            grid.addWidget(parts.labelled(name, edit), number, 0)
+        self.who_name = parts.labelled("&Name", self.who)
+        for number, (name, edit) in enumerate(
+            ((self.who_name, self.who), (parts.labelled("Re&marks", self.remarks), self.remarks))
+        ):
+            grid.addWidget(name, number, 0)
             grid.addWidget(edit, number, 1)
         self.body.addLayout(grid)
         self.trouble = Said()
@@ -88,8 +92,10 @@ class CloseCard(parts.Card):
         self.missing_name.setVisible(bool(found.missing) and not state.closed)
         self.verdict.setText(verdict_words(found))
         for part in (self.judge, self.close_job, self.choice):
-            part.setEnabled(may and not state.closed)
-        self.close_job.setVisible(not state.closed)
+            part.setEnabled(may)
+        for part in (self.judge, self.close_job, self.owner, self.choice, self.who_name, self.who, self.safety):
+            part.setVisible(not state.closed)
+        self.remarks.setPlaceholderText(_WHY_REOPENED if state.closed else _REMARKS)
         self.reopen.setVisible(state.closed)
         self.reopen.setEnabled(may)
 

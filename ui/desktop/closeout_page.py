@@ -149,7 +149,7 @@ class CloseOutPage(Page):
         ):
             picture.setVisible(bool(rows))
             label.setVisible(not rows)
-            label.setText(f"It cannot be told yet: {'no limit applies' if tolerance is not None else why}.")
+            label.setText("No limit applies." if tolerance is not None else f"It cannot be told yet: {why}.")
         if tolerance is not None:
             judged = [] if tolerance.run is None else [f'judged by run "{tolerance.run}"']
             self.sources.show_texts([*judged, *tolerance.reasons, *tolerance.sources])

@@ -59,9 +59,14 @@ class Preview(Worded, QtWidgets.QTextBrowser):
         self._most = max(200, self.viewport().width() - 32)
         document = QtGui.QTextDocument(self)
         document.setDefaultStyleSheet(_STYLE)
-        for number, image in enumerate(images):
+        fine = self.devicePixelRatioF()
+        for number, (image, picture) in enumerate(zip(images, _pictures(layout), strict=True)):
+            wide = round(fine * self._shown_scale(picture) * picture.width)
+            # scaled here, because a document leaves rows of pixels out
+            shown = image.scaledToWidth(wide, QtCore.Qt.TransformationMode.SmoothTransformation)
+            shown.setDevicePixelRatio(fine)
             document.addResource(
-                QtGui.QTextDocument.ResourceType.ImageResource, QtCore.QUrl(f"picture:{number}"), image
+                QtGui.QTextDocument.ResourceType.ImageResource, QtCore.QUrl(f"picture:{number}"), shown
             )
         made = "".join(self._section(s) for s in layout.sections)
         head = f"<h1>{_safe(layout.title)}</h1><p class='quiet'>{_safe(layout.subtitle)}</p>"
@@ -78,6 +83,10 @@ class Preview(Worded, QtWidgets.QTextBrowser):
             at = self.verticalScrollBar().value()
             self.show_layout(*self._shown, self._body_px)
             self.verticalScrollBar().setValue(at)
+
+    def _shown_scale(self, picture: Picture) -> float:
+        """Pixels for a point of a picture, so that it fits."""
+        return min(_SCALE, self._most / picture.width)
 
     def _section(self, section: Section) -> str:
         return f"<h2>{_safe(section.title)}</h2>{''.join(self._block(b) for b in section.blocks)}"
@@ -98,7 +107,7 @@ class Preview(Worded, QtWidgets.QTextBrowser):
 
     def _image(self, picture: Picture) -> str:
         number, self._number = self._number, self._number + 1
-        scale = min(_SCALE, self._most / picture.width)
+        scale = self._shown_scale(picture)
         return (
             f"<img src='picture:{number}' width='{scale * picture.width:.0f}' height='{scale * picture.height:.0f}' "
             f"alt='{_safe(picture.alt)}'> "

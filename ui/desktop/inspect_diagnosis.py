@@ -323,10 +323,10 @@ class DiagnosisPane(Worded, QtWidgets.QWidget):
         lines += [f"Nothing told of: {', '.join(untold)}; that does not mean absent."] if untold else []
         self.rest.setText("\n".join(lines))
         self.rest.setVisible(bool(lines))
-        if self.next is not None:
-            self._list.addWidget(self.next)
         for card in self.causes:
             self._list.addWidget(card)
+        if self.next is not None:
+            self._list.addWidget(self.next)
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

@@ -26,8 +26,9 @@ from stillshaft.ui.theme import THEMES, Theme
 
 _POLL_MS, _TYPING_MS = 100, 150
 _BESIDE_EMS = 52
-_LIST_EMS = 22
+_LIST_EMS = 18
 _LOW_LIST_EMS = 14
+_PAIR_EMS = 33
 _MOST_PASSED_OVER = 5
 _JOBS, _TREND, _COMPARE = "Jobs", "Trend", "Two side by side"
 
@@ -306,7 +307,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
             return
         fields = []
         for title, chosen in (("Earlier job", newest[1]), ("Later job", newest[0])):
-            field = PickField(title, [], "choose a job", wide=True)
+            field = PickField(title, [], "choose a job")
             for folder in newest:
                 field.offer(names[folder])
             field.put(names[chosen])
@@ -388,7 +389,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         beside = width_px >= _BESIDE_EMS * body_px
         self.list.stand(self._row, wide_px=_LIST_EMS * body_px, low_px=_LOW_LIST_EMS * body_px, beside=beside)
         inner = width_px - (_LIST_EMS * body_px + look.GAP if beside else 0) - 2 * look.ROOM
-        self._pair.set_width(inner, body_px)
+        self._pair.set_width(min(inner, _PAIR_EMS * body_px), body_px)  # side by side as what is compared below
         self.work.setMinimumHeight((28 if beside else 44) * body_px)
 
     def enter(self) -> None:

@@ -12,6 +12,7 @@ from stillshaft.ui.library import PointTrend, moment
 from stillshaft.ui.library_index import Reading
 
 _DAY_S = 86_400.0
+_STEPS, _MOST_DATES = (1.0, 2.0, 7.0, 14.0, 28.0, 91.0, 182.0, 365.0, 730.0), 6  # days between two dates below
 
 
 class TrendPlot(Graph):
@@ -24,11 +25,13 @@ class TrendPlot(Graph):
         self._trend, self._number = trend, number
         self.y_title = f"{trend.point}, {trend.unit}"
         told = self._told()
-        self._origin = min((moment(r.at) for r, _ in told), default=datetime.min)
+        first = min((moment(r.at) for r, _ in told), default=datetime.min)
+        self._origin = first.replace(hour=0, minute=0, second=0, microsecond=0)  # days begin at the lines of the grid
         days = [self._day(r) for r, _ in told]
         reach = max((r.amplitude + (r.amplitude_ci95 or 0.0) for r, _ in told), default=1.0)
         last = max(days, default=0.0)
         room = max(1.0, 0.06 * last)
+        self.x_step = next((s for s in _STEPS if (last + 2.0 * room) / s <= _MOST_DATES), None)
         self.set_ranges(-room, last + room, 0.0, round_up(1.1 * reach))
         self.summarise(self._words())
 

@@ -11,7 +11,9 @@ from stillshaft.ui.desktop.inspect_list import Row
 from stillshaft.ui.desktop.stages import State
 from stillshaft.ui.library import Change, Library, Machine
 from stillshaft.ui.library_index import JobShown, Reading
+from stillshaft.ui.report_words import with_half
 
+_MOST_PERCENT = 1000.0  # more is told in times
 MOST_ROWS = 300  # a longer list is searched, not read
 _STATES = {"met": State.DONE, "not met": State.ATTENTION, "cannot be told": State.UNDER_WAY}
 
@@ -91,6 +93,9 @@ def change_text(change: Change) -> str:
     """A change in percent with its interval, or why there is none."""
     if change.percent is None:
         return change.why or "cannot be told"
+    if change.percent > _MOST_PERCENT:
+        half = None if change.percent_ci95 is None else 0.01 * change.percent_ci95
+        return with_half(1.0 + 0.01 * change.percent, half, "times as much").replace(" ", "\u00a0")
     half = "" if change.percent_ci95 is None else f" ± {change.percent_ci95:.0f}"
     return f"{change.percent:+.0f}{half} %".replace("-", "−").replace(" ", "\u00a0")
 

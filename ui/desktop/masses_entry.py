@@ -79,7 +79,10 @@ class EntryCard(parts.Card):
         self.see = parts.button(
             "Go through the cautions", self.to_cautions.emit, tip="What must hold before hands go in"
         )
-        self.body.addWidget(self.see)
+        line = QtWidgets.QHBoxLayout()
+        line.addWidget(self.see)
+        line.addStretch(1)
+        self.body.addLayout(line)
         self.nothing = parts.label("Add a piece, or try a suggestion on the face; then choose it.", "quiet", wrap=True)
         self.body.addWidget(self.nothing)
         self.plane = parts.Choice()

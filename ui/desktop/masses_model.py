@@ -200,14 +200,20 @@ def _rows(known: Known, predicted: Sequence[Predicted]) -> tuple[Expected, ...]:
 
 
 def drafts_of(known: Known, *, left_on: bool) -> tuple[Draft, ...]:
-    """One piece a plane that does what was worked out, to a tenth of a gram and a degree."""
+    """One piece a plane that does what was worked out, to a tenth of a gram, or two digits of less, and a degree."""
     if known.solution is None or known.runs is None:
         return ()
     grams = 1000.0 * known.runs.kg_per_mass_unit
     found = known.solution.additional if left_on else known.solution.corrections
     return tuple(
-        Draft(c.plane, round(grams * c.mass, 1), float(round(known.at_mark(c.angle_deg)) % 360)) for c in found
+        Draft(c.plane, weighable(grams * c.mass), float(round(known.at_mark(c.angle_deg)) % 360)) for c in found
     )
+
+
+def weighable(mass_g: float) -> float:
+    """A mass to a tenth of a gram, or to two digits where it is less than a gram."""
+    digits = 1 if abs(mass_g) >= 1.0 or not mass_g else 1 - math.floor(math.log10(abs(mass_g)))
+    return round(mass_g, digits)
 
 
 # what is typed

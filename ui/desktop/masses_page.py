@@ -190,7 +190,7 @@ class MassesPage(MassesView):
         if self.known is not None:
             left_on = self.correction.left_on
             drafts = [
-                replace(d, mass_g=round(share * d.mass_g, 1))
+                replace(d, mass_g=masses_model.weighable(share * d.mass_g))
                 for d in masses_model.drafts_of(self.known, left_on=left_on)
             ]
             self.think_of(drafts, "trim" if left_on else "correction")
@@ -205,7 +205,7 @@ class MassesPage(MassesView):
             return
         if not stock:
             self.pieces.show_plan(
-                None, "the stock is empty: write what is at hand, such as 6 × 2 g, 4 × 5 g.", self._angles
+                None, "the stock is empty: write what is at hand, such as 2 g x 6, 5 g x 4.", self._angles
             )
             return
         aim, most = AIMS[self.pieces.aim.value], self.pieces.most.value() or None

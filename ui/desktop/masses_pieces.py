@@ -7,8 +7,9 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
 from PySide6 import QtCore, QtWidgets
-from stillshaft.solver.brief import Stock
+from stillshaft.solver.brief import Brief, Stock
 from stillshaft.solver.runs import StockMass
+from stillshaft.ui import brief_text
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.masses_cards import Rows
 from stillshaft.ui.desktop.masses_field import Field, Said
@@ -22,25 +23,21 @@ if TYPE_CHECKING:
     from stillshaft.solver.pieces import Plan
 
 AIMS = {"few and good": "proposal", "least vibration": "best", "within limits": "fewest"}
-_PART = re.compile(r"\s*(\d{1,4})\s*[x×*]\s*(.+?)\s*")
 
 
 def stock_words(stock: Sequence[Stock]) -> str:
-    """A stock as a person writes it in one line."""
-    return ", ".join(f"{s.count} × {s.mass}" for s in stock)
+    """A stock in one line, as the brief has it."""
+    return ", ".join(f"{s.mass} x {s.count}" for s in stock)
 
 
 def stock_from(text: str) -> list[dict[str, Any]]:
-    """The stock of a text such as "6 × 2 g, 4 × 5 g", as the brief holds it. Raises EntryError."""
-    found = []
-    for part in (p for p in re.split(r"[,;]", text) if p.strip()):
-        match = _PART.fullmatch(part)
-        if not match or int(match[1]) < 1:
-            raise EntryError(f'"{part.strip()}": write number and mass, such as 6 × 2 g, 4 × 5 g')
-        mass = match[2] if re.search(r"[A-Za-z]", match[2]) else f"{match[2]} g"
-        if not masses_model.mass_from(mass):
-            raise EntryError(f'"{part.strip()}": 0 g is no piece')
-        found.append({"mass": mass, "count": int(match[1])})
+    """The stock of a text such as "2 g x 6, 5 g x 4", as the brief holds it. Raises BriefTextError, EntryError."""
+    found = brief_text.patch_from(f"stock = {text.replace(';', ',')}", Brief())["stock"] or []
+    for piece in found:
+        if not re.search(r"[A-Za-z]", piece["mass"]):
+            piece["mass"] += " g"
+        if not masses_model.mass_from(piece["mass"]):
+            raise EntryError(f'"{piece["mass"]}" is no piece: write what it weighs')
     return found
 
 
@@ -90,9 +87,9 @@ class PiecesCard(parts.Card):
 
     def __init__(self) -> None:
         super().__init__("Pieces from the stock")
-        self.stock = Field("&Stock at hand", self._restock, "such as 6 × 2 g, 4 × 5 g", 12.0)
+        self.stock = Field("&Stock at hand", self._restock, "such as 2 g x 6, 5 g x 4", 12.0)
         self.body.addWidget(self.stock)
-        self.aim = parts.Segments("What the pieces are to do", tuple(AIMS), 2)
+        self.aim = parts.Segments("What the pieces are to do", tuple(AIMS))
         self.aim.set("few and good")
         self.body.addWidget(self.aim)
         row = QtWidgets.QHBoxLayout()
@@ -102,7 +99,12 @@ class PiecesCard(parts.Card):
         self.most.setSpecialValueText("as it takes")
         self.most.lineEdit().setTextMargins(look.TIGHT, 0, 0, 0)
         row.addWidget(parts.labelled("Pieces at &most", self.most))
-        row.addWidget(self.most, 1)
+        row.addWidget(self.most)
+        for sign, name, step in (("−", "One piece fewer", -1), ("+", "One piece more", 1)):
+            each = parts.button(sign, lambda by=step: self.most.stepBy(by), tip=name)  # type: ignore[misc]
+            each.setAccessibleName(name)
+            row.addWidget(each)
+        row.addStretch(1)
         self.body.addLayout(row)
         row = QtWidgets.QHBoxLayout()
         self.search = parts.button("Find &pieces", self.asked.emit, "main", "Search the stock for the least vibration")

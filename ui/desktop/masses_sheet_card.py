@@ -25,7 +25,7 @@ from stillshaft.ui.report_material import mark_turn_deg, unknown_turn
 from stillshaft.ui.theme import Theme
 
 Pages = tuple[tuple[Picture, ...], tuple[Picture, ...]]
-_PREVIEW = 0.95  # pixels for a point
+_PREVIEW, _USUAL_PX = 0.95, 14  # pixels for a point, where body text is so high
 _SUFFIX = {"pdf": "PDF (*.pdf)", "png": "Picture (*.png)"}
 
 
@@ -103,7 +103,7 @@ class SheetCard(parts.Card):
         super().__init__("Placement sheet")
         self.paper: tuple[Picture, ...] = ()
         self.phone: tuple[Picture, ...] = ()
-        self._name = ""
+        self._name, self._room = "", 600
         row = QtWidgets.QHBoxLayout()
         row.setSpacing(look.TIGHT)
         self.turn = parts.Segments("Size", ("A4", "Phone"))
@@ -133,7 +133,9 @@ class SheetCard(parts.Card):
         """Show the pages of one size below each other."""
         self.turn.set(size)
         pages = self.paper if size == "A4" else self.phone
-        images = [masses_paint.image_of(p, _PREVIEW) for p in pages]
+        wide = max(p.width for p in pages)
+        scale = min(_PREVIEW * self.fontInfo().pixelSize() / _USUAL_PX, self._room / wide)
+        images = [masses_paint.image_of(p, scale) for p in pages]
         high = sum(i.height() for i in images) + look.GAP * (len(images) - 1)
         whole = QtGui.QPixmap(max(i.width() for i in images), high)
         whole.fill(self.palette().window().color())
@@ -141,10 +143,19 @@ class SheetCard(parts.Card):
         y = 0
         for image in images:
             painter.drawImage(0, y, image)
+            painter.setPen(self.palette().mid().color())  # paper has an edge on a white card too
+            painter.drawRect(QtCore.QRect(QtCore.QPoint(0, y), image.size()).adjusted(0, 0, -1, -1))
             y += image.height() + look.GAP
         painter.end()
         self.picture.setPixmap(whole)
         self.picture.setAccessibleName("; ".join(p.alt for p in pages))
+
+    def set_room(self, width_px: int) -> None:
+        """So much room for a page from left to right."""
+        if width_px != self._room:
+            self._room = width_px
+            if self.paper:
+                self.show_size(self.turn.value)
 
     def save(self, path: Path, kind: str) -> None:
         """Write the sheet as "pdf" for A4, or as "png" pictures for a phone; says where, or why not."""

@@ -309,8 +309,10 @@ class MassesView(Page):
 
     def set_room(self, width_px: int, body_px: int) -> None:
         """The cards beside or below the face."""
-        self.columns.set_beside(width_px >= _BESIDE_EMS * body_px)
+        # one above the other, what the choice above turns stands next to it
+        self.columns.set_beside(width_px >= _BESIDE_EMS * body_px, right_first=True)
         self.on.set_beside(not _BESIDE_EMS <= width_px / body_px < _LISTS_EMS)
         room = width_px - 2 * look.WIDE
         self.after.photos.set_width((5 * room // 9 if width_px >= _BESIDE_EMS * body_px else room) - 2 * look.ROOM)
+        self.sheet_card.set_room(room - 2 * look.ROOM)
         self._face_card.setMaximumHeight(_FACE_EMS * body_px)

@@ -198,10 +198,11 @@ class Columns(QtWidgets.QWidget):
         self._row.addLayout(left, shares[0])
         self._row.addLayout(right, shares[1])
 
-    def set_beside(self, beside: bool) -> None:
-        """Side by side, or not."""
+    def set_beside(self, beside: bool, *, right_first: bool = False) -> None:
+        """Side by side, or the left half above the other; `right_first`: below it."""
         direction = QtWidgets.QBoxLayout.Direction
-        self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
+        above = direction.BottomToTop if right_first else direction.TopToBottom
+        self._row.setDirection(direction.LeftToRight if beside else above)
 
 
 class Scrolled(Worded, QtWidgets.QScrollArea):

@@ -1,5 +1,6 @@
 """What the tests of the new window share: the window with its pages, and waiting that lets other threads run."""
 
+import contextlib
 import os
 import subprocess
 import time
@@ -37,15 +38,56 @@ def wait_until():
     return until
 
 
-@pytest.fixture
-def dressed(qapp):
-    """The application with the program's style and typeface; the tests of other windows get theirs back."""
+@contextlib.contextmanager
+def _dressed(qapp):
     before = qapp.font(), qapp.style().objectName(), QtCore.QLocale()
     look.prepare(qapp)
     yield qapp
     qapp.setFont(before[0])
     qapp.setStyle(before[1])
     QtCore.QLocale.setDefault(before[2])
+
+
+@pytest.fixture
+def dressed(qapp):
+    """The application with the program's style and typeface; the tests of other windows get theirs back."""
+    with _dressed(qapp):
+        yield qapp
+
+
+@pytest.fixture(scope="module")
+def styled(qapp):
+    """The same, once for all tests of a file: to change it takes a second each time."""
+    with _dressed(qapp):
+        yield qapp
+
+
+@pytest.fixture
+def page_on(styled, qtbot, wait_until):
+    """Opens a job's folder on a page in a window of its own: `page_on(stage, page's class, folder)`."""
+    from stillshaft.ui.desktop.frame import Frame
+    from stillshaft.ui.desktop.open_job import OpenJob
+
+    made = []
+
+    def at(stage, build, folder):
+        frame = Frame(None, None, stage)
+        qtbot.addWidget(frame)
+        job = OpenJob(frame)
+        made.append((frame, job))
+        pages, ready = [], []
+        frame.register(stage, lambda: pages.append(build(job)) or pages[-1])
+        frame.ready.connect(lambda: ready.append(True))
+        frame.show()
+        wait_until(lambda: ready)
+        job.open(folder, "first person")
+        wait_until(lambda: job.shown is not None)
+        return pages[0]
+
+    yield at
+    for frame, job in made:
+        frame.close()
+        job.close()
 
 
 @pytest.fixture

@@ -4,11 +4,10 @@ import datetime
 
 import numpy as np
 import pytest
-import soundfile
+from known_signals import RATE_HZ, write_known_signals
 from stillshaft.acquire.soundcard import SoundInput
 from stillshaft.ui.desktop.feed import Status, sound_choice
 
-RATE_HZ = 48_000
 NEAR, FAR = "drive end horizontal", "far end horizontal"
 
 
@@ -19,19 +18,8 @@ def page(hookup_page):
 
 @pytest.fixture
 def known(tmp_path):
-    """Recordings of known signals on three inputs: 1 V rms, a shaker on the second point, split with a delay, a step."""
-    t = np.arange(6 * RATE_HZ) / RATE_HZ
-    rng = np.random.default_rng(0)
-
-    def written(name, *columns):
-        x = np.column_stack(columns) + 1e-5 * rng.standard_normal((t.size, 3))
-        soundfile.write(tmp_path / f"{name}.wav", x, RATE_HZ, subtype="FLOAT")
-
-    sine = np.sqrt(2.0) * np.cos(2 * np.pi * 1000.0 * t)
-    written("voltage", 0 * t, sine / 2.5, sine / 1.9)
-    written("shaker", 0 * t, 0 * t, np.sqrt(2.0) * 0.0987 / 2.0 * np.cos(2 * np.pi * 159.2 * t))
-    written("split", *(sum(0.1 * np.cos(2 * np.pi * f * (t - d)) for f in (80.0, 400.0)) for d in (0.0, 10e-6, 0.0)))
-    written("step", 0 * t, *(np.where(t > 1.0, 0.5 * np.exp(-2 * np.pi * f * (t - 1.0)), 0.0) for f in (2.0, 0.8)))
+    """Recordings of known signals on three inputs."""
+    write_known_signals(tmp_path)
     return tmp_path
 
 

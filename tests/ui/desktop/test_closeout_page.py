@@ -7,58 +7,30 @@ from dataclasses import replace
 
 import pytest
 from balancing_jobs import balancing_job, take_run
-from PySide6 import QtCore
 from screen_faults import faults, small_targets, unseen_focus
 from stillshaft.solver.job import Job
-from stillshaft.ui.desktop import closeout_work, look
+from stillshaft.ui.desktop import closeout_work
 from stillshaft.ui.desktop.closeout_cards import ACCEPT, REFUSE
 from stillshaft.ui.desktop.closeout_page import CLOSE, NEXT, REPORT, CloseOutPage
 from stillshaft.ui.desktop.closeout_work import MET, NOT_MET, UNTOLD
-from stillshaft.ui.desktop.frame import Frame
-from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage, State
 from stillshaft.ui.session import Session
 
 
-@pytest.fixture(scope="module")
-def styled(qapp):
-    """The program's style and typeface, once for all tests of this file: to change it takes a second each time."""
-    before = qapp.font(), qapp.style().objectName(), QtCore.QLocale()
-    look.prepare(qapp)
-    yield
-    qapp.setFont(before[0])
-    qapp.setStyle(before[1])
-    QtCore.QLocale.setDefault(before[2])
-
-
 @pytest.fixture
-def opened(styled, qtbot, wait_until, tmp_path):
-    """Opens a job on the page in a window of its own."""
-    made = []
+def opened(page_on, wait_until, tmp_path):
+    """Opens a job on the page, after `more` was done to it."""
 
     def at(planes=2, *, more=lambda session: None, **job):
         with balancing_job(tmp_path / "jobs" / "job", planes, **job) as session:
             more(session)
-        frame = Frame(None, None, Stage.CLOSE_OUT)
-        qtbot.addWidget(frame)
-        open_job = OpenJob(frame)
-        made.append((frame, open_job))
-        pages = []
-        frame.register(Stage.CLOSE_OUT, lambda: pages.append(CloseOutPage(open_job)) or pages[-1])
-        ready = []
-        frame.ready.connect(lambda: ready.append(True))
-        frame.show()
-        wait_until(lambda: ready)
-        open_job.open(tmp_path / "jobs" / "job", "first person")
-        wait_until(lambda: pages[0].found is not None)
-        return pages[0]
+        page = page_on(Stage.CLOSE_OUT, CloseOutPage, tmp_path / "jobs" / "job")
+        wait_until(lambda: page.found is not None)
+        return page
 
     (tmp_path / "jobs").mkdir()
-    yield at
-    for frame, open_job in made:
-        frame.close()
-        open_job.close()
+    return at
 
 
 def settle(page, wait_until):
@@ -113,7 +85,7 @@ def test_without_runs_nothing_can_be_told(opened):
     assert {(s.value, s.verdict) for s in page.found.planes} == {(None, UNTOLD)}
     assert "not known, limit 13" in page.planes.summary
     assert page.why_bars.text() == "No run counts yet."
-    assert page.why_points.text() == "It cannot be told yet: no limit applies."
+    assert page.why_points.text() == "No limit applies."
 
 
 def test_a_residual_near_its_limit_cannot_be_told_yet(opened):
@@ -184,6 +156,7 @@ def test_acceptance_needs_a_name_and_closes_the_job(opened, wait_until):
     assert page.state() is State.DONE
     assert card.close_job.isHidden()
     card.remarks.clear()
+    assert [w.isHidden() for w in (card.owner, card.choice, card.who, card.judge, card.remarks)] == [True] * 4 + [False]
     card.reopen.click()
     assert "why the job is reopened" in card.trouble.text.text()
     card.remarks.setText("another point shakes")

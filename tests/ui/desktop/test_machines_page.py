@@ -117,6 +117,15 @@ def test_search_keeps_what_has_all_words(window):
     assert not window.page.work.isHidden()
 
 
+@pytest.mark.parametrize(
+    ("percent", "half", "shown"),
+    [(37.4, 8.0, "+37 ± 8 %"), (-99.6, 0.4, "−100 ± 0 %"), (38001.0, 46566.0, "381 ± 466 times as much")],
+)
+def test_a_large_change_is_told_in_times(percent, half, shown):
+    change = library.Change(percent, half, None)
+    assert machines_text.change_text(change).replace("\u00a0", " ") == shown
+
+
 def test_trends_are_those_of_the_library(window, jobs):
     page = window.page
     page.turn.buttons["Trend"].click()
@@ -131,6 +140,9 @@ def test_trends_are_those_of_the_library(window, jobs):
     assert frame.y_low == 0.0
     assert frame.y_high >= 8.05
     assert page.plots[0].x_text(7.0) == "2026-03-09"
+    page.plots[0].grab()
+    dates = [text for text, _ in page.plots[0].texts if text.startswith("2026")]
+    assert len(dates) == len(set(dates)) > 2  # whole days, each once
     page.list.choose("pump 7")
     assert page.plots[0].summary.startswith("2026-03-05")
 

@@ -11,13 +11,11 @@ from stillshaft.dsp import vectors
 from stillshaft.solver import progress
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import replay
-from stillshaft.ui.desktop import look, masses_model, masses_sheet
-from stillshaft.ui.desktop.frame import Frame
+from stillshaft.ui.desktop import masses_model, masses_sheet
 from stillshaft.ui.desktop.masses_model import OFF, STAYS, Draft
 from stillshaft.ui.desktop.masses_page import MassesPage
 from stillshaft.ui.desktop.masses_sheet_card import sheets_of
 from stillshaft.ui.desktop.masses_view import CAUTIONS, CORRECTION, PIECES, PUT_ON, TRIAL
-from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.places import face_of
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage, State, Weight
@@ -25,44 +23,18 @@ from stillshaft.ui.desktop.stages import Stage, State, Weight
 KEY = QtCore.Qt.Key
 
 
-@pytest.fixture(scope="module")
-def styled(qapp):
-    """The program's style and typeface, once for all tests of this file: to change it takes a second each time."""
-    before = qapp.font(), qapp.style().objectName(), QtCore.QLocale()
-    look.prepare(qapp)
-    yield
-    qapp.setFont(before[0])
-    qapp.setStyle(before[1])
-    QtCore.QLocale.setDefault(before[2])
-
-
 @pytest.fixture
-def opened(styled, qtbot, wait_until, tmp_path):
-    """Opens a job on the page in a window of its own."""
-    made = []
+def opened(page_on, wait_until, tmp_path):
+    """Opens a job on the page."""
 
     def at(planes=2, **job):
         balancing_job(tmp_path / "job", planes, **job).close()
-        frame = Frame(None, None, Stage.MASSES)
-        qtbot.addWidget(frame)
-        open_job = OpenJob(frame)
-        made.append((frame, open_job))
-        pages = []
-        frame.register(Stage.MASSES, lambda: pages.append(MassesPage(open_job)) or pages[-1])
-        ready = []
-        frame.ready.connect(lambda: ready.append(True))
-        frame.show()
-        wait_until(lambda: ready)
-        open_job.open(tmp_path / "job", "first person")
-        wait_until(lambda: open_job.shown is not None)
-        if open_job.shown.state.brief.planes:
-            wait_until(lambda: pages[0].known is not None)
-        return pages[0]
+        page = page_on(Stage.MASSES, MassesPage, tmp_path / "job")
+        if page.job.shown.state.brief.planes:
+            wait_until(lambda: page.known is not None)
+        return page
 
-    yield at
-    for frame, open_job in made:
-        frame.close()
-        open_job.close()
+    return at
 
 
 def settle(page, wait_until):
@@ -394,6 +366,11 @@ def test_a_removed_piece_is_brought_back(opened):
     assert [d.mass_g for d in page.drafts.pieces] == [7.0]
 
 
+@pytest.mark.parametrize(("mass_g", "shown"), [(24.07, 24.1), (1.04, 1.0), (0.058, 0.058), (0.0581, 0.058), (0.0, 0.0)])
+def test_small_corrections_are_not_rounded_away(mass_g, shown):
+    assert masses_model.weighable(mass_g) == pytest.approx(shown, rel=1e-12)
+
+
 # pieces of the stock
 
 
@@ -433,19 +410,19 @@ def test_the_stock_is_edited_in_one_line_and_bad_input_keeps_it(opened, wait_unt
     page = opened(1)
     page.turn_to(PIECES)
     stock = page.pieces.stock
-    assert stock.text() == "6 × 1 g, 6 × 2 g, 8 × 5 g"
+    assert stock.text() == "1 g x 6, 2 g x 6, 5 g x 8"
     entries = page.job.shown.entries
     for typed, said in (
-        ("6 apples", "write number and mass"),
-        ("3 × 0 g", "0 g is no piece"),
-        ("2 × 3 V", "is no mass"),
+        ("6 apples", "write mass x count"),
+        ("0 g x 3", '"0 g" is no piece'),
+        ("3 V x 2", "is no mass"),
     ):
         stock.edit.setText(typed)
         stock._finished()
         assert said in stock.trouble.text.text()
-        assert stock.text() == "6 × 1 g, 6 × 2 g, 8 × 5 g"
+        assert stock.text() == "1 g x 6, 2 g x 6, 5 g x 8"
     assert page.job.shown.entries == entries
-    stock.edit.setText("4 × 3, 2 x 0.5 oz")
+    stock.edit.setText("3 x 4; 0.5 oz × 2")
     stock._finished()
     settle(page, wait_until)
     assert [(s.count, s.mass) for s in page.job.shown.state.brief.stock] == [(4, "3 g"), (2, "0.5 oz")]

@@ -82,7 +82,7 @@ class Measured(tables.Strict):
 class Vector(tables.Strict):
     """Once-per-rev vibration of a point in the run's unit, 95 % half widths within the run; `phase_deg` is a lag.
 
-    `steadiness` is the object that `vector --json` prints.
+    `steadiness` is the object that `vector --json` prints, with `course`: the phase through the record, evenly spaced.
     """
 
     point: str

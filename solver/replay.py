@@ -9,6 +9,7 @@ from typing import Any
 
 import msgspec
 import numpy as np
+from numpy.typing import NDArray
 from stillshaft.dsp import measure, units, vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.solver import correction, run_rules
@@ -20,6 +21,7 @@ from stillshaft.solver.runs import RunsError, runs_from_table
 from stillshaft.solver.state import JobRun, JobState, fold
 
 _SAME, _NOTHING = 1e-9, 1e-12  # of a number's size; in displayed units or grams
+_MOST_OF_A_COURSE = 60  # phases of a run that are kept through its record
 _RUNS_KINDS = ("initial", "trial", "correction", "trim", "check", "slow roll")
 _PAIRS = (("amplitude", "phase_deg"), ("mass", "angle_deg"), ("amplitude", "angle_deg"))
 
@@ -27,6 +29,8 @@ _PAIRS = (("amplitude", "phase_deg"), ("mass", "angle_deg"), ("amplitude", "angl
 def run_fields(measured: Measurement) -> dict[str, Any]:
     """What a measurement says, as the keys of a "run" event; purpose, name, masses and recording come beside them."""
     told: dict[str, Any] = measure.to_json(measured)
+    for point, seen in zip(told["points"], measured.points, strict=True):
+        point["steadiness"] = {**point["steadiness"], "course": _course(measured.times_s, seen.blocks, seen.z)}
     named = {"name": "point", "unit": None, "revolutions": None}
     covariance = told["covariance"]
     return {
@@ -47,6 +51,21 @@ def run_fields(measured: Measurement) -> dict[str, Any]:
         "mark": {"edge": measured.edge, "width_deg": 360.0 * measured.mark_share},
         "trusted": measured.trusted,
         "reasons": list(measured.reasons),
+    }
+
+
+def _course(times_s: NDArray[np.float64], blocks: NDArray[np.complex128], z: complex) -> dict[str, Any] | None:
+    """The phase through the record, degrees from the mean, thinned by means of as many vectors; None without a phase."""
+    if not z or times_s.size < 2:
+        return None
+    together = -(-times_s.size // _MOST_OF_A_COURSE)
+    whole = times_s.size // together * together
+    phase_deg = np.degrees(np.angle(blocks[:whole].reshape(-1, together).mean(axis=1) / z))
+    middles = times_s[:whole].reshape(-1, together).mean(axis=1)
+    return {
+        "begin_s": round(float(middles[0]), 2),
+        "end_s": round(float(middles[-1]), 2),
+        "phase_deg": [round(float(p), 2) + 0.0 for p in phase_deg],
     }
 
 
@@ -250,7 +269,7 @@ def replay(job: Job) -> tuple[Replayed, ...]:
         except (RecordError, RunsError, correction.SolveError, units.UnitError) as error:
             replayed.append(Replayed(event, (f"cannot be solved again: {shown(error, 300)}",)))
         else:
-            replayed.append(Replayed(event, tuple(_differences(plan.result, again, ""))))
+            replayed.append(Replayed(event, tuple(shown(text, 300) for text in _differences(plan.result, again, ""))))
     return tuple(replayed)
 
 

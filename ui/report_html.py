@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import base64
 import unicodedata
 from html import escape
 
 from stillshaft.ui.report_layout import (
+    Bitmap,
     Block,
     Disc,
     Facts,
@@ -64,7 +66,7 @@ def html(layout: Layout) -> str:
     """The whole page."""
     return f"""<!DOCTYPE html>
 <html lang="en"><head><meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>{_safe(layout.title)}</title><style>{_STYLE}</style></head><body>
 <h1>{_safe(layout.title)}</h1>
@@ -129,7 +131,17 @@ def _picture(picture: Picture) -> str:
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {picture.width:g} {picture.height:g}" width="{width}" '
         f'height="{height}" role="img" aria-label="{_safe(picture.alt)}">'
-        f"{''.join(_shape(s) for s in picture.shapes)}</svg>\n"
+        f"{_bitmap(picture.bitmap)}{''.join(_shape(s) for s in picture.shapes)}</svg>\n"
+    )
+
+
+def _bitmap(bitmap: Bitmap | None) -> str:
+    if bitmap is None:
+        return ""
+    data = base64.b64encode(bitmap.jpeg).decode()
+    return (
+        f'<image x="{bitmap.x:.1f}" y="{bitmap.y:.1f}" width="{bitmap.width:.1f}" height="{bitmap.height:.1f}" '
+        f'href="data:image/jpeg;base64,{data}"/>'
     )
 
 

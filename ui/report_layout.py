@@ -57,17 +57,29 @@ class Disc:
     dash: tuple[float, ...] = ()
 
 
+@dataclass(frozen=True)
+class Bitmap:
+    """A JPEG, its upper left corner at x, y."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    jpeg: bytes
+
+
 Shape = Words | Stroke | Disc
 
 
 @dataclass(frozen=True)
 class Picture:
-    """Shapes, and in `alt` what they show, for those who cannot see them."""
+    """Shapes, over a `bitmap` where there is one, and in `alt` what they show, for those who cannot see them."""
 
     width: float
     height: float
     shapes: tuple[Shape, ...]
     alt: str
+    bitmap: Bitmap | None = None
 
 
 @dataclass(frozen=True)

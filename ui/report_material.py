@@ -10,14 +10,17 @@ from importlib import metadata
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
 from stillshaft.dsp import units
 from stillshaft.solver.events import Event
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.job import Entry, Job
 from stillshaft.solver.runs import RunsError
 from stillshaft.solver.state import JobRun, JobState
+from stillshaft.ui import report_photos
 from stillshaft.ui.desktop.face import CLOCKWISE, COUNTER_CLOCKWISE, Face, Sensor
 from stillshaft.ui.desktop.face import positions as spread
+from stillshaft.ui.report_photos import Shown
 from stillshaft.ui.report_pictures import Ribbon
 from stillshaft.ui.report_words import Units
 
@@ -35,10 +38,10 @@ Progress = Callable[[float, str], None]
 class Material:
     """Everything that a report says.
 
-    `first` and `last` are the runs before and after balancing. `solved` are the counting runs as the solver reads them,
-    None with `unsolved` saying why. `standing` are figures as of `tolerance --json`, and `stands_by` says where they are
-    from, or why there are none. `ribbons` are by run's name, or say why there is none. `doubts` are what is wrong with
-    files, by the id of the event that names them.
+    `first` and `last` are the runs before and after balancing. `solved` are the counting runs as the solver reads them, None
+    with `unsolved` saying why. `standing` are figures as of `tolerance --json`, and `stands_by` says where they are from, or
+    why there are none. `ribbons` are by name of the runs that count, or say why there is none. `doubts` are what is wrong
+    with files, by the id of the event that names them.
     """
 
     folder: str
@@ -59,6 +62,7 @@ class Material:
     stands_by: str
     ribbons: tuple[tuple[str, tuple[Ribbon, ...] | str], ...]
     doubts: dict[int, tuple[str, ...]]
+    photos: tuple[Shown, ...]
 
     @property
     def speed_rpm(self) -> float | None:
@@ -101,9 +105,10 @@ def gather(job: Job, family: Units, progress: Progress | None = None) -> Materia
         standing=standing,
         stands_by=stands_by,
         ribbons=tuple(
-            (run.what.name, _ribbons(job, run, tell)) for run in (first, last) if run is not None
+            (run.what.name, _ribbons(job, run, tell) if run in (first, last) else _kept_ribbons(run)) for run in counting
         ),
         doubts=_doubts(job),
+        photos=report_photos.gathered(job),
     )  # fmt: skip
 
 
@@ -159,6 +164,23 @@ def _ribbons(job: Job, run: JobRun, tell: Progress) -> tuple[Ribbon, ...] | str:
     return tuple(
         Ribbon(r.name, r.times_s, r.phase_deg, r.fit_times_s, r.fit_deg, r.words) for r in figures.ribbon(measured)
     )
+
+
+def _kept_ribbons(run: JobRun) -> tuple[Ribbon, ...] | str:
+    """Phase ribbons of a run as they were kept with its vectors, or why there are none."""
+    found = []
+    for vector in run.what.vectors:
+        course = (vector.steadiness or {}).get("course")
+        course = course if isinstance(course, dict) else {}
+        phase = [float(v) for v in course.get("phase_deg", ()) if isinstance(v, int | float)]
+        begin_s, end_s = number_in(course, "begin_s"), number_in(course, "end_s")
+        if len(phase) > 1 and begin_s is not None and end_s is not None and end_s > begin_s:
+            times = np.linspace(begin_s, end_s, len(phase))
+            found.append(Ribbon(vector.point, times, np.array(phase), np.empty(0), np.empty(0), vector.verdict or ""))
+    if found:
+        return tuple(found)
+    kept = "the course of its phase was not kept with it; its recording has it"
+    return kept if run.what.recording is not None else "it has no recording"
 
 
 def _wiring(job: Job, recording: Path) -> Hookup:

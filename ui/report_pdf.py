@@ -12,6 +12,7 @@ from xml.sax.saxutils import escape
 
 from stillshaft.ui import theme, typeface
 from stillshaft.ui.report_layout import (
+    Bitmap,
     Block,
     Disc,
     Facts,
@@ -394,12 +395,21 @@ def _picture_row(row: Sequence[Picture]) -> Any:
             for picture in row:
                 self.canv.saveState()
                 self.canv.translate(x, 0.0)
+                if picture.bitmap is not None:
+                    _put_bitmap(self.canv, picture.bitmap, top - picture.bitmap.y)
                 for shape in picture.shapes:
-                    _put(self.canv, shape, top - shape.y if isinstance(shape, Words | Disc) else top)
+                    _put(self.canv, shape, top if isinstance(shape, Stroke) else top - shape.y)
                 self.canv.restoreState()
                 x += picture.width
 
     return Drawn()
+
+
+def _put_bitmap(canvas: Any, bitmap: Bitmap, y: float) -> None:
+    from reportlab.lib.utils import ImageReader
+
+    image = ImageReader(io.BytesIO(bitmap.jpeg))
+    canvas.drawImage(image, bitmap.x, y - bitmap.height, bitmap.width, bitmap.height)
 
 
 def _put(canvas: Any, shape: Words | Stroke | Disc, y: float) -> None:

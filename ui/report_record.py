@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from typing import Any
 
 from stillshaft.solver.events import Event, files_of
-from stillshaft.ui.report_layout import Block, Column, Facts, Row, Section, Table, Text
+from stillshaft.ui.report_layout import Block, Column, Facts, Pictures, Row, Section, Table, Text
 from stillshaft.ui.report_machine import measured_words
 from stillshaft.ui.report_material import Material, number_in, tables_in, text_in, texts_in
+from stillshaft.ui.report_photos import picture
 from stillshaft.ui.report_words import figure, listed, moment
 
 
@@ -21,6 +22,8 @@ def sections(material: Material) -> Iterator[Section]:
     if state.references:
         yield Section("Changes of mark and sensors", (_references(material),))
     yield Section("Cautions and starts", tuple(_cautions(material)))
+    if material.photos:
+        yield Section("Photos", tuple(_photos(material)))
     yield Section("Recordings and other files", tuple(_files(material)))
     yield Section("Who and when", tuple(_people(material)))
 
@@ -148,6 +151,15 @@ def _files(material: Material) -> Iterator[Block]:
     yield Table(
         (Column("file", 0.2), Column("of", 0.18), Column("SHA-256 when recorded", 0.4), Column("now", 0.22)), tuple(rows),
     )  # fmt: skip
+
+
+def _photos(material: Material) -> Iterator[Block]:
+    """The photos themselves; of those that cannot be shown, why."""
+    if pictures := tuple(picture(photo) for photo in material.photos if not photo.trouble):
+        yield Pictures(pictures)
+    for photo in material.photos:
+        if photo.trouble:
+            yield Text(f"Photo of {photo.of}: {photo.trouble}.", "quiet")
 
 
 def _people(material: Material) -> Iterator[Block]:

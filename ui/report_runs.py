@@ -223,12 +223,15 @@ def limit_of(material: Material, point: str, unit: str) -> float | None:
 
 
 def _ribbons(material: Material) -> Iterator[Block]:
+    without: dict[str, list[str]] = {}
     for name, found in material.ribbons:
         if isinstance(found, str):
-            yield Text(f'Run "{name}": no phase ribbon, because {found}.')
+            without.setdefault(found, []).append(f'"{name}"')
             continue
-        yield Text(f'Run "{name}", from its recording: degrees from the mean.', "strong")
+        yield Text(f'Run "{name}": degrees from the mean.', "strong")
         yield Pictures(tuple(ribbon_picture(r) for r in found))
+    for why, names in without.items():
+        yield Text(f"Run{'s' if len(names) > 1 else ''} {', '.join(names)}: no phase ribbon, because {why}.")
 
 
 def _withdrawn(material: Material) -> Iterator[Block]:

@@ -170,7 +170,7 @@ def test_what_cannot_be_done_is_one_line_and_leaves_nothing(own, tmp_path):
         return assert_one_line(stillshaft("report", *arguments))
 
     before = (own / "job.jsonl").read_bytes()
-    assert "holds no job (job.jsonl is not there)" in refused(tmp_path / "none")
+    assert "holds no job (there is no such folder)" in refused(tmp_path / "none")
     assert "lies within a job's folder" in refused(own, "--csv", own / "job.jsonl")
     assert "lies within a job's folder" in refused(own, "--html", own / "job.lock")
     assert "there is no folder" in refused(own, "--pdf", tmp_path / "none/x.pdf")

@@ -93,8 +93,8 @@ class CloseCard(parts.Card):
         self.verdict.setText(verdict_words(found))
         for part in (self.judge, self.close_job, self.choice):
             part.setEnabled(may)
-        for part in (self.judge, self.close_job, self.owner, self.choice, self.who_name, self.who, self.safety):
-            part.setVisible(not state.closed)
+        for of_open in (self.judge, self.close_job, self.owner, self.choice, self.who_name, self.who, self.safety):
+            of_open.setVisible(not state.closed)
         self.remarks.setPlaceholderText(_WHY_REOPENED if state.closed else _REMARKS)
         self.reopen.setVisible(state.closed)
         self.reopen.setEnabled(may)

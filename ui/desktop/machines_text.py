@@ -94,8 +94,8 @@ def change_text(change: Change) -> str:
     if change.percent is None:
         return change.why or "cannot be told"
     if change.percent > _MOST_PERCENT:
-        half = None if change.percent_ci95 is None else 0.01 * change.percent_ci95
-        return with_half(1.0 + 0.01 * change.percent, half, "times as much").replace(" ", "\u00a0")
+        times = None if change.percent_ci95 is None else 0.01 * change.percent_ci95
+        return with_half(1.0 + 0.01 * change.percent, times, "times as much").replace(" ", "\u00a0")
     half = "" if change.percent_ci95 is None else f" ± {change.percent_ci95:.0f}"
     return f"{change.percent:+.0f}{half} %".replace("-", "−").replace(" ", "\u00a0")
 

@@ -50,7 +50,7 @@ class AfterCard(parts.Card):
         self.weighed = QtWidgets.QLineEdit()
         self.weighed.setPlaceholderText("such as: all there, 12.0 g")
         self.weighed_name = parts.labelled("Weighed back in", self.weighed)
-        self.note = parts.button(
+        self.add = parts.button(
             "Add the note", self._note, tip="Note trial masses that were taken off as weighed back in"
         )
         self._row = QtWidgets.QWidget()
@@ -59,7 +59,7 @@ class AfterCard(parts.Card):
         row.setSpacing(look.TIGHT)
         row.addWidget(self.weighed_name)
         row.addWidget(self.weighed, 1)
-        row.addWidget(self.note)
+        row.addWidget(self.add)
         self.weighed.returnPressed.connect(self._note)
         self.trouble = Said()
         self.pictured = parts.label("Photos of the pieces that are on", wrap=True)

@@ -96,10 +96,10 @@ def test_trial_masses_are_noted_as_weighed_back_in_later(opened, wait_until):
     assert not page.after.isHidden()
     assert page.after.lost.text() == "Taken off, and not noted as weighed back in: drive side 12 g, far side 12 g."
     assert page.after.photos.isHidden()
-    page.after.note.click()
+    page.after.add.click()
     assert page.after.trouble.text.text() == "Write what weighing told first."
     page.after.weighed.setText("all there, 12.0 g")
-    page.after.note.click()
+    page.after.add.click()
     settle(page, wait_until)
     state = page.job.shown.state
     assert [d.what.text for d in state.decisions] == ["trial mass weighed back in: all there, 12.0 g"] * 2

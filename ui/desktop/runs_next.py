@@ -215,6 +215,9 @@ class RunStrip(parts.Card):
         self.bar.setRange(0, 100)
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName("How far the run is")
+        self.wait = parts.button(
+            "Wait until sett&led", lambda: None, tip="Record when 1x moves less than 2 % and 2° in five minutes"
+        )
         self.record = parts.button("&Record run", lambda: None, "main", "Record a run from now on")
         self.end = parts.button("&End run", lambda: None, "main", "It is enough: measure what was recorded")
         self.off = parts.button("Break &off", lambda: None, tip="No run is made of it; the recording is kept")
@@ -222,8 +225,9 @@ class RunStrip(parts.Card):
         row.setSpacing(look.TIGHT)
         row.addWidget(self.text, 3)
         row.addWidget(self.bar, 2)
-        for each in (self.record, self.end, self.off):
+        for each in (self.wait, self.record, self.end, self.off):
             row.addWidget(each)
+        self.wait.hide()
         self.body.addLayout(row)
         self.trouble = Said()
         self.body.addWidget(self.trouble)

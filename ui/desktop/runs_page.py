@@ -102,7 +102,7 @@ class RunsPage(Page):
         self.strip.record.clicked.connect(lambda _checked=False: self._record())
         self.strip.end.clicked.connect(lambda _checked=False: self.taker.end())
         self.strip.off.clicked.connect(lambda _checked=False: self.taker.break_off())
-        self.settling.wanted.connect(self._wait)
+        self.strip.wait.clicked.connect(lambda _checked=False: self._wait())
         self.settling.ended.connect(self._end_wait)
         self.taker.changed.connect(self._progress)
         self.taker.taken.connect(self._came_of_it)
@@ -123,7 +123,6 @@ class RunsPage(Page):
         self.turn.set(what)
         for name, view in self.views.items():
             view.setVisible(name == what)
-        self.strip.setVisible(self.job.shown is not None and what in (NEXT, LIVE))
         self._show_wait()
 
     # what the person does
@@ -187,7 +186,7 @@ class RunsPage(Page):
         self.next.trouble.say("")
         self.strip.trouble.say("")
         rpm = _USUAL_RPM if measured is None else measured.speed.mean_rpm
-        self._came = ""
+        self._came = self._settling_said = ""
         self.turn_to(LIVE)
         self.taker.record(wanted, stop_for(self.next.ends.currentText(), rpm))
         self.strip.end.setFocus()
@@ -229,19 +228,18 @@ class RunsPage(Page):
         """How the wait stands; it is over when 1x has settled, or as long after the start as the first run."""
         watch = self.feed.watch
         running = self._may and self._started and self.feed.status is Status.RUNNING and not self.feed.replays
-        self.settling.setVisible(running and not self.taker.doing and self.turn.value in (NEXT, LIVE))
-        if not self._waiting:
-            usual = "A machine that warms up still moves: record when 1x has settled."
-            self.settling.show_wait(self._settling_said or usual, waiting=False)
-            return
-        if watch is None or not running:
-            self._waiting = False
+        self._waiting = self._waiting and watch is not None and running
+        here = self.job.shown is not None and self.turn.value in (NEXT, LIVE)
+        self.settling.setVisible(here and self._waiting)
+        self.strip.setVisible(here and not self._waiting)
+        self.strip.wait.setVisible(running and not self._waiting and not self.taker.doing)
+        if watch is None or not self._waiting:
             return
         over = ended_by(watch.settled, self._same, self._minutes)
         if over is not None:
             self._stop_waiting(over)
         else:
-            self.settling.show_wait(wait_words(watch.settled, self._same, self._minutes), waiting=True)
+            self.settling.say(wait_words(watch.settled, self._same, self._minutes))
 
     def _act(self, work: object) -> None:
         self.job.act(work, None, lambda why: self.taken.trouble.say(f"{why}."))  # type: ignore[arg-type]
@@ -427,17 +425,18 @@ class RunsPage(Page):
             return f"{words}{_remaining_words(snapshot, taker.stop)}."
         if taker.doing:
             return f"{parts.begun(taker.doing)}."
+        if self.feed.status is Status.STOPPED and self.feed.trouble is not None:
+            return f"The source does not run: {self.feed.trouble}."
         if self.feed.replays:
             return "A recording is played again: nothing is recorded."
         if self.feed.status is Status.AWAY:
             return "The source went away: it is waited for. The machine may be running."
         if not running:
             return f"{self._came}Start the machine when what must hold before a start holds."
-        if self._waiting:
-            return "It is waited until 1x has settled. To record before, end the wait with a reason."
         if not self._started:
             return f"{self._came}The source runs. See to what must hold before a start, then record."
-        return f"{self._came}The machine runs until you stop it."
+        settled = f"{self._settling_said} " if self._settling_said else ""
+        return f"{settled}{self._came}The machine runs until you stop it."
 
     def _came_of_it(self, taken: RunTaken) -> None:
         run = taken.run

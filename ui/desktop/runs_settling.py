@@ -55,17 +55,13 @@ def wait_words(watched: Watched | None, same: SameMinutes | None, minutes: float
 
 
 class SettlingStrip(parts.Card):
-    """One line on the settling wait; `wanted` begins it, `ended` ends it with a reason."""
+    """One line on the settling wait while it is on; `ended` ends it with a reason."""
 
-    wanted = QtCore.Signal()
     ended = QtCore.Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
         self.text = parts.label("", wrap=True)
-        self.wait = parts.button(
-            "Wait until sett&led", self.wanted.emit, tip="Record when 1x moves less than 2 % and 2° in five minutes"
-        )
         self.reason = LineEdit()
         self.reason.setPlaceholderText("Why it is not waited for")
         self.reason.setAccessibleName("Why it is not waited for")
@@ -75,20 +71,15 @@ class SettlingStrip(parts.Card):
         row.setSpacing(look.TIGHT)
         row.addWidget(self.text, 3)
         row.addWidget(self.reason, 2)
-        for each in (self.wait, self.end):
-            row.addWidget(each)
+        row.addWidget(self.end)
         self.body.addLayout(row)
         self.trouble = Said()
         self.body.addWidget(self.trouble)
-        self.show_wait("", waiting=False)
 
-    def show_wait(self, text: str, *, waiting: bool) -> None:
+    def say(self, text: str) -> None:
         """Say how it stands."""
         if text != self.text.text():
             self.text.setText(text)
-        self.wait.setVisible(not waiting)
-        self.end.setVisible(waiting)
-        self.reason.setVisible(waiting)
 
     def _end(self) -> None:
         reason = " ".join(self.reason.text().split())

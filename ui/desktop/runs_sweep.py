@@ -107,6 +107,7 @@ class SweepView(QtWidgets.QWidget):
         self._live = False
         self._running_rpm: float | None = None
         self.show_state(JobState())
+        self.show_progress(0.0, "")
 
     def show_state(self, state: JobState) -> None:
         """Show the newest sweep of the record."""

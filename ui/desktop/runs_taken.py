@@ -46,6 +46,16 @@ def judged(session: Session, number: int) -> Judged:
     return Judged(all(run_rules.can_be_allowed(f) for f in judgement.refusals), cures)
 
 
+def told_once(reasons: Sequence[str]) -> list[str]:
+    """The reasons without those that another one of the same point says in more words."""
+
+    def within(reason: str) -> bool:
+        point, _, what = reason.partition(": ")
+        return any(r != reason and r.startswith(f"{point}: ") and what in r for r in reasons)
+
+    return [r for r in reasons if not within(r)]
+
+
 def vector_lines(run: JobRun) -> list[str]:
     """Vectors of a run with their 95 % half widths."""
     lines = []
@@ -237,7 +247,9 @@ class TakenView(QtWidgets.QWidget):
         self.called.setText(f"{run.what.name}: {'counts' if run.counts else 'does not count'}")
         self.about.setText(parts.begun(about(run, self._shown.state)))
         self.vectors.show_texts(vector_lines(run))
-        self.reasons.show_texts([f"{r}; {known.cures[r]}." if r in known.cures else f"{r}." for r in run.reasons])
+        self.reasons.show_texts(
+            [f"{r}; {known.cures[r]}." if r in known.cures else f"{r}." for r in told_once(run.reasons)]
+        )
         self.replay.setVisible(run.what.recording is not None)
         may = not self._shown.read_only and not self._shown.state.closed
         self._show_reason(use=may and not run.counts and known.may_use, leave=may and run.counts)

@@ -61,7 +61,7 @@ class StopCall(Worded, QtWidgets.QFrame):
 
     def say(self, why: str) -> None:
         """Call, and give the figures."""
-        self.why.setText(why)
+        self.why.setText(parts.begun(why))
         self.setAccessibleName(f"Stop the machine: {why}")
         if not self.isVisible():
             self._cover()

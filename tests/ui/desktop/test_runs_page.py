@@ -12,11 +12,13 @@ from stillshaft.acquire import process, simulated
 from stillshaft.acquire.hookup import hookup_from
 from stillshaft.dsp import sweep
 from stillshaft.dsp.measure import Measuring
+from stillshaft.solver import inspection
 from stillshaft.ui import analysis
-from stillshaft.ui.desktop import inspect_source, runs_next, simulator
+from stillshaft.ui.desktop import inspect_source, runs_next, runs_settling, simulator
 from stillshaft.ui.desktop.feed import Choice, Status
 from stillshaft.ui.desktop.runs_page import LIVE, NEXT, SWEEP, TAKEN, _remaining_words
 from stillshaft.ui.desktop.runs_sweep import curves_of, curves_so_far
+from stillshaft.ui.desktop.runs_taken import told_once
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.simulator import Fitted, Mass, Teaching
 from stillshaft.ui.desktop.stages import Stage
@@ -187,7 +189,7 @@ def test_crossing_the_abort_level_calls_for_the_stop(person):
     person.until(lambda: frame.stop_call.isVisible())
     call = frame.stop_call
     assert call.call.text() == "STOP THE MACHINE"
-    assert "drive end horizontal is at" in call.why.text()
+    assert "Drive end horizontal is at" in call.why.text()
     assert "the abort level is 1 mm/s rms" in call.why.text()
     assert call.geometry().contains(frame.stack.geometry().translated(0, 0)) or call.size() == frame.stack.size()
     person.until(lambda: call.tones > 1)
@@ -227,7 +229,10 @@ def test_a_source_with_fewer_inputs_than_the_hook_up_is_refused_in_words(person,
     person.until(lambda: feed.hookup is not None and feed.hookup.channels == 7)
     feed.start()
     person.until(lambda: feed.status is Status.STOPPED and feed.trouble is not None, 60.0)
-    assert "has 3 inputs, but the hook-up uses input 7" in person.page.sentence().text
+    said = "has 3 inputs, but the hook-up uses input 7"
+    assert said in person.page.sentence().text
+    assert person.page.strip.text.text().startswith("The source does not run: ")
+    assert said in person.page.strip.text.text()
     assert not person.page.strip.record.isEnabled()
 
 
@@ -253,6 +258,8 @@ def test_the_curve_of_a_sweep_grows_while_it_is_recorded(person):
     page._real_time = True
     person.start()
     page.turn_to(SWEEP)
+    assert not page.sweep.off.isVisible()
+    assert not page.sweep.bar.isVisible()
     page.sweep.record.click()
     person.until(lambda: drawn and drawn[-1][0] and drawn[-1][0][0].z.size > 8, 120.0)
     assert [c.name for c in drawn[-1][0]] == ["drive end horizontal", "far end horizontal"]
@@ -298,6 +305,58 @@ def test_a_sound_server_that_dies_is_waited_for(person, virtual_card, tmp_path):
         player.wait()
 
 
+def test_minutes_since_the_start_are_proposed_and_can_be_written_otherwise(person):
+    page = person.page
+    person.start()
+    person.until(lambda: page.next.minutes.text() != "")
+    page._start_s -= 60.0 * 12.0
+    person.until(lambda: 12.0 <= float(page.next.minutes.text()) < 30.0)
+    first = person.take("first")
+    assert 12.0 <= first.what.minutes_since_start < 40.0
+    page.next.minutes.setText("45")
+    second = person.take("second")
+    assert second.what.minutes_since_start == 45.0
+    person.stop()
+    page.start.already.click()  # nobody saw when it was started
+    person.until(lambda: person.feed.status is Status.RUNNING)
+    assert person.take("third").what.minutes_since_start is None
+
+
+def test_it_is_waited_until_1x_settles_and_that_is_evidence(person, monkeypatch):
+    monkeypatch.setattr(inspection, "SETTLED_S", 60.0)  # five minutes as fast as they come take long
+    page = person.page
+    person.start()
+    assert page.strip.wait.isVisible()
+    page.strip.wait.click()
+    assert not page.strip.record.isEnabled()
+    person.until(lambda: person.job.shown.state.measured, 300.0)
+    seen = person.job.shown.state.measured[-1].what
+    assert (seen.what, seen.figures["verdict"]) == ("settling", "settled")
+    assert 57.0 <= seen.figures["watched_s"] < 300.0
+    assert page.strip.text.text().startswith("Settled after")
+    person.until(page.strip.record.isEnabled)
+
+
+def test_a_settling_wait_is_ended_with_a_reason(person):
+    page = person.page
+    person.feed._real_time = True
+    person.start()
+    person.stop()
+    person.start()
+    page.strip.wait.click()
+    person.until(lambda: person.feed.watch.settled is not None and person.feed.watch.settled.times_s.size > 2, 120.0)
+    assert "1x moved by" in page.settling.text.text()
+    page.settling.end.click()
+    assert page.settling.trouble.text.text() == "Write the reason first."
+    assert not page.strip.record.isEnabled()
+    page.settling.reason.setText("the window closes")
+    page.settling.end.click()
+    person.until(lambda: person.job.shown.state.measured)
+    assert person.job.shown.state.measured[-1].what.note == "the window closes"
+    assert person.feed.watch.settled is None or not page._waiting
+    assert page.strip.record.isEnabled()
+
+
 @pytest.mark.parametrize("size", [(1400, 900), (1024, 700)])
 def test_every_view_can_be_read_reached_and_heard(person, wait, size):
     frame, page = person.program.frame, person.page
@@ -326,6 +385,23 @@ def test_every_view_can_be_read_reached_and_heard(person, wait, size):
 
 
 # without a window
+
+
+def test_a_reason_is_told_once():
+    beats, verdict = "A: a second source at 1490 r/min", "A: the verdict on 1x is beating (a second source at 1490 r/min)"
+    other = "B: a second source at 1490 r/min"
+    assert told_once((beats, verdict, other, "samples were lost")) == [verdict, other, "samples were lost"]
+    assert told_once((beats, beats)) == [beats, beats]
+
+
+def test_a_wait_is_over_after_the_same_minutes_as_for_the_first_run():
+    same = runs_settling.SameMinutes(30.0, "initial")  # 20 % of them are as good
+    assert same.to_go(10.0) == pytest.approx(14.0)
+    assert runs_settling.ended_by(None, same, 23.9) is None
+    assert runs_settling.ended_by(None, same, 24.1) == '24 min since the start, as for "initial".'
+    assert runs_settling.ended_by(None, None, 500.0) is None
+    assert runs_settling.wait_words(None, same, 10.0).endswith('14 min more, until it ran as long as for "initial".')
+    assert runs_settling.SameMinutes(5.0, "initial").to_go(3.0) == 0.0  # two minutes are
 
 
 def test_when_a_run_ends():

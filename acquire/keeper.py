@@ -29,7 +29,7 @@ _START_LIMIT_S, _RESTART_LIMIT_S = 30.0, 5.0  # importing, opening a device; ope
 _RETRY_S = 0.1
 COME_BACK_S = 8.0  # a source that is lost is waited for so long
 _CLOSE_LIMIT_S = 0.8
-_IDLE_S = 0.01
+_IDLE_S = 0.04  # a message wakes it at once; the ring holds seconds
 _MOST_AT_ONCE_S = 0.5
 _DIED = "the process that drives the source ended unexpectedly"
 

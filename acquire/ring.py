@@ -128,7 +128,9 @@ class Ring:
             elif at < marked.frame < end:
                 end = marked.frame
                 break
-        samples = self._data[np.arange(at, end) % self.shape.frames]
+        begin, count = at % self.shape.frames, end - at
+        round_again = max(0, begin + count - self.shape.frames)
+        samples = np.concatenate([self._data[begin : begin + count], self._data[:round_again]])
         self.move(reader, end)
         return at, samples, gap
 

@@ -76,8 +76,9 @@ class Inputs:
     def take(self, samples: NDArray[np.generic]) -> tuple[Samples, Real]:
         """Vibration (frames, points) and pulse (frames,). Raises ChannelError for a value that is not finite."""
         kind = np.float64 if samples.dtype == np.float64 else np.float32
-        vibration: Samples = np.ascontiguousarray(samples[:, self._wanted], dtype=kind)
-        pulse = np.asarray(samples[:, self.pulse.index], dtype=np.float64)
+        with np.errstate(invalid="ignore"):  # what is not a number is refused below, where it stands
+            vibration: Samples = np.ascontiguousarray(samples[:, self._wanted], dtype=kind)
+            pulse = np.asarray(samples[:, self.pulse.index], dtype=np.float64)
         if pulse.size:
             low, high = _extremes(vibration)
             if not np.isfinite((low, high)).all() or not np.isfinite((pulse.min(), pulse.max())).all():
@@ -157,4 +158,4 @@ def _extremes(samples: Samples) -> tuple[Real, Real]:
             f(np.concatenate([f(folded, axis=0).reshape(64, channels), rest]) if folded.size else rest, axis=0)
             for f in (np.min, np.max)
         )
-    return low.astype(np.float64), high.astype(np.float64)
+        return low.astype(np.float64), high.astype(np.float64)

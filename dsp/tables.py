@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import msgspec
-from stillshaft.dsp.units import InputError, shown
+from stillshaft.dsp.units import InputError, shown, unfit
 
 MOST_BYTES = 16 * 2**20
 MOST_DEPTH = 24  # tables within tables
@@ -124,14 +124,8 @@ def _check_line(text: str, what: str) -> None:
 def _check_text(text: str) -> None:
     if len(text) > MOST_LETTERS:
         raise TableError(f'the text "{shown(text)}" is too long, at most {MOST_LETTERS} letters')
-    if unfit := _UNFIT.search(text):
-        raise TableError(
-            f'the text "{shown(text)}" has a character that does not show (U+{ord(unfit[0]):04X}); write it without'
-        )
-
-
-# control characters beside line ends and tabs; what turns the order of letters round; halves of letters; line separators
-_UNFIT = re.compile("[\0-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
+    if character := unfit(text):
+        raise TableError(f'the text "{shown(text)}" has a character that does not show ({character}); write it without')
 
 
 def write_whole(path: Path, content: bytes) -> None:

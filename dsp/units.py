@@ -33,6 +33,16 @@ class UnitError(InputError):
     """A text that is no number with a suitable unit."""
 
 
+# control characters beside line ends and tabs; what turns the order of letters round; halves of letters; line separators
+_UNFIT = re.compile("[\0-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]")
+
+
+def unfit(text: str) -> str | None:
+    """The first character of a text that no line can show or that turns what stands beside it round, as U+ and a number."""
+    found = _UNFIT.search(text)
+    return None if found is None else f"U+{ord(found[0]):04X}"
+
+
 def shown(text: object, most: int = 80) -> str:
     """A text from outside for a message: in one line, nothing unprintable, its middle left out where it is too long."""
     said = str(text)

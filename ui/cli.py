@@ -15,11 +15,18 @@ import typer
 # all matrices here are small: several threads on one only wait for each other
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
+from stillshaft.dsp.units import unfit
 from stillshaft.ui.command import DO_NOT_TRUST, INPUT_UNUSABLE, JsonOption, app, print_json
+
+WRONG_USAGE = 2
 
 
 def main() -> NoReturn:
     """Run the command line; bad input ends in one line on standard error and exit status 1."""
+    for number, text in enumerate(sys.argv[1:], start=1):
+        if character := unfit(text):  # it would be shown again, on a terminal or in a report
+            print(f"stillshaft: argument {number} has a character that does not show ({character})", file=sys.stderr)  # noqa: T201
+            sys.exit(WRONG_USAGE)
     try:
         app()
     except (ValueError, OSError) as error:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from signals import Channel, Pulse
-from stillshaft.dsp import candidates, measure, quantity, sweep, tach, tracking
+from stillshaft.dsp import candidates, channels, measure, quantity, sweep, tach, tracking
 
 VALUES = st.sampled_from([0.0, 1.0, -1.0, 0.25, 1e-30, 1e30, float("nan"), float("inf"), -0.0])
 NUMBERS = st.one_of(st.floats(), st.integers(-10, 10).map(float))
@@ -109,3 +109,11 @@ def test_any_belt_is_taken_or_refused_in_one_line(pulley, speed, length, within)
 def test_any_band_is_converted_or_refused(low, high):
     with one_line_at_most():
         quantity.BandConverter(2000.0, [Channel("a", 0)], "displacement", (low, high))
+
+
+def test_signalling_numbers_and_the_largest_are_refused_without_a_warning():
+    samples = np.zeros((4000, 2), dtype="f4")
+    samples[70, 1] = np.array([0x7F800001], dtype="u4").view("f4")[0]
+    samples[300:302, 0] = np.inf, -np.inf
+    with pytest.raises(channels.ChannelError, match="not finite"):
+        channels.Inputs(8000.0, Pulse(), [Channel("a", 1)]).take(samples)

@@ -1,6 +1,7 @@
 """`solve` on the command line with its options, and stored coefficients."""
 
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -86,3 +87,10 @@ def test_a_trial_wants_what_belongs_together(folder):
     )
     more = ("--runs", "runs.toml", "--hookup", "h.toml", "--point", "A", "--lag", "200")
     assert "lag 200: 0 to 180 degrees" in assert_one_line(stillshaft(*base, *more, cwd=folder))
+
+
+def test_an_argument_that_would_not_show_is_wrong_usage():
+    for text in ("a\x1b[2J", "left\u202eright"):
+        done = stillshaft("solve", "runs.toml", "--machine", text)
+        assert done.returncode == 2
+        assert re.fullmatch(r"stillshaft: argument 4 has a character that does not show \(U\+[0-9A-F]{4}\)\n", done.stderr)

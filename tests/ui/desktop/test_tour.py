@@ -53,7 +53,6 @@ def test_the_tour_ends_with_a_balanced_machine_in_less_than_five_minutes(followe
     first, last = state.runs[0].what, state.runs[-1].what
     assert max(b.amplitude / a.amplitude for a, b in zip(first.vectors, last.vectors, strict=True)) < 0.2
     assert len(state.starts) == len(state.runs)  # each with its cautions seen to
-    print(real_s(follower), follower.words, follower.presses)
     assert real_s(follower) < 300.0
     program.practice.coach.callout.leave.click()
     assert program.practice.coach.plan is None

@@ -189,7 +189,7 @@ LESSONS = (
     Lesson(
         WALKING, "A neighbour that makes the phase walk",
         "A machine beside yours runs nearly as fast. Get a run that can be used all the same.",
-        replace(_FAN, neighbour_hz=0.2, neighbour_mm_s=1.8), tour.brief, _check_walking,
+        replace(_FAN, neighbour_hz=0.08, neighbour_mm_s=1.8), tour.brief, _check_walking,
     ),
     Lesson(
         WEAK_TRIAL, "A trial mass that is too weak",

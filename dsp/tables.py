@@ -105,6 +105,8 @@ def check_bounds(table: Mapping[str, Any]) -> None:
                 if key in _NAMES and isinstance(inner, str):
                     _check_line(inner, key)
             waiting += [(inner, depth + 1) for inner in value.values()]
+        elif isinstance(value, int) and not -(2**63) <= value < 2**63:
+            raise TableError("has a whole number of more than 64 bits")
         elif isinstance(value, list):
             waiting += [(inner, depth + 1) for inner in value]
         if depth > MOST_DEPTH + 1:

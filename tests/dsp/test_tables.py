@@ -21,6 +21,7 @@ def refused(tmp_path, content, words):
         (b"a = " + b"[" * 2000 + b"]" * 2000, "more than 24 deep"),
         (b"a = " + b"[" * 40 + b"]" * 40, "more than 24 deep"),
         (b"a = " + b"9" * 5000, "whole number of too many digits"),
+        (b"a = 0x" + b"f" * 5000, "whole number of more than 64 bits"),
         (b'a = "\\u001b[2J"', r"does not show \(U\+001B\)"),
         (b'a = "left\\u202eright"', r"does not show \(U\+202E\)"),
         (b'["a\\nb"]\n', 'the key "a b" has a line end or a tab'),

@@ -317,8 +317,12 @@ def _by_shape(x: Real, frames: Real, room: Whole, rise: float, noise: float, sha
             value, rate = spline(u), -height[:, None] * slope(u) / width[:, None]
             columns = np.stack([np.ones_like(u), value, rate], axis=-1) * used[..., None]
             left = (samples - foot[:, None] - height[:, None] * value) * used
-            gram = np.einsum("eni,enj->eij", columns, columns) + 1e-12 * np.eye(3)
-            change = np.linalg.solve(gram, np.einsum("eni,en->ei", columns, left)[..., None])[..., 0]
+            gram = np.einsum("eni,enj->eij", columns, columns)
+            # each unknown in its own measure: in a damaged file they may be apart by more than a float holds
+            measure = np.sqrt(np.maximum(np.einsum("eii->ei", gram), 1e-24))
+            gram = gram / measure[:, :, None] / measure[:, None, :] + 1e-12 * np.eye(3)
+            right = np.einsum("eni,en->ei", columns, left) / measure
+            change = np.linalg.solve(gram, right[..., None])[..., 0] / measure
             foot, height = foot + change[:, 0], height + change[:, 1]
             position += np.clip(change[:, 2], -1.0, 1.0)
     good = np.abs(position - frames) < 1.0 + rise

@@ -142,8 +142,8 @@ class Faults:
 class Verb:
     """A verb under way, or ended: `status` is its exit status, negative for a signal."""
 
-    def __init__(self, nursery, pid, out, err):
-        self.pid, self.status = pid, None
+    def __init__(self, nursery, argv, pid, out, err):
+        self.argv, self.pid, self.status = [str(a) for a in argv], pid, None
         self._nursery, self._out, self._err = nursery, out, err
 
     @property
@@ -237,7 +237,7 @@ class Nursery:
         }  # fmt: skip
         self._process.stdin.write(json.dumps(order).encode() + b"\n")
         self._process.stdin.flush()
-        verb = Verb(self, self.answer(30.0)["pid"], out, err)
+        verb = Verb(self, argv, self.answer(30.0)["pid"], out, err)
         while not err.exists() and verb.status is None:  # it is a process of its own from here on
             if (said := self.answer(0.001)) is not None:
                 verb.status = said["status"]

@@ -78,17 +78,19 @@ def check_job(row, folder, before=b"", entries=()):
         row.blame("records lost", error)
 
 
-def check_words(row, verb, *, statuses=(0, 1, 3), left_out=False):
+def check_words(row, verb, *, statuses=(0, 1, 3), told=""):
     """A verb ended in words: no traceback, and one line of its own where it could not be done."""
     if verb.status < 0:
         return
     if "Traceback" in verb.err:
-        row.blame("tracebacks", verb.err[-500:])
+        row.blame("tracebacks", f"{told}{' '.join(verb.argv)}: {verb.err[-500:]}")
     if verb.status not in statuses:
-        row.blame("others", f"exit {verb.status}: {verb.err[-300:]}")
+        row.blame("others", f"{told}{' '.join(verb.argv)}: exit {verb.status}: {verb.err[-300:]}")
     ours = [line for line in verb.err.splitlines() if line.startswith("stillshaft: ")]
-    if verb.status == 1 and len(ours) != 1 and not left_out:
-        row.blame("others", f"exit 1 and {len(ours)} lines that say why: {verb.err[-300:]!r}")
+    if verb.status == 1 and len(ours) != 1:
+        row.blame(
+            "others", f"{told}{' '.join(verb.argv)}: exit 1 and {len(ours)} lines that say why: {verb.err[-300:]!r}"
+        )
 
 
 def whole(path):

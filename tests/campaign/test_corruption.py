@@ -107,14 +107,16 @@ def test_spoilt(spoilt_room, tally, chance, often, target):
     nursery, room, own = spoilt_room
     path = next(nursery.folder.glob("cache/stillshaft/machines/*.json")) if name == "cache/index" else room / name
     good = path.read_bytes()
-    cases = [(spoil, at) for at in places(good, chance) for spoil in SPOIL]
+    count, cases = often(45, 2), []
+    while len(cases) < count:
+        cases += [(spoil, at) for at in places(good, chance) for spoil in SPOIL]
     chance.shuffle(cases)
-    for number, (spoil, at) in enumerate(cases[: often(60, 4)]):
+    for number, (spoil, at) in enumerate(cases[:count]):
         path.write_bytes(spoil(good, at, chance))
         verb = verbs[number % len(verbs)]
         try:
             done = nursery.run(*verb, folder=room, environment=own, own_s=8.0)
-            check_words(row, done)
+            check_words(row, done, told=f"{spoil.__name__} at {at}: ")
             row.add("refused in one line", int(done.status == 1))
         except Hang as hang:
             row.blame("hangs", f"{verb}, {spoil.__name__} at {at}: {hang}")

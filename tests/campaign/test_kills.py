@@ -57,7 +57,7 @@ def kill_job_verbs(nursery, row, chance, kills):
 
 def test_job_verbs(nursery, tally, chance, often):
     row = tally.row("SIGKILL of job verbs")
-    kill_job_verbs(nursery, row, chance, often(80, 12))
+    kill_job_verbs(nursery, row, chance, often(70, 8))
     row.judge()
 
 
@@ -65,7 +65,7 @@ def test_reports(nursery, tally, chance, often):
     row = tally.row("SIGKILL while reports are written")
     folder = furnish(nursery.folder / "room")
     lasts_s = {argv: duration(nursery, *argv, folder=folder)[0] for argv in REPORT_ACTS}
-    for number in range(often(24, 4)):
+    for number in range(often(24, 3)):
         argv = REPORT_ACTS[number % len(REPORT_ACTS)]
         before = record_bytes(folder / argv[1])
         ended = killed(nursery, chance, lasts_s[argv], *argv, folder=folder)
@@ -83,7 +83,7 @@ def test_files(nursery, tally, chance, often):
     folder = furnish(nursery.folder / "room")
     shutil.copytree(folder, nursery.folder / "tried")
     lasts_s = {argv: duration(nursery, *argv, folder=nursery.folder / "tried")[0] for argv in FILE_ACTS}
-    for number in range(often(24, 6)):
+    for number in range(often(21, 3)):
         argv = FILE_ACTS[number % len(FILE_ACTS)]
         check_words(row, killed(nursery, chance, lasts_s[argv], *argv, folder=folder))
         row.tried += 1
@@ -101,7 +101,7 @@ def test_conversion(nursery, tally, chance, often):
     with open_recording(folder / "more.au") as reader:
         frames = reader.frames
     lasts_s = {s: duration(nursery, "convert", "more.au", f"first.{s}", folder=folder)[0] for s in SUFFIXES}
-    for number in range(often(28, 7)):
+    for number in range(often(21, 3)):
         suffix = SUFFIXES[number % len(SUFFIXES)]
         target = folder / f"made{number}.{suffix}"
         ended = killed(nursery, chance, lasts_s[suffix], "convert", "more.au", target.name, folder=folder)

@@ -76,7 +76,7 @@ def kill_captures(nursery, row, chance, kills):
 
 def test_simulated(nursery, tally, chance, often):
     row = tally.row("SIGKILL in captures of the simulated rotor")
-    kill_captures(nursery, row, chance, often(30, 5))
+    kill_captures(nursery, row, chance, often(30, 3))
     row.judge()
 
 
@@ -119,7 +119,7 @@ def count(row, path):
 
 def test_virtual_card(card_capture, nursery, tally, chance, often):
     row = tally.row("SIGKILL in captures on the virtual card")
-    for number in range(often(25, 3)):
+    for number in range(often(25, 2)):
         names = VICTIMS[number % len(VICTIMS)]
         verb, path = card_capture(f"{number}.au", 60)
         time.sleep(chance.uniform(0.2, 1.2))
@@ -140,7 +140,7 @@ SUSPENDED = (("program",), ("keeper",), ("driver",), ("program", "keeper", "driv
 def test_suspended(card_capture, nursery, tally, chance, often):
     """Each process stopped for three seconds: the samples are all there, or a gap says that they are not."""
     row = tally.row("SIGSTOP of a capture's processes for 3 s")
-    for number in range(often(15, 3)):
+    for number in range(often(10, 2)):
         names = SUSPENDED[number % len(SUSPENDED)]
         verb, path = card_capture(f"{number}.au", 6)
         time.sleep(chance.uniform(0.2, 1.0))

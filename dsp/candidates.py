@@ -98,6 +98,8 @@ def _candidates(file: _File) -> tuple[Candidate, ...]:
         # belt frequency π·D·n/L
         rpm = math.pi * pulley_mm * speed / length_mm
         found.append(Candidate(belt.name, rpm, _within(belt.within, f"{where}.within")))
+    if any(not candidate.name.strip() for candidate in found):
+        raise CandidatesError("name: is empty; a machine or belt needs one to be named by")
     if not found:
         raise CandidatesError("there is none: add line, [[machine]] or [[belt]]")
     return tuple(found)

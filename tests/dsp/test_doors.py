@@ -117,3 +117,9 @@ def test_signalling_numbers_and_the_largest_are_refused_without_a_warning():
     samples[300:302, 0] = np.inf, -np.inf
     with pytest.raises(channels.ChannelError, match="not finite"):
         channels.Inputs(8000.0, Pulse(), [Channel("a", 1)]).take(samples)
+
+
+def test_a_neighbour_has_a_name(tmp_path):
+    (tmp_path / "n.toml").write_text('format = 1\n[[machine]]\nname = " "\nspeed = "1450 rpm"\n')
+    with pytest.raises(candidates.CandidatesError, match="name: is empty"):
+        candidates.load(tmp_path / "n.toml")

@@ -80,11 +80,12 @@ def _batch(name: str, seed: int, first: int, last: int, told: Connection) -> Non
     with open(os.devnull, "w") as nowhere, contextlib.redirect_stdout(nowhere), contextlib.redirect_stderr(nowhere):
         for number in range(first, last):
             told.send(number)
+            data = input_of(door, seed, number)
             signal.setitimer(signal.ITIMER_PROF, _HARD_CPU_S)
             # what does not come back to the interpreter ends with its process
             signal.setitimer(signal.ITIMER_VIRTUAL, 2.0 * _HARD_CPU_S)
             try:
-                wrong = let_in(door, input_of(door, seed, number))
+                wrong = let_in(door, data)
             except _TooLong as error:
                 wrong = _told(error)
             finally:

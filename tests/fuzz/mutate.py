@@ -193,6 +193,7 @@ _PIECES = (
     b"-1\n",
     b"    -1\n    58\n",
 )
+_MOST_IN_LIST = 2000
 _COUNTS = (2, 3, 17, 300, 3000)
 _TOKEN = re.compile(rb"[-+]?\d[\d.eE_+-]*")
 _QUOTED = re.compile(rb'"[^"\n]{0,200}"')
@@ -336,9 +337,9 @@ def edit_table(table: dict[str, Any], edit: Edit) -> None:
         case 4 if isinstance(inside, dict):
             inside[TEXTS[what % len(TEXTS)]] = inside.pop(key) if what % 2 else inside[key]
         case 5 if isinstance(inside[key], list) and inside[key]:
-            inside[key] = inside[key] * (2, 3, 70, 800)[what % 4]
+            inside[key] = (inside[key] * (2, 3, 70, 800)[what % 4])[:_MOST_IN_LIST]
         case 5 if isinstance(inside, list):
-            inside[:] = inside * (2, 3, 70, 800)[what % 4]
+            inside[:] = (inside * (2, 3, 70, 800)[what % 4])[:_MOST_IN_LIST]
         case 6:
             inside[key] = _nested(inside[key], (1, 5, 30, 120, 400)[what % 5])
         case _:

@@ -108,6 +108,7 @@ def _masses(page: MassesView) -> _Places:
     yield entry.force, "force"
     yield entry.hand, "hand-work"
     yield entry.caution, "cautions"
+    yield page.after, "close-missing"
     yield page.cautions, "cautions"
     yield page.sheet_card, "piece"
 

@@ -231,9 +231,11 @@ def _interval_missing(measured: Measurement, interval: tuple[float, float]) -> l
     return [f"{worst.name}: ± {percent:.2g} % and ± {worst.phase_ci95_deg:.2g}° now"]
 
 
-def _excess(measured: Measurement, interval: tuple[float, float]) -> float:
-    """The widest interval over the one wanted."""
-    return max(_over(p, interval) for p in measured.points)
+def _needed_of(point: PointVector, interval: tuple[float, float], seconds: float) -> float:
+    averaged_s = None if point.steadiness.beat is None else point.steadiness.record_s
+    if averaged_s is not None and averaged_s > seconds:
+        return averaged_s
+    return seconds * _over(point, interval) ** 2
 
 
 def _over(point: PointVector, interval: tuple[float, float]) -> float:
@@ -244,12 +246,15 @@ def _over(point: PointVector, interval: tuple[float, float]) -> float:
 
 
 def needed_s(stop: Stop, measured: Measurement, seconds: float) -> float:
-    """How long the whole run takes until it is enough, as far as can be told: intervals go down with the root of time."""
+    """How long the whole run takes until it is enough, as far as can be told.
+
+    Intervals go down with the root of time, but a beat has to be averaged out first.
+    """
     wanted_s = [stop.seconds] if stop.revolutions is None and stop.interval is None else []
     if stop.revolutions is not None:
         wanted_s.append(60.0 * stop.revolutions / measured.speed.mean_rpm)
     if stop.interval is not None:
-        wanted_s += [_EVEN_S, seconds * _excess(measured, stop.interval) ** 2]
+        wanted_s += [_EVEN_S, *(_needed_of(p, stop.interval, seconds) for p in measured.points)]
     return max(wanted_s)
 
 

@@ -162,3 +162,16 @@ def test_the_widest_interval_is_named(measured):
     assert taking.missing(AUTOMATIC, two) == ("far end horizontal: ± 7 % and ± 0.5° now",)
     unbound = replace(measured, points=(replace(wide, amplitude_ci95=None), measured.points[0]))
     assert taking.missing(AUTOMATIC, unbound) == ("the interval of far end horizontal, which has no bound yet",)
+
+
+def test_a_beat_is_averaged_out_before_its_interval_is_held_against_time(measured):
+    first = measured.points[0]
+    beat = Beat(0.16, 0.01, 0.26, "above", (1489.6,), 0.6, 1.0, np.eye(2), 9, 2.0)
+    wide = replace(
+        first,
+        amplitude_ci95=0.5 * abs(first.z),
+        steadiness=replace(first.steadiness, verdict="beating", beat=beat, record_s=25.0),
+    )
+    beating = replace(measured, points=(wide, *measured.points[1:]))
+    assert taking.needed_s(AUTOMATIC, beating, 12.0) == 25.0
+    assert taking.needed_s(AUTOMATIC, beating, 30.0) == pytest.approx(30.0 * 25.0**2)  # then by the root of time

@@ -1,15 +1,22 @@
 """A taste of the campaign among the ordinary tests: each fault is made once, and what looks for damage can find it."""
 
+import contextlib
 import json
+import random
 import signal
 from datetime import UTC, datetime
 
 import counting
+import numpy as np
 import pytest
 from campaign.counted import looked_through
 from campaign.machinery import Faults, Hang, Nursery, need_compiler
 from campaign.remains import check_job, check_nothing_runs, check_whole, check_words, record_bytes
+from campaign.spoiling import SPOIL, swapped
 from campaign.tally import Row, Tally
+from recorded_jobs import TABLE, record
+from stillshaft.acquire.hookup import hookup_from
+from stillshaft.ui.analysis import AnalysisError, measure_recording
 
 LONGEST_S = 60.0
 
@@ -87,3 +94,15 @@ def test_damage_is_found_and_told(tmp_path):
     assert tally.totals()["records lost"] == 2
     assert "1 half written; 2 records lost" in "\n".join(tally.table())
     assert json.loads(tally.as_json())["totals"] == tally.totals()
+
+
+def test_damaged_pulses_are_measured_or_refused_in_words(tmp_path):
+    """Blocks exchanged in a recording: one of these once ended in a singular matrix."""
+    chance, kinds = random.Random(3), (*SPOIL, swapped, swapped, swapped)
+    path = record(tmp_path / "a.au")
+    good = path.read_bytes()
+    for _ in range(4):
+        spoil, at = chance.choice(kinds), chance.randrange(4096, len(good) - 64)
+        path.write_bytes(spoil(good, at, chance))
+        with contextlib.suppress(AnalysisError), np.errstate(all="ignore"):
+            assert measure_recording(path, hookup_from(TABLE)).points

@@ -190,7 +190,8 @@ def signals_found(
     from stillshaft.dsp import check
 
     made = findings(SIGNALS, found)
-    mark = check.mark_of(samples[:, hookup.pulse.index], rate_hz, hookup.pulse) if made.trusted else None
+    pulse = np.asarray(samples[:, hookup.pulse.index], dtype=np.float64)
+    mark = check.mark_of(pulse, rate_hz, hookup.pulse) if made.trusted else None
     if mark is None:
         return made
     wired = {k: v for k, v in hookup.table.get("pulse", {}).items() if k != "edge"}

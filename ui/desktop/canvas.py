@@ -311,7 +311,8 @@ class Graph(Picture):
 
     def _ticks(self, low: float, high: float, step: float | None, wanted: int) -> list[float]:
         if step is None:
-            return ticks(low, high, wanted)
+            # one mark alone gives no scale
+            return next((t for n in range(wanted, wanted + 4) if len(t := ticks(low, high, n)) > 1), [])
         return [step * i for i in range(math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9) + 1)]
 
     def draw_backdrop(self, painter: QtGui.QPainter) -> None:

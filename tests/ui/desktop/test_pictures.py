@@ -253,3 +253,11 @@ def test_levels_have_a_word(level, word, dressed, qtbot):
     meter.show_level(level)
     meter.grab()
     assert meter.summary.startswith(word)
+
+
+@pytest.mark.parametrize("reach", [1.0, 2.0, 30.0, 45.0, 70.0, 180.0])
+def test_an_axis_has_more_than_one_mark_however_little_room_there_is(reach, dressed, qtbot):
+    """One mark alone gives no scale."""
+    graph = plots.PhaseRibbon()
+    qtbot.addWidget(graph)
+    assert len(graph._ticks(-reach, reach, None, 2)) > 1

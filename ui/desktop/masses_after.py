@@ -11,6 +11,7 @@ from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.brief_photos import Photo, Photos
 from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.open_job import Shown
+from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.theme import Theme
 
 
@@ -47,7 +48,7 @@ class AfterCard(parts.Card):
     def __init__(self) -> None:
         super().__init__("Once hands are out")
         self.lost = parts.label("", wrap=True)
-        self.weighed = QtWidgets.QLineEdit()
+        self.weighed = LineEdit()
         self.weighed.setPlaceholderText("such as: all there, 12.0 g")
         self.weighed_name = parts.labelled("Weighed back in", self.weighed)
         self.add = parts.button(

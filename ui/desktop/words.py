@@ -15,7 +15,7 @@ from stillshaft.ui.desktop.phrases import Phrases
 from stillshaft.ui.desktop.settings import LANGUAGES
 
 CONTEXT = "stillshaft"  # of every message in the catalogue
-INDEX = "{index}"  # the message that lists all templates, for Qt's catalogues cannot be listed
+INDEX, BETWEEN = "{index}", "\u2028"  # the message that lists all templates, for Qt's catalogues cannot be listed
 FOLDER = Path(__file__).parent / "languages"
 
 # a process has one window and one language
@@ -98,6 +98,6 @@ def _phrases_of(translator: QtCore.QTranslator) -> Phrases:
     def exact(text: str) -> str | None:
         return translator.translate(CONTEXT, text) or None
 
-    made = Phrases(exact, (exact(INDEX) or "").split("\n"))
+    made = Phrases(exact, (exact(INDEX) or "").split(BETWEEN))
     made.keep(_names)
     return made

@@ -868,6 +868,14 @@
         <translation>Verfahren und Toleranzen für Rotoren in starrem Zustand</translation>
     </message>
     <message>
+        <source>&amp;Wait until settled</source>
+        <translation>Einlaufen abwarten (&amp;J)</translation>
+    </message>
+    <message>
+        <source>End the &amp;wait</source>
+        <translation>Warten beenden (&amp;J)</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -3070,7 +3078,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
         <source>Chec&amp;k signals</source>
-        <translation>Signale &amp;prüfen</translation>
+        <translation>&amp;Prüfen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
@@ -3230,7 +3238,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Find &amp;inputs</source>
-        <translation>E&amp;ingänge suchen</translation>
+        <translation>E&amp;ingänge</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -4629,7 +4637,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_cards.py"/>
         <source>&amp;Who says so</source>
-        <translation>&amp;Wer das sagt</translation>
+        <translation>Wer da&amp;s sagt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_cards.py"/>
@@ -6270,16 +6278,6 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>, {0} s to go</source>
         <translation>, noch {0} s</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/runs_settling.py"/>
-        <source>&amp;Wait until settled</source>
-        <translation>Einlaufen abwa&amp;rten</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/runs_settling.py"/>
-        <source>End the &amp;wait</source>
-        <translation>Wa&amp;rten beenden</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_settling.py"/>

@@ -1,0 +1,279 @@
+"""The window in German: switched at run time, nothing shown in English but names, and all of it can be read and reached."""
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from balancing_jobs import balancing_job
+from PySide6 import QtCore, QtWidgets
+from screen_faults import faults, items_of, small_targets, text_of
+from stillshaft.ui.desktop import phrases, settings, words
+from stillshaft.ui.desktop.phrases import Phrases
+from stillshaft.ui.desktop.settings import View
+from stillshaft.ui.desktop.stages import Stage
+from stillshaft.ui.desktop.worded import Worded
+
+ROOT = Path(__file__).parents[3]
+GERMAN = View(language="Deutsch")
+
+
+def shown(window):
+    """Every text of a window as it is read or heard: by the widget that shows it."""
+    found = {}
+    for widget in (window, *window.findChildren(QtWidgets.QWidget)):
+        texts = [
+            text_of(widget),
+            QtWidgets.QWidget.toolTip(widget),
+            QtWidgets.QWidget.accessibleName(widget),
+            QtWidgets.QWidget.accessibleDescription(widget),
+        ]
+        if isinstance(widget, QtWidgets.QComboBox):
+            texts += items_of(widget)
+        if isinstance(widget, QtWidgets.QLineEdit):
+            texts.append(QtWidgets.QLineEdit.placeholderText(widget))
+        found[widget] = [text for text in texts if text]
+    return found
+
+
+def told(window):
+    """What the program itself said in its own English, in the same order."""
+    return {
+        widget: (widget.text() if isinstance(widget, QtWidgets.QLabel | QtWidgets.QPushButton) else "", widget.toolTip(),
+                 widget.accessibleName(), widget.accessibleDescription())
+        for widget in window.findChildren(QtWidgets.QWidget) if isinstance(widget, Worded)
+    }  # fmt: skip
+
+
+def laid_out(window, wait):
+    """What cannot be read, once everything has found its place; forms without a field have none in any language."""
+    for _ in range(50):
+        found = [fault for fault in faults(window) + small_targets(window) if not fault.startswith("Form ")]
+        if not found:
+            break
+        wait(100)
+    return found
+
+
+@pytest.fixture
+def with_job(program, wait_until, tmp_path):
+    """The window on a job that is nearly done."""
+    with balancing_job(tmp_path / "jobs" / "job", 2, until="check", limit=2.0):
+        pass
+    program.open_job(tmp_path / "jobs" / "job")
+    wait_until(lambda: program.job.shown is not None and program.job.guided is not None)
+    yield program
+    program.frame.set_view(View())
+
+
+def test_every_page_changes_its_language_and_back(with_job, wait, wait_until):
+    frame = with_job.frame
+    for stage in Stage:
+        frame.open(stage)
+        wait(100)
+    english, said = shown(frame), told(frame)
+    frame.set_view(GERMAN)
+    assert words.spoken() == "Deutsch"
+    rail = frame.rail.buttons[Stage.RUNS]
+    wait_until(lambda: "Läufe" in QtWidgets.QWidget.accessibleName(rail))  # Qt tells the window in its own time
+    german = shown(frame)
+    assert told(frame) == said  # what pages read back is their own English, whatever is shown
+    for stage in Stage:
+        button = frame.rail.buttons[stage]
+        assert german[button] != english[button]
+        assert words.words(stage.value) in QtWidgets.QWidget.accessibleName(button)
+    changed = sum(german[w] != english[w] for w in english if w in german and english[w])
+    assert changed > 0.5 * sum(bool(texts) for texts in english.values())
+    frame.set_view(View())
+    wait_until(lambda: "Runs" in QtWidgets.QWidget.accessibleName(rail))
+    assert shown(frame) == english
+
+
+def test_nothing_of_the_window_s_own_is_left_in_english(with_job, wait):
+    """Of what the pages show of a job; `python fixtures/translate.py missing window` lists what they might."""
+    frame = with_job.frame
+    frame.set_view(GERMAN)
+    known = set(english_words())
+    left = set()
+    for stage in Stage:
+        frame.open(stage)
+        wait(100)
+        for texts in shown(frame.pages[stage]).values():
+            left |= {t for t in texts if t in known and words.words(t) != t}
+    assert left == set()
+
+
+def english_words():
+    """Every text of the catalogues that is whole, without places."""
+    sys.path.insert(0, str(ROOT / "fixtures"))
+    try:
+        import translate
+    finally:
+        sys.path.pop(0)
+    return [source for source in translate.read_all() if not phrases.places(source)]
+
+
+@pytest.mark.parametrize(("size", "text_size"), [((1400, 900), "normal"), ((1024, 700), "largest")])
+def test_every_page_can_be_read_reached_and_heard_in_german(with_job, wait, size, text_size):
+    frame = with_job.frame
+    frame.resize(*size)
+    frame.set_view(View(language="Deutsch", theme="sunlight", text_size=text_size))
+    for stage in Stage:
+        frame.open(stage)
+        assert laid_out(frame, wait) == [], stage
+    frame.show_view()
+    assert laid_out(frame.panel, wait) == []
+    frame.panel.put_away()
+
+
+def test_the_language_is_remembered_and_its_names_are_its_own(program, tmp_path):
+    choice = program.frame.panel.choices["language"]
+    choice.buttons["Deutsch"].click()
+    assert settings.load(tmp_path / "view.toml")[0].language == "Deutsch"
+    assert [text_of(b) for b in choice.buttons.values()] == ["English", "Deutsch"]
+    choice.buttons["English"].click()
+    assert words.spoken() == "English"
+
+
+@pytest.mark.parametrize(
+    ("system", "language"), [("de_AT.UTF-8", "Deutsch"), ("fr_FR.UTF-8", "English"), ("C", "English")]
+)
+def test_the_first_start_speaks_the_system_s_language(system, language):
+    code = "from stillshaft.ui.desktop import words; print(words.of_the_system())"
+    done = subprocess.run(
+        [sys.executable, "-c", code],
+        env={"LC_ALL": system, "LANG": system, "PATH": ""},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert done.stdout.strip() == language
+
+
+def test_english_loads_no_catalogue():
+    code = (
+        "import sys; from PySide6 import QtCore; a = QtCore.QCoreApplication([]);"
+        "from stillshaft.ui.desktop import words; words.speak('English');"
+        "assert words.words('Runs') == 'Runs' and words._phrases is None and not words._translators"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
+
+
+def test_qt_s_own_words_are_german_too(program):
+    program.frame.set_view(GERMAN)
+    assert QtCore.QCoreApplication.translate("QPlatformTheme", "Cancel") == "Abbrechen"
+    program.frame.set_view(View())
+    assert QtCore.QCoreApplication.translate("QPlatformTheme", "Cancel") == "Cancel"
+
+
+def test_names_are_not_translated(program):
+    program.frame.set_view(GERMAN)
+    words.keep(["Masses"])
+    assert words.words("Stop Masses") == "Masses anhalten"
+    assert words.words(words.own("Masses")) == "Masses"
+    words.keep([])
+    assert words.words("Stop Masses") == "Massen anhalten"
+
+
+# the catalogues themselves
+
+
+@pytest.fixture(scope="module")
+def translate():
+    sys.path.insert(0, str(ROOT / "fixtures"))
+    try:
+        import translate as tool
+    finally:
+        sys.path.pop(0)
+    return tool
+
+
+def test_every_translation_has_the_places_of_its_source(translate):
+    catalogue = translate.read_all()
+    assert len(catalogue) > 1000
+    assert [fault for source, turned in catalogue.items() if (fault := translate.faults(source, turned))] == []
+    assert translate.faults("{0} of {1}", "{0} von {0}") is not None
+    assert translate.faults(" at {0}", "bei {0}") is not None
+
+
+def test_what_is_loaded_is_what_the_catalogues_say(translate, qapp):
+    loaded = QtCore.QTranslator()
+    assert loaded.load(str(words.FOLDER / "stillshaft_de.qm"))
+    catalogue = translate.read_all()
+    assert {s: loaded.translate(words.CONTEXT, s) for s in catalogue} == catalogue
+    templates = {s for s in catalogue if phrases.places(s)}
+    assert templates <= set(loaded.translate(words.CONTEXT, words.INDEX).split(words.BETWEEN))
+
+
+def test_every_mnemonic_is_one_letter_of_the_word(translate):
+    for source, turned in translate.read_all().items():
+        if re.search(r"&\w", source) and "&&" not in source:
+            assert len(re.findall(r"&\w", turned)) == 1, source
+
+
+def test_candidates_are_taken_from_the_source(translate, tmp_path):
+    path = tmp_path / "module.py"
+    path.write_text(
+        'def say(n, names):\n    """No one reads this."""\n'
+        '    label.setObjectName("not this one")\n'
+        "    return f\"{n} piece{'s' * (n != 1)} of {names['not this']}\", 'Whole text'\n"
+    )
+    assert translate._of_python(path) == ["{0} pieces of {1}", "{0} piece of {1}", "s", "Whole text"]
+    assert translate._numbered("The {speed:.0f} of {speed} and {other}") == "The {0} of {0} and {1}"
+
+
+# how a sentence is found
+
+CATALOGUE = {
+    "Runs": "Läufe",
+    "mark": "Marke",
+    "stop it": "abstellen",
+    "record {0} s": "{0} s aufnehmen",
+    "{0} of {1} runs count": "von {1} Läufen zählen {0}",
+    "not trusted: {0}": "nicht verlässlich: {0}",
+    "wait, then go": "warten, dann los",
+    "{0} and {1}": "{0} und {1}",
+    "hold {0} still": "{0} ruhig halten",
+}
+
+
+@pytest.fixture
+def catalogue():
+    return Phrases(CATALOGUE.get, [source for source in CATALOGUE if phrases.places(source)])
+
+
+@pytest.mark.parametrize(
+    ("english", "german"),
+    [
+        ("Runs", "Läufe"),
+        ("runs", "Läufe"),
+        ("Mark", "Marke"),
+        ("Record 12.5 s", "12.5 s aufnehmen"),
+        ("Record 3 s.", "3 s aufnehmen."),
+        ("2 of 5 runs count", "Von 5 Läufen zählen 2"[0].lower() + "on 5 Läufen zählen 2"),
+        ("Not trusted: stop it", "Nicht verlässlich: abstellen"),
+        ("Not trusted: record 4 s. Runs.", "Nicht verlässlich: 4 s aufnehmen. Läufe."),
+        ("stop it; record 4 s", "abstellen; 4 s aufnehmen"),
+        ("wait, then go, mark", "warten, dann los, Marke"),
+        ("(mark)", "(Marke)"),
+        ("hold mark still", "Marke ruhig halten"),
+        ("hold fan end and far end still", "fan end und far end ruhig halten"),
+        ("record\u00a07\u00a0s", "7 s aufnehmen"),
+        ("12.5 mm/s rms", "12.5 mm/s rms"),
+    ],
+)
+def test_a_sentence_is_found(catalogue, english, german):
+    assert catalogue.turn(english) == german
+    assert catalogue.misses == set()
+
+
+def test_what_is_not_known_stays_and_is_noted(catalogue):
+    assert catalogue.turn("blow the horn; record 4 s") == "blow the horn; 4 s aufnehmen"
+    assert catalogue.misses == {"blow the horn"}
+
+
+def test_a_text_of_many_parts_takes_no_time_beyond_its_length(catalogue):
+    """No way of cutting is tried twice: this many would never end."""
+    text = ", ".join(f"record {n} s and hold what nobody knows {n} still" for n in range(60))
+    assert catalogue.turn(text).startswith("0 s aufnehmen und")

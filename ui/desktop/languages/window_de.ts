@@ -876,6 +876,14 @@
         <translation>Warten beenden (&amp;J)</translation>
     </message>
     <message>
+        <source>the vector is as small as its scatter: its mean is known to {0} % only; record {1} s for 10 %</source>
+        <translation>der Zeiger ist so klein wie seine Streuung: sein Mittel ist nur auf {0} % bekannt; {1} s aufnehmen für 10 %</translation>
+    </message>
+    <message>
+        <source>no pulses: check the pulse sensor</source>
+        <translation>keine Impulse: Impulssensor prüfen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

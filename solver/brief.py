@@ -199,6 +199,7 @@ def check_values(brief: Brief) -> None:
             if (text := getattr(brief.drive, name)) is not None and units.parse(text, "mm", f"drive.{name}") <= 0.0:
                 raise tables.TableError(f'drive.{name}: "{text}" must be above 0')
         _check_belt(brief.drive)
+        _check_counts(brief)
         for number, neighbour in enumerate(brief.neighbours, start=1):
             for name in ("speed_rpm", "within_rpm"):
                 if (value := getattr(neighbour, name)) is not None and not 0.0 < value < 1e6:
@@ -210,6 +211,17 @@ def check_values(brief: Brief) -> None:
                     raise tables.TableError(f"{what} {number}.amplitude: {level.amplitude:g} must be above 0")
     except (RunsError, units.UnitError) as error:
         raise tables.TableError(str(error)) from None
+
+
+def _check_counts(brief: Brief) -> None:
+    """Raise TableError for counts, minutes and tolerances that cannot be."""
+    numbers = [(f"starts.{k}", v, 0.0) for k, v in msgspec.to_builtins(brief.starts).items() if not isinstance(v, str)]
+    numbers += [(f"stock {n}.count", s.count, 1.0) for n, s in enumerate(brief.stock, start=1)]
+    numbers += [(f"conditions.{c.name}, tolerance", c.tolerance, 0.0) for c in brief.conditions]
+    numbers += [("drive.motor_speed_rpm", brief.drive.motor_speed_rpm, 1.0)]
+    for name, value, least in numbers:
+        if value is not None and not least <= value < 1e9:
+            raise tables.TableError(f"{name}: {value:g} must be {least:g} or more")
 
 
 def _check_belt(drive: Drive) -> None:

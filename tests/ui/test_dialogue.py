@@ -122,6 +122,10 @@ def talk_one(job, question, *answers):
 @pytest.mark.parametrize(
     ("patch", "match"),
     [
+        ({"starts": {"allowed": -1}}, r"starts\.allowed: -1 must be 0 or more"),
+        ({"stock": [{"mass": "5 g", "count": 0}]}, r"stock 1\.count: 0 must be 1 or more"),
+        ({"conditions": [{"name": "load", "tolerance": -5.0}]}, r"conditions\.load, tolerance: -5 must be 0 or more"),
+        ({"drive": {"motor_speed_rpm": 0.0}}, r"drive\.motor_speed_rpm: 0 must be 1 or more"),
         ({"neighbours": [{"name": "pump", "speed_rpm": 0.0}]}, r"neighbours 1\.speed_rpm: 0 must be above 0"),
         (
             {"neighbours": [{"name": "p", "speed_rpm": 9.0, "within_rpm": -1.0}]},

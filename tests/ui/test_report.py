@@ -109,7 +109,7 @@ def test_the_simulated_job_tells_all_that_was_recorded(jobs, tmp_path):
         "drive end horizontal", "1·2 at 90°", "90°, 9 o'clock", "100 mV/g",
         "Run 1 · initial · 1480 r/min", "on the rotor: nothing beyond its initial state", "damper open; motor current 41.5 A",
         "12.0 min after the start", "96 revolutions",
-        "Vectors of each point, all runs", "limit for once-per-rev", "Phase against time", 'Run "check", from its recording',
+        "Vectors of each point, all runs", "limit for once-per-rev", "Phase against time", 'Run "check": degrees from the mean',
         "correction, trial masses off", "to add to what was on in the last run", "condition number",
         "put on: trial", "taken off (entry 11)", "put on: correction", "second person", "welded", "Placement sheet",
         "force at speed", "along the rim", "clock face", "Before hands go in: isolated, locked and tried",

@@ -20,13 +20,13 @@ class Follower:
     def follow(self, until=lambda: False, steps=4000):
         """Up to the end; a step with nothing to press lets the machine run on."""
         for _ in range(steps):
+            self.program.practice.coach.look()
             pointer = self.pointer
             if until() or (pointer is not None and pointer.over):
                 return
             if pointer is not None:
                 self.do(pointer)
             self.wait(20)
-            self.program.practice.coach.look()
         raise AssertionError(f"no end after {self.pointed[-3:]}")
 
     def do(self, pointer):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from typing import Protocol
 
 from PySide6 import QtCore, QtGui, QtWidgets
@@ -100,7 +101,7 @@ class Callout(Worded, QtWidgets.QFrame):
         self.text = parts.label("", "sentence", wrap=True)
         self.leave = parts.button("Leave", self.left.emit, tip="Leave it here; the Job panel goes on with it")
         self.go = parts.button(f"Go there ({_KEY})", lambda: None, tip="Put the keyboard on the control to use next")
-        self.answers = [parts.button("", lambda n=number: self._answer(n)) for number in range(3)]
+        self.answers = [parts.button("", partial(self._answer, number)) for number in range(3)]
         self._choices: tuple[str, ...] = ()
         body = QtWidgets.QVBoxLayout(self)
         body.setContentsMargins(look.ROOM, look.GAP, look.ROOM, look.GAP)

@@ -55,7 +55,9 @@ def explained_in(area: QtWidgets.QWidget) -> Iterator[tuple[str, QtWidgets.QWidg
     for widget in sorted(
         widgets, key=lambda w: (w.mapTo(area, QtCore.QPoint()).y(), w.mapTo(area, QtCore.QPoint()).x())
     ):
-        labels = [w for w in widget.findChildren(QtWidgets.QLabel) if w.isVisible() and w.text()]
+        labels: list[QtWidgets.QWidget] = [
+            w for w in widget.findChildren(QtWidgets.QLabel) if w.isVisible() and w.text()
+        ]
         for each in labels or [widget]:
             key = key_of(each)
             if key is not None:

@@ -124,7 +124,7 @@ def load(path: Path = TABLE) -> Texts:
     except ValueError as error:
         prefix = "" if str(error).startswith(str(path)) else f"{path}: "
         raise WhyError(f"{prefix}{error}") from None
-    pages = {page.stage: page.sentence for page in file.page}
+    pages: dict[str, str] = {page.stage: page.sentence for page in file.page}
     return Texts(pages, {text.key: text for text in file.text}, file.figure)
 
 

@@ -156,3 +156,18 @@ def test_what_cannot_be_written_is_refused_and_nothing_is_left(source, tmp_path)
 def test_rate_and_time_column_together_are_refused():
     with pytest.raises(hookup.HookupError, match="time_column: rate is given too"):
         wired(rate="1 kHz", time_column=1)
+
+
+def test_a_log_of_the_targets_name_is_not_written_over(source, tmp_path):
+    (tmp_path / "y.events.jsonl").write_text("of another recording\n")
+    with pytest.raises(recording.RecordingError, match=r"y\.events\.jsonl: is there already; choose a new name"):
+        exchange.convert(source, tmp_path / "y.au", HOOKUP)
+    assert (tmp_path / "y.events.jsonl").read_text() == "of another recording\n"
+    assert not (tmp_path / "y.au").exists()
+
+
+def test_what_a_killed_conversion_left_is_no_hindrance(source, tmp_path):
+    for name in (".y.part.au", ".y.part.events.jsonl"):
+        (tmp_path / name).write_bytes(b"half")
+    assert exchange.convert(source, tmp_path / "y.au", HOOKUP) == len(SAMPLES)
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["x.au", "x.events.jsonl", "y.au", "y.events.jsonl"]

@@ -145,6 +145,34 @@ def test_a_full_disk_is_said_and_not_swallowed(tmp_path):
     recorder.close(complete=False, reason="full")
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs /dev/full")
+def test_a_gap_that_the_full_disk_does_not_take_is_said(tmp_path):
+    recorder = recording.Recorder(tmp_path / "a.au", 48_000.0, ["a"], "bench", None)
+    recorder.write(ramp(2400, 1))
+    recorder._events.close()
+    recorder._events = open("/dev/full", "wb", buffering=0)  # noqa: SIM115 - closed by the recorder
+    with pytest.raises(recording.RecordingError, match="a.au: .*what was recorded is kept"):
+        recorder.write(ramp(2400, 1), lost_before=2400)
+    with pytest.raises(recording.RecordingError, match="a.au: "):
+        recorder.close(complete=False, reason="full")
+    assert soundfile.info(tmp_path / "a.au").frames == 2400
+
+
+@pytest.mark.parametrize("failing", ["fdatasync", "fsync"])
+def test_a_disk_that_cannot_sync_ends_the_recording_in_words(tmp_path, monkeypatch, failing):
+    def fail(file):
+        raise OSError(5, "Input/output error")
+
+    recorder = recording.Recorder(tmp_path / "a.au", 48_000.0, ["a"], "bench", None)
+    if failing == "fsync":
+        monkeypatch.delattr(os, "fdatasync", raising=False)
+    monkeypatch.setattr(os, failing, fail, raising=False)
+    recorder._synced = -1e9
+    with pytest.raises(recording.RecordingError, match="Input/output error; what was recorded is kept"):
+        recorder.write(ramp(2400, 1))
+    recorder.close(complete=False, reason="disk")
+
+
 @pytest.fixture
 def small_disk():
     """Files that may not grow beyond twelve megabytes, for this process and its children."""

@@ -20,6 +20,7 @@ from stillshaft.solver.guidance import Stage as StageSaid
 from stillshaft.solver.inspection import Check
 from stillshaft.solver.next_steps import StageName
 from stillshaft.solver.state import JobState
+from stillshaft.ui.desktop import tasks
 from stillshaft.ui.session import Session
 
 _PATIENCE_S = 20.0  # when the window closes: what was typed must reach the disk
@@ -82,6 +83,7 @@ class OpenJob(QtCore.QObject):
     refused = QtCore.Signal(str)
     _finished = QtCore.Signal(object)
     _worked_out = QtCore.Signal(object)
+    _no_advice = QtCore.Signal(str)
 
     def __init__(self, parent: QtCore.QObject | None = None) -> None:
         super().__init__(parent)
@@ -97,6 +99,7 @@ class OpenJob(QtCore.QObject):
         self._thread: threading.Thread | None = None
         self._finished.connect(self._hand_over, QtCore.Qt.ConnectionType.QueuedConnection)
         self._worked_out.connect(self._take_guided, QtCore.Qt.ConnectionType.QueuedConnection)
+        self._no_advice.connect(self.refused, QtCore.Qt.ConnectionType.QueuedConnection)
 
     # what the person does
 
@@ -176,10 +179,12 @@ class OpenJob(QtCore.QObject):
         while (act := self._next()) is not None:
             result, error = None, None
             try:
-                result = act.work()
-            except (ValueError, OSError) as problem:
-                error = " ".join(str(problem).split()) or type(problem).__name__
-            self._look()
+                try:
+                    result = act.work()
+                finally:
+                    self._look()
+            except Exception as problem:  # noqa: BLE001 - without this thread no act would be done any more
+                error = tasks.why(problem)
             if not self._closed:
                 self._finished.emit(_Outcome(act, result, error, self._made))
         if self._session is not None:
@@ -191,7 +196,10 @@ class OpenJob(QtCore.QObject):
         try:
             return self._waiting.get_nowait()
         except queue.Empty:
-            self._advise()
+            try:
+                self._advise()
+            except Exception as problem:  # noqa: BLE001 - the job goes on without advice
+                self._no_advice.emit(f"what is next cannot be told: {tasks.why(problem)}")
             return self._waiting.get()
 
     def _advise(self) -> None:

@@ -11,6 +11,7 @@ from typing import Any
 from PySide6 import QtCore
 
 _PATIENCE_S = 5.0  # when the window closes
+_EXPECTED = ValueError, OSError, subprocess.SubprocessError  # what work is refused or fails with
 
 
 @dataclass(frozen=True)
@@ -19,6 +20,18 @@ class _Outcome:
     failed: Callable[[str], None]
     result: Any
     error: str | None
+
+
+def why(error: Exception) -> str:
+    """What ended the work, in one line; a fault of the program is named as such, and its trace goes where traces go."""
+    said = " ".join(str(error).split())
+    if isinstance(error, _EXPECTED):
+        return said or type(error).__name__
+    threading.excepthook(
+        threading.ExceptHookArgs((type(error), error, error.__traceback__, threading.current_thread()))
+    )
+    what = f"{type(error).__name__}: {said}" if said else type(error).__name__
+    return f"ended by a fault of the program ({what}); everything recorded before it is kept"
 
 
 class Tasks(QtCore.QObject):
@@ -40,8 +53,8 @@ class Tasks(QtCore.QObject):
         def act() -> None:
             try:
                 outcome = _Outcome(done, failed, work(), None)
-            except (ValueError, OSError, subprocess.SubprocessError) as error:
-                outcome = _Outcome(done, failed, None, " ".join(str(error).split()) or type(error).__name__)
+            except Exception as error:  # noqa: BLE001 - without a word from this thread the screen would wait for ever
+                outcome = _Outcome(done, failed, None, why(error))
             if not self._closed:
                 self._finished.emit(outcome)
 

@@ -2,6 +2,7 @@
 
 import hashlib
 import math
+import threading
 import time
 from dataclasses import replace
 from types import SimpleNamespace
@@ -520,6 +521,22 @@ def test_working_out_that_is_broken_off_becomes_no_entry(window, recordings):
     window.settle()
     assert window.state.measured == ()
     assert (window.job.shown.folder / "recordings" / "0001.au").exists()
+
+
+def test_a_fault_of_the_program_ends_a_check_in_words(window, recordings, monkeypatch):
+    """It must not stay under way for ever."""
+
+    def faulty(*_given):
+        return {}["speed"]
+
+    monkeypatch.setattr(threading, "excepthook", lambda _told: None)  # the trace
+    monkeypatch.setattr(inspect_measure.job_checks, "spectrum", faulty)
+    result = window.turn_to("spectrum").results[0]
+    window.page.measuring.from_recording("spectrum", recordings["spectrum"])
+    window.measured()
+    assert "fault of the program (KeyError" in result.refused.text.text()
+    assert window.page.measuring.what is None
+    assert window.state.measured == ()
 
 
 def test_one_check_at_a_time(window, recordings):

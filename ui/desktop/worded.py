@@ -157,6 +157,11 @@ class ComboBox(Worded, QtWidgets.QComboBox):
         """As it was said."""
         return str(self.itemData(index, _ENGLISH) or "")
 
+    def setItemText(self, index: int, text: str) -> None:  # noqa: N802 - Qt's name
+        """Have another text in its place."""
+        super().setItemText(index, words(text))
+        self.setItemData(index, text, _ENGLISH)
+
     def currentText(self) -> str:  # noqa: N802 - Qt's name
         """What is chosen, as it was said."""
         return self.itemText(self.currentIndex())
@@ -171,7 +176,7 @@ class ComboBox(Worded, QtWidgets.QComboBox):
         """The items too."""
         super().reword()
         for index in range(self.count()):
-            self.setItemText(index, words(self.itemText(index)))
+            super().setItemText(index, words(self.itemText(index)))
 
 
 def reword_all(window: QtWidgets.QWidget) -> None:

@@ -884,6 +884,10 @@
         <translation>keine Impulse: Impulssensor prüfen</translation>
     </message>
     <message>
+        <source>as the job stands: {0}</source>
+        <translation>wie der Auftrag steht: {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -2274,6 +2278,11 @@
         <translation>Aufträge werden gelesen</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>why it is opened again</source>
+        <translation>warum er wieder geöffnet wird</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/closeout_page.py"/>
         <source>Close-out</source>
         <translation>Abschluss</translation>
@@ -2377,6 +2386,16 @@
         <location filename="../../../ui/desktop/closeout_page.py"/>
         <source>The job is closed.</source>
         <translation>Der Auftrag ist abgeschlossen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>No limit applies.</source>
+        <translation>Kein Grenzwert gilt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>judged by run "{0}"</source>
+        <translation>beurteilt nach Lauf „{0}“</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/closeout_picture.py"/>
@@ -4174,9 +4193,74 @@
         <translation>Erst den Grund schreiben.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Tour: balance a fan</source>
+        <translation>Rundgang: einen Ventilator auswuchten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>From the first run to the verdict in less than five minutes</source>
+        <translation>Vom ersten Lauf zum Ergebnis in weniger als fünf Minuten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>walking phase</source>
+        <translation>wandernde Phase</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Lesson: a phase that walks</source>
+        <translation>Lektion: eine Phase, die wandert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>A neighbour close in speed: see the beat, and get a run that serves</source>
+        <translation>Ein Nachbar mit naher Drehzahl: die Schwebung sehen und einen brauchbaren Lauf bekommen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>weak trial</source>
+        <translation>schwacher Test</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Lesson: a trial mass too weak</source>
+        <translation>Lektion: eine zu schwache Testmasse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>An interval without end, and what puts it right</source>
+        <translation>Ein Bereich ohne Ende, und was dagegen hilft</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Lesson: couple on an overhung fan</source>
+        <translation>Lektion: Moment an einem fliegenden Ventilator</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>The static part first, then judge what is left</source>
+        <translation>Zuerst der statische Anteil, dann beurteilen, was bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/job_panel.py"/>
+        <source>Practice on a simulated machine</source>
+        <translation>Üben an einer simulierten Maschine</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/lessons.py"/>
         <source>put on</source>
         <translation>anbringen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>first trial</source>
+        <translation>erster Test</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>larger trial</source>
+        <translation>größerer Test</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/machines_page.py"/>

@@ -18,6 +18,9 @@ from stillshaft.acquire.conditions import Conditions, PulseFaults
 from stillshaft.acquire.source import SourceError
 from stillshaft.dsp import tables, units
 
+_LARGEST = 1e12  # of any number, in SI units
+_MOST = 100  # sensors, planes, tones
+
 
 class _Rotor(tables.Strict):
     mass: str
@@ -132,6 +135,7 @@ def load(path: Path) -> Scenario:
     except tables.TableError as error:
         raise SourceError(str(error)) from None
     try:
+        _check_numbers(table, "")
         found = _scenario(tables.checked(table, _File))
         hookup.hookup_from(found.hookup())  # names and angles of its sensors must do for one
     except (tables.TableError, units.UnitError, SourceError, hookup.HookupError) as error:
@@ -168,8 +172,26 @@ def _scenario(file: _File) -> Scenario:
     return Scenario(rotor, sensors, unbalance, _conditions(file, [s.name for s in sensors]))
 
 
-def _positive(text: str, unit: str, where: str, *, gravity: bool = False) -> float:
+def _parsed(text: str, unit: str, where: str, *, gravity: bool = False) -> float:
     value = units.parse(text, unit, where, gravity=gravity)
+    if abs(value) > _LARGEST:
+        raise SourceError(f'{where}: "{text}" is too large for a machine; is it in the right unit?')
+    return value
+
+
+def _check_numbers(value: Any, where: str) -> None:
+    """Raise SourceError for numbers that no machine has, and for more of anything than one has."""
+    if isinstance(value, dict | list):
+        if len(value) > _MOST:
+            raise SourceError(f"{where}: has {len(value)} entries, at most {_MOST}")
+        for key, inner in value.items() if isinstance(value, dict) else enumerate(value, start=1):
+            _check_numbers(inner, f"{where} {key}".strip() if isinstance(value, list) else f"{where}.{key}".strip("."))
+    elif isinstance(value, float | int) and not abs(value) <= _LARGEST:
+        raise SourceError(f"{where}: {value:g} must be finite, at most {_LARGEST:g}")
+
+
+def _positive(text: str, unit: str, where: str, *, gravity: bool = False) -> float:
+    value = _parsed(text, unit, where, gravity=gravity)
     if not 0.0 < value < math.inf:
         raise SourceError(f'{where}: "{text}" must be above 0')
     return value
@@ -189,7 +211,7 @@ def _sensor(sensor: _Sensor, where: str) -> simulated.Sensor:
 
 def _plane(plane: _Plane, where: str) -> simulated.Plane:
     return simulated.Plane(
-        plane.name, units.parse(plane.z, "m", f"{where}.z"), _positive(plane.radius, "m", f"{where}.radius")
+        plane.name, _parsed(plane.z, "m", f"{where}.z"), _positive(plane.radius, "m", f"{where}.radius")
     )
 
 
@@ -201,7 +223,7 @@ def _mass_at(text: str, where: str, unit: str) -> complex:
         degrees = math.nan
     if not word or not math.isfinite(degrees):
         raise SourceError(f'{where}: "{text}": write for example "19 g at 65"')
-    return units.parse(mass, unit, where) * complex(np.exp(1j * math.radians(degrees)))
+    return _parsed(mass, unit, where) * complex(np.exp(1j * math.radians(degrees)))
 
 
 def _flexible(mode: _Flexible | None, planes: int) -> simulated.FlexibleMode | None:
@@ -233,7 +255,7 @@ def _rotor(
         _positive(rotor.mass, "kg", "rotor.mass"),
         rotor.transverse_inertia,
         _positive(rotor.bearing_span, "m", "rotor.bearing_span"),
-        units.parse(rotor.centre_of_mass, "m", "rotor.centre_of_mass"),
+        _parsed(rotor.centre_of_mass, "m", "rotor.centre_of_mass"),
         supports,
         rotor.damping_ratio,
         planes,
@@ -246,7 +268,7 @@ def _locked(locked: _Locked, where: str, names: Sequence[str]) -> tuple[int, flo
         raise SourceError(f'{where}.sensor: "{locked.sensor}" is none; there are {", ".join(names)}')
     if not 0.0 < locked.order <= 100.0:
         raise SourceError(f"{where}.order: {locked.order:g} must be above 0 and no more than 100")
-    level = units.parse(locked.level, "m/s^2", f"{where}.level", gravity=True)
+    level = _parsed(locked.level, "m/s^2", f"{where}.level", gravity=True)
     return names.index(locked.sensor), locked.order, level, locked.lag
 
 
@@ -274,12 +296,12 @@ def _conditions(file: _File, sensors: Sequence[str]) -> Conditions:
     return Conditions(
         speed,
         c.wander_percent,
-        units.parse(c.noise, "m/s^2", "conditions.noise", gravity=True),
+        _parsed(c.noise, "m/s^2", "conditions.noise", gravity=True),
         pulse.snr_db,
-        harmonics_m_s2=tuple(units.parse(h, "m/s^2", "conditions.harmonics", gravity=True) for h in c.harmonics),
+        harmonics_m_s2=tuple(_parsed(h, "m/s^2", "conditions.harmonics", gravity=True) for h in c.harmonics),
         ramp=ramp,
         tones=tuple(
-            (units.speed_rpm(f, "conditions.tones") / 60.0, units.parse(a, "m/s^2", "conditions.tones", gravity=True))
+            (units.speed_rpm(f, "conditions.tones") / 60.0, _parsed(a, "m/s^2", "conditions.tones", gravity=True))
             for f, a in c.tones
         ),
         bow=_growing(file.bow, "bow"),

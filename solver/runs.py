@@ -694,7 +694,10 @@ def append_run(
         )
     known = set() if there is None else {p.name for p in there.plane}
     unit_there = mass_unit if there is None else there.mass_unit
-    factor = units.parse(f"1 {mass_unit}", "kg", "mass_unit") / units.parse(f"1 {unit_there}", "kg", "mass_unit")
+    try:
+        factor = units.parse(f"1 {mass_unit}", "kg", "mass_unit") / units.parse(f"1 {unit_there}", "kg", "mass_unit")
+    except units.UnitError as error:
+        raise RunsError(f"{path}: {error}") from None
     added = [plane for plane in dict.fromkeys(m[0] for m in masses) if plane not in known]
     placed: dict[str, list[dict[str, float]]] = {}
     for plane, mass, angle_deg in masses:

@@ -134,3 +134,22 @@ def test_a_scenario_s_sensors_must_do_for_a_hook_up(tmp_path, sensor):
     path.write_text(f"format = 1\n[[sensor]]\nbearing = 1\n{sensor}\n")
     with pytest.raises(SourceError, match="name|angle"):
         scenario.load(path)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (
+            "[flexible]\nfrequency = '70 Hz'\nmass = '2 kg'\nat_bearings = [nan, 1.0]\nat_planes = [1.0, 1.0]",
+            "at_bearings 1: nan",
+        ),
+        ("[conditions]\nwander_percent = 1e300", "wander_percent: 1e.300 must be finite, at most 1e.12"),
+        ("[conditions]\nnoise = '1e300 m/s^2'", "noise: .* is too large for a machine"),
+        ("[conditions]\nharmonics = [" + '"1 m/s^2",' * 101 + "]", "harmonics: has 101 entries, at most 100"),
+    ],
+)
+def test_a_scenario_has_numbers_of_a_machine(tmp_path, text, words):
+    path = tmp_path / "s.toml"
+    path.write_text(f"format = 1\n{text}\n")
+    with pytest.raises(SourceError, match=words):
+        scenario.load(path)

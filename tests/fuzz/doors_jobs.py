@@ -20,7 +20,7 @@ from stillshaft.solver.job import Job
 from stillshaft.solver.replay import replay, verify_files
 from stillshaft.solver.state import fold
 from stillshaft.solver.stored import StoredError
-from stillshaft.ui import cli, library, library_index, report, report_exports, reprocess
+from stillshaft.ui import cli, library, library_index, report, report_exports, report_photos, reprocess
 from stillshaft.ui.report_material import gather
 from stillshaft.ui.session import Session
 
@@ -297,3 +297,22 @@ def arguments(data: bytes, room: Path) -> None:
     finally:
         os.chdir(was)
         sys.argv = before
+
+
+def _photos() -> list[bytes]:
+    from PIL import Image
+
+    made = []
+    for kind, more in (("JPEG", {}), ("PNG", {}), ("JPEG", {"progressive": True})):
+        file = io.BytesIO()
+        Image.effect_mandelbrot((90, 60), (-2, -1, 1, 1), 20).convert("RGB").save(file, kind, **more)
+        made.append(file.getvalue())
+    return made
+
+
+@door("photo", "bytes", _photos, RecordError)
+def photo(data: bytes, room: Path) -> None:
+    (room / "x.jpg").write_bytes(data)
+    jpeg, (width, height) = report_photos.scaled(room / "x.jpg")
+    assert jpeg.startswith(b"\xff\xd8")
+    assert max(width, height) <= 4000

@@ -1,8 +1,10 @@
 """Masses read from text, recordings with gaps, and names in an account."""
 
+import numpy as np
 import pytest
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
+from stillshaft.solver import runs
 from stillshaft.ui import account_html, analysis, runs_files
 
 
@@ -33,3 +35,14 @@ def test_masses_are_read_from_text():
 
 def test_account_escapes_every_name():
     assert "<script>" not in account_html._table(["<script>"], [["<script>alert(1)</script>"]])
+
+
+def test_a_runs_file_whose_mass_unit_is_none_is_not_added_to(tmp_path):
+    path = tmp_path / "runs.toml"
+    path.write_text('format = 1\nmass_unit = "%s%n"\n')
+    with pytest.raises(runs.RunsError, match=r"runs.toml: mass_unit: .* is not a unit of kg"):
+        runs.append_run(
+            path, name="a", speed_rpm=1480.0, vectors_by_point={"A": 1j}, covariance=np.eye(2), degrees_of_freedom=9.0,
+            masses=[], vibration_unit="mm/s rms", mass_unit="g", points=[],
+        )  # fmt: skip
+    assert path.read_text() == 'format = 1\nmass_unit = "%s%n"\n'

@@ -252,9 +252,11 @@ def _drawn(material: Material, places: Sequence[Place], *, large: bool) -> Itera
         yield Text(f"How sure, 95 %: {listed(sure)}.", "quiet")
     rpm = material.speed_rpm
     end = "" if face is None else f" from the {face.reference_end} end"
+    crossed = any(plane is not None and plane.blocked for plane in (_plane(material, name) for name in names))
     yield Text(
         "Angles and distances along the rim count from the mark that trips the pulse sensor, against rotation. The clock face "
         f"is as seen{end} with the mark under the pulse sensor. "
+        + ("Crossed out: no mass may go there. " if crossed and face is not None else "")
         + ("Forces cannot be told: no speed was recorded." if rpm is None else f"Forces are at {speed(rpm)}."),
         "quiet",
     )  # fmt: skip

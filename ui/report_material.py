@@ -264,9 +264,10 @@ def face_of(hookup: dict[str, Any] | None) -> Face | None:
 
 
 def with_positions(face: Face, plane: Plane | None) -> Face:
-    """The face with the allowed positions of a plane."""
+    """The face with the positions of a plane."""
     at = () if plane is None else positions_of(plane)
-    return replace(face, kind="hole" if at else None, positions_deg=at)
+    blocked = tuple(plane.blocked) if plane is not None and at else ()
+    return replace(face, kind="hole" if at else None, positions_deg=at, blocked=blocked)
 
 
 def positions_of(plane: Plane) -> tuple[float, ...]:

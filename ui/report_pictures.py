@@ -21,6 +21,7 @@ Real = NDArray[np.float64]
 _SLACK = 0.88  # of the room for a text: a browser may take a wider face
 _REFERENCE = "reference end"
 _FACE, _FACE_HEIGHT = 250.0, 226.0  # a picture of the rotor face
+_CROSS = 3.0  # half the width of the cross over a blocked position
 _POLAR_WIDTH, _POLAR_HEIGHT = 250.0, 242.0
 _TOGETHER_DEG = 4.0  # sensors closer than this share a mark
 _TOGETHER = 4.5  # vectors closer than this on paper share their numbers
@@ -88,7 +89,7 @@ def _rotation_arrow(face: Face, middle: tuple[float, float], radius: float) -> I
 
 
 def _rotor(face: Face, middle: tuple[float, float], radius: float) -> Iterator[Shape]:
-    """Rim, shaft, blades or holes with numbers, the mark, and the pulse sensor over it."""
+    """Rim, shaft, blades or holes with numbers and crosses over those that take no mass, mark, and pulse sensor over it."""
     yield Disc(*middle, radius, "text", 1.2, fill="panel")
     yield Disc(*middle, 0.1 * radius, "quiet", 0.8, fill="ground")
     count = len(face.positions_deg)
@@ -97,6 +98,10 @@ def _rotor(face: Face, middle: tuple[float, float], radius: float) -> Iterator[S
         place = faces.rotor_place(face, angle_deg, _REFERENCE)
         ends = (_xy(place, middle, 0.94 * radius), _xy(place, middle, radius))
         yield Stroke(ends, "quiet", 0.8)
+        if number in face.blocked:
+            x, y = _xy(place, middle, 0.97 * radius)
+            for side in (-_CROSS, _CROSS):
+                yield Stroke(((x - _CROSS, y - side), (x + _CROSS, y + side)), "bad", 1.4)
         if (number - 1) % every == 0:
             x, y = _xy(place, middle, 0.81 * radius)
             yield Words(x, y + 2.2, str(number), 6.0, "middle", colour="quiet")

@@ -117,6 +117,20 @@ def test_any_pieces_have_their_numbers_apart(angles, planned):
     assert len(piece_places(picture)) == len(angles)
 
 
+def test_positions_that_take_no_mass_are_crossed_out():
+    at = tuple(range(0, 360, 30))
+    picture = drawn.masses_picture(
+        "disc", face("clockwise", 0.0, "12 o'clock", kind="hole", positions_deg=at, blocked=(2, 7))
+    )
+    circle = rim(picture)
+    arms = [s for s in picture.shapes if isinstance(s, Stroke) and s.colour == "bad" and len(s.points) == 2]
+    places = {tuple(np.round(np.mean(s.points, axis=0), 3)) for s in arms}
+    assert len(arms) == 4
+    # clockwise with the mark at 12: against rotation is counter-clockwise, 30° and 180° are 11 and 6 o'clock
+    assert sorted(clock_deg(*p, (circle.x, circle.y)) for p in places) == pytest.approx([180.0, 330.0], abs=0.1)
+    assert "12 holes, 2, 7 blocked" in picture.alt
+
+
 @given(st.lists(st.tuples(st.floats(0.0, 50.0), ANGLES), min_size=1, max_size=60), st.sampled_from([None, 5.0]))
 @settings(max_examples=60, deadline=None)
 def test_polar_any_runs_stand_at_their_vectors_with_numbers_apart(vectors, limit):

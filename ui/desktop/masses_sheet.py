@@ -154,12 +154,13 @@ class _Pages:
         drawn = masses_picture("", replace(self._sheet.face, pieces=tuple(line.piece for line in self._sheet.lines)))
         scale = min(self._room / drawn.width, (0.40 if self._width > _WIDE else 0.42) * self._height / drawn.height)
         left = self._left + 0.5 * (self._room - scale * drawn.width)
+        crossed = " Crossed out: no mass may go there." if self._sheet.face.blocked else ""
         top = self._y - 22.0 * scale  # the room of its own title is left out
         self._add(*scaled(drawn.shapes, scale, left, top))
         self._y = top + scale * (drawn.height - 16.0)
         self._words(
             "Drawn with the mark under the pulse sensor. Angles, position numbers and distances along the rim count from the "
-            f"mark, {self._sheet.angles}.", 9.5, colour="quiet",
+            f"mark, {self._sheet.angles}.{crossed}", 9.5, colour="quiet",
         )  # fmt: skip
         self._y += 4.0
 

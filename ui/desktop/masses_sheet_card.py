@@ -15,11 +15,10 @@ from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.masses_model import Draft, Known
 from stillshaft.ui.desktop.masses_sheet import A4, PHONE, Sheet
-from stillshaft.ui.desktop.places import face_of
+from stillshaft.ui.desktop.places import face_of_plane
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Weight
 from stillshaft.ui.desktop.worded import Label
-from stillshaft.ui.job_masses import positions_deg
 from stillshaft.ui.report_layout import Picture
 from stillshaft.ui.report_material import mark_turn_deg, unknown_turn
 from stillshaft.ui.theme import Theme
@@ -55,8 +54,7 @@ def sheets_of(
     phone: list[Picture] = []
     for name in dict.fromkeys(d.plane for d in drafts):
         plane = masses_model.plane_of(state, name)
-        at = None if plane is None else positions_deg(plane)
-        face = masses_sheet.as_seen(face_of(hookup, None if at is None else "hole", at or ()), view.seen_from)
+        face = masses_sheet.as_seen(face_of_plane(hookup, plane), view.seen_from)
         own = [d for d in drafts if d.plane == name]
         half = _half_deg(known, own, left_on=left_on)
         lines = []

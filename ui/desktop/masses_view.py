@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from PySide6 import QtWidgets
 from stillshaft.acquire.hookup import Hookup
@@ -23,10 +22,9 @@ from stillshaft.ui.desktop.masses_sheet_card import SheetCard
 from stillshaft.ui.desktop.masses_work import MassesKnown
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
-from stillshaft.ui.desktop.places import face_of
+from stillshaft.ui.desktop.places import face_of_plane
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage
-from stillshaft.ui.job_masses import positions_deg
 from stillshaft.ui.report_material import mark_turn_deg
 from stillshaft.ui.theme import Theme
 
@@ -258,8 +256,7 @@ class MassesView(Page):
         plane = masses_model.plane_of(self._state, self._plane)
         if plane is None or self._hookup is None:
             return None
-        at = positions_deg(plane)
-        return replace(face_of(self._hookup, None if at is None else "hole", at or ()), blocked=tuple(plane.blocked))
+        return face_of_plane(self._hookup, plane)
 
     def _wedges(self) -> list[Piece]:
         known = self.known

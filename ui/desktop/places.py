@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from stillshaft.acquire.hookup import Hookup
+from stillshaft.solver.brief import Plane
 from stillshaft.ui.desktop.face import COUNTER_CLOCKWISE, Face, Piece, Sensor
+from stillshaft.ui.job_masses import positions_deg
 
 
 def face_of(
     hookup: Hookup,
     kind: str | None = None,
-    positions_deg: tuple[float, ...] = (),
+    at_deg: tuple[float, ...] = (),
     pieces: tuple[Piece, ...] = (),
 ) -> Face:
     """The rotor face of a hook-up: its radial sensors, and what is known of the rotor."""
@@ -24,6 +28,14 @@ def face_of(
         hookup.pulse.angle_deg,
         sensors,
         kind,
-        positions_deg,
+        at_deg,
         pieces,
     )
+
+
+def face_of_plane(hookup: Hookup, plane: Plane | None) -> Face:
+    """The rotor face of a hook-up with the positions of a plane; None for a plane that the brief does not know."""
+    at = None if plane is None else positions_deg(plane)
+    if plane is None or at is None:
+        return face_of(hookup)
+    return replace(face_of(hookup, "hole", at), blocked=tuple(plane.blocked))

@@ -688,6 +688,17 @@ def test_many_pieces_go_on_over_the_page(opened):
             assert all(0.0 <= s.y <= each.height for s in each.shapes if hasattr(s, "text"))
 
 
+def test_the_sheet_crosses_out_what_is_blocked(opened, wait_until):
+    page = opened(1)
+    plane = {"name": "disc", "radius": "310 mm", "positions": 12, "blocked": [4]}
+    page.job.act(lambda s: s.describe({"planes": [plane]}))
+    wait_until(lambda: not page.job.busy and page.job.shown.state.brief.planes[0].blocked == [4])
+    shown, drafts = page.job.shown, (Draft("disc", 5.0, 0.0, 1),)
+    paper, _phone = sheets_of(shown.state, shown.hookup, drafts, page.known, View(), left_on=False)
+    assert any("Crossed out: no mass may go there." in s.text for s in paper[0].shapes if hasattr(s, "text"))
+    assert sum(getattr(s, "colour", None) == "bad" and len(getattr(s, "points", ())) == 2 for s in paper[0].shapes) == 2
+
+
 # the page in the window
 
 

@@ -324,8 +324,9 @@ def _listed(sets: Any) -> list[dict[str, Any]]:
 
 def _tdms(path: Path, hookup: Hookup | None) -> TableReader:
     from nptdms import TdmsFile
+    from nptdms.log import log_manager
 
-    logging.getLogger("nptdms").setLevel(logging.CRITICAL)  # it would print what a damaged file holds
+    log_manager.set_level(logging.CRITICAL)  # it would print what a damaged file holds
     raw = open(path, "rb")  # noqa: SIM115 - closed by the reader
     try:
         file = TdmsFile.open(raw)

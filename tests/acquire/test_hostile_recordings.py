@@ -153,3 +153,23 @@ def test_a_scenario_has_numbers_of_a_machine(tmp_path, text, words):
     path.write_text(f"format = 1\n{text}\n")
     with pytest.raises(SourceError, match=words):
         scenario.load(path)
+
+
+def test_a_damaged_tdms_file_prints_nothing_of_what_it_holds(tmp_path, capfd):
+    nptdms = pytest.importorskip("nptdms")
+    with nptdms.TdmsWriter(tmp_path / "a.tdms") as writer:
+        about = {"wf_increment": 1 / 4800, "unit_string": "V"}
+        writer.write_segment([nptdms.ChannelObject("g", "c", np.arange(200.0), about)])
+    whole = (tmp_path / "a.tdms").read_bytes()
+    for number, data in enumerate(
+        (whole[:-100], whole.replace(b"unit_string", b"unit\x1b\xff[2J\xff"), whole + whole[:60])
+    ):
+        path = tmp_path / f"{number}.tdms"
+        path.write_bytes(data)
+        try:
+            with exchange.open_any(path) as reader:
+                assert sum(len(b.samples) for b in reader.blocks()) <= 400
+        except RecordingError as error:
+            assert str(error).isprintable()  # noqa: PT017 - cut files may be read as far as they go
+    said = capfd.readouterr()
+    assert said.out == said.err == ""

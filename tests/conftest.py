@@ -23,6 +23,8 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 for name in ("QT_SCALE_FACTOR", "QT_FONT_DPI", "QT_STYLE_OVERRIDE"):
     os.environ.pop(name, None)
 
+pytest_plugins = ["figures.plugin"]  # the figures of the benchmarks
+
 _MAP = "front-left,front-right,rear-left,rear-right"
 
 

@@ -1,28 +1,14 @@
-"""What the signal processing costs, in passes over the data and shares of a core: `pytest -m benchmark -s`.
-
-CPU time, median of 7 and more, a plain sum over the same data timed in the same run.
-"""
-
-import statistics
-import time
+"""What the signal processing costs, in passes of a plain sum over the same data, timed in turns in the same run."""
 
 import numpy as np
 import pytest
 import signals
+from figures.record import cpu_beside
 from scipy.signal import resample_poly
 from signals import Channel, Pulse
 from stillshaft.dsp import average, measure, order, spectrum, tach
 
 pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(3600)]
-
-
-def cpu(what, count=7):
-    times = []
-    for _ in range(count):
-        begin = time.process_time()
-        what()
-        times.append(time.process_time() - begin)
-    return statistics.median(times)
 
 
 def played(rate_hz, seconds, channels, speed_rpm=3000.0):
@@ -40,7 +26,7 @@ def measuring(rate_hz, channels):
     return measure.Measuring(rate_hz, Pulse(), [Channel(f"p{c}", c + 1) for c in range(channels)], "mm/s rms")
 
 
-def test_measuring_live(capsys):
+def test_measuring_live(figure):
     """All of it, 8 channels at 192 kHz in pieces of 4096: pulses, vectors of 5 harmonics, broadband level."""
     rate_hz, seconds = 192_000.0, 8.0
     samples = played(rate_hz, seconds, 8)
@@ -55,19 +41,15 @@ def test_measuring_live(capsys):
         for i in range(0, len(samples), 4096):
             s.feed(samples[i : i + 4096, 1:])
 
-    whole, levels, plain = cpu(run), cpu(level), cpu(lambda: samples.sum())
-    with capsys.disabled():
-        print(  # noqa: T201
-            f"\nmeasuring 8 channels × 192 kHz: {100 * whole / seconds:.2f} % of a core, the level's part "
-            f"{100 * levels / seconds:.2f} %, one np.sum {100 * plain / seconds:.2f} %"
-        )
+    for name, act in (("all of it", run), ("the level's part", level)):
+        taken, plain = cpu_beside(act, samples.sum)
+        figure.cost(f"measuring 8 channels × 192 kHz for 8 s, {name}", taken, ("one sum over the samples", plain))
 
 
-def test_ten_minutes_offline(capsys):
-    """8 channels × 51.2 kHz × 10 min by pieces of 65536, 5 harmonics; the textbook brings it to 1/32 of the rate first."""
-    rate_hz, seconds = 51_200.0, 600.0
+def test_ten_minutes_offline(figure):
+    """8 channels × 51.2 kHz by pieces of 65536, 5 harmonics; the textbook brings it to 1/32 of the rate first."""
+    rate_hz = 51_200.0
     piece = played(rate_hz, 65_536 * 9 / rate_hz, 8)
-    count = round(seconds * rate_hz / len(piece))
     vibration = np.ascontiguousarray(piece[:, 1:])
     revolution = 60.0 * rate_hz / 3000.0
     pulses = np.arange(0.4, len(piece), revolution)
@@ -89,18 +71,19 @@ def test_ten_minutes_offline(capsys):
             m.feed(piece[i : i + 65_536])
         m.result()
 
-    pass_s, vectors_s, all_s = cpu(lambda: piece.sum()), cpu(vectors), cpu(everything)
-    textbook = cpu(lambda: resample_poly(vibration, 1, 32, axis=0))
-    with capsys.disabled():
-        print(  # noqa: T201
-            f"\n10 min × 8 × 51.2 kHz: vectors {vectors_s / pass_s:.1f} passes (wanted 20), with pulses and level "
-            f"{all_s / pass_s:.1f}; resample_poly to 1/32 {textbook / pass_s:.0f}; one pass {1e3 * count * pass_s:.0f} ms, "
-            f"all of it {seconds / (count * all_s):.0f} × real time"
-        )
-    assert vectors_s < textbook
+    kernel = "one sum over the samples"
+    vectors_s, pass_s = cpu_beside(vectors, piece.sum)
+    textbook_s, _ = cpu_beside(lambda: resample_poly(vibration, 1, 32, axis=0), piece.sum, 3)
+    figure.cost(
+        "vectors of 8 channels × 51.2 kHz offline, 5 harmonics", vectors_s, (kernel, pass_s), at_most=20.0,
+        textbook=("brought to 1/32 of the rate by resample_poly", textbook_s),
+    )  # fmt: skip
+    figure("their time over the textbook's", vectors_s / textbook_s, at_most=1.0)
+    all_s, pass_s = cpu_beside(everything, piece.sum)
+    figure.cost("the same with pulses and level", all_s, (kernel, pass_s))
 
 
-def test_streaming_and_offline_agree(capsys):
+def test_streaming_and_offline_agree(figure):
     samples = signals.record(12.0, 1480.0, [0.3j, 0.2 + 0.1j], noise=0.01)
     results = []
     for size in (777, 4096, len(samples)):
@@ -109,12 +92,10 @@ def test_streaming_and_offline_agree(capsys):
             m.feed(samples[i : i + size])
         results.append(np.array([p.z for p in m.result().points]))
     apart = max(np.abs(r / results[-1] - 1.0).max() for r in results)
-    with capsys.disabled():
-        print(f"\npieces of 777, 4096 and all at once differ by {apart:.1e} (wanted 1e-5)")  # noqa: T201
-    assert apart < 1e-5
+    figure("vectors from pieces of 777, 4096 and all at once, largest difference", apart, "of each", at_most=1e-5)
 
 
-def test_synchronous_average(capsys):
+def test_synchronous_average(figure):
     rate_hz, seconds = 48_000.0, 20.0
     samples = played(rate_hz, seconds, 8)[:, 1:]
     turned = tach.number_revolutions(np.arange(100.0, len(samples), 960.13))
@@ -125,5 +106,8 @@ def test_synchronous_average(capsys):
             a.feed(samples[i : i + 65_536])
         a.result()
 
-    with capsys.disabled():
-        print(f"\nsynchronous average, 8 channels, 512 points: {seconds / cpu(run):.0f} × real time (wanted 40)")  # noqa: T201
+    taken, plain = cpu_beside(run, samples.sum)
+    figure.cost(
+        "synchronous average of 20 s, 8 channels, 512 points", taken, ("one sum over the samples", plain),
+        wanted_s=seconds / 40.0,
+    )  # fmt: skip

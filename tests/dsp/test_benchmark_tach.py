@@ -1,11 +1,9 @@
-"""Edges against their bound, numbering of faulty pulses, cost of the least squares: `pytest -m benchmark -s`."""
-
-import statistics
-import time
+"""Edges against their bound, numbering of faulty pulses, cost of the least squares."""
 
 import numpy as np
 import pulses
 import pytest
+from figures.record import cpu_beside
 from pulses import RATE_HZ
 from stillshaft.dsp import edges, order, tach
 
@@ -25,14 +23,16 @@ def spread(found, places):
     return float(off[np.abs(off) < 20.0][2:].std())
 
 
-def test_edges(capsys):
-    rows = ["rise us  dB   bound us   ours / bound   straight line / bound   (wanted 1.10)"]
+def test_edges(figure):
+    decibels = (20.0, 30.0, 40.0, 60.0)
+    count = figure.count(5)  # records of four hundred edges
+    curves = {}
     for rise_us in (0.0, 25.0, 50.0, 100.0, 200.0):
         table = pulses.edge_table(rise_us * 1e-6 * RATE_HZ)
-        for ratio_db in (20.0, 30.0, 40.0, 60.0):
-            ours, theirs = [], []
+        for ratio_db in decibels:
+            ours, theirs, edge_count = [], [], 0
             deviation = 10 ** (-ratio_db / 20.0)
-            for seed in range(5):
+            for seed in range(count):
                 rng = np.random.default_rng(seed)
                 places = np.arange(60.3, 8 * RATE_HZ - 200, 960.0)
                 places = places + 0.37 * np.sin(np.arange(places.size))
@@ -44,21 +44,33 @@ def test_edges(capsys):
                 follower.finish()
                 ours.append(spread(tach.number_revolutions(*follower.take()).frames, places))
                 theirs.append(spread(straight_line(x), places))
+                edge_count += places.size
             bound = pulses.edge_bound(table, deviation, 19)
-            rows.append(
-                f"{rise_us:7.0f} {ratio_db:4.0f} {1e6 * bound / RATE_HZ:9.3f} "
-                f"{np.sqrt(np.mean(np.square(ours))) / bound:13.2f} {np.sqrt(np.mean(np.square(theirs))) / bound:20.2f}"
-            )
-    with capsys.disabled():
-        print("\n" + "\n".join(rows))  # noqa: T201
+            ratio = np.sqrt(np.mean(np.square(ours))) / bound
+            line = np.sqrt(np.mean(np.square(theirs))) / bound
+            scatter = 1.0 / np.sqrt(2.0 * edge_count)  # of a deviation from so many independent edges, relative
+            figure(
+                f"edge deviation over the Cramér–Rao bound, rise {rise_us:g} µs, {ratio_db:g} dB", ratio,
+                at_most=1.10 if ratio_db <= 40.0 else None, better="lower", textbook=("a straight line", line),
+                cases=edge_count, error=ratio * scatter,
+            )  # fmt: skip
+            if ratio_db == 60.0:
+                figure(f"edge deviation, rise {rise_us:g} µs, 60 dB", 1e6 * ratio * bound / RATE_HZ, "µs", at_most=0.1,
+                       textbook=("a straight line", 1e6 * line * bound / RATE_HZ), cases=edge_count,
+                       error=1e6 * ratio * bound / RATE_HZ * scatter)  # fmt: skip
+            curves.setdefault(f"rise {rise_us:g} µs", []).append(ratio)
+            curves.setdefault(f"straight line, rise {rise_us:g} µs", []).append(line)
+    told = [n for n in curves if not n.startswith("straight")] + ["straight line, rise 0 µs"]
+    figure.plot("Edge deviation over the Cramér–Rao bound against the pulse's signal-to-noise ratio", "dB",
+                "deviation / bound", [(n, decibels, curves[n]) for n in told], y_log=True)  # fmt: skip
 
 
-def test_numbering(capsys):
-    rows = ["kind     missing/double/stray   records numbered right (wanted 99 %)   true left out   spurious left out"]
+def test_numbering(figure):
+    count = figure.count(100)
     for kind in ("steady", "uneven", "run-up"):
         for faults in ((0.03, 0.02, 0.02), (0.10, 0.05, 0.05), (0.0, 0.0, 0.0)):
             right = lost = true = caught = spurious = 0
-            for seed in range(100):
+            for seed in range(count):
                 frames, labels = pulses.turning_marks(kind, np.random.default_rng(seed), *faults)
                 try:
                     turned = tach.number_revolutions(frames)
@@ -69,14 +81,16 @@ def test_numbering(capsys):
                 used = np.isin(frames, turned.frames)
                 lost, true = lost + np.count_nonzero(~used[labels >= 0]), true + np.count_nonzero(labels >= 0)
                 caught, spurious = caught + np.count_nonzero(~used[labels < 0]), spurious + np.count_nonzero(labels < 0)
-            rows.append(
-                f"{kind:8} {faults}   {right} of 100   {100 * lost / true:.3f} %   {100 * caught / max(1, spurious):.2f} %"
-            )
-    with capsys.disabled():
-        print("\n" + "\n".join(rows))  # noqa: T201
+            said = f"{kind}, {100 * faults[0]:g} % missing, {100 * faults[1]:g} % double, {100 * faults[2]:g} % stray"
+            figure(f"records numbered right, {said}", 100 * right / count, "%", cases=count, share=True, better="higher",
+                   at_least=None if faults[0] > 0.05 else 99.0)  # fmt: skip
+            # the pulses of a record share its fate: their shares are shown and not compared
+            figure(f"true pulses left out, {said}", 100 * lost / true, "%", cases=count)
+            if spurious:
+                figure(f"spurious pulses left out, {said}", 100 * caught / spurious, "%", cases=count)
 
 
-def test_cost_of_the_least_squares(capsys):
+def test_cost_of_the_least_squares(figure):
     """8 channels at 192 kHz and 3000 r/min, 5 harmonics; CPU time, median of 9, a plain sum beside it."""
     rate_hz, per_second = 192_000.0, 2.0 * np.pi * 50.0
     frames = int(0.08 * rate_hz)
@@ -84,26 +98,23 @@ def test_cost_of_the_least_squares(capsys):
     samples = rng.standard_normal((frames, 8)).astype(np.float32)
     harmonics = (1.0, 2.0, 3.0, 4.0, 5.0)
 
-    def cpu(what):
-        times = []
-        for _ in range(9):
-            begin = time.process_time()
-            for _ in range(50):
-                what()
-            times.append((time.process_time() - begin) / 50.0)
-        return statistics.median(times)
-
     def angle(at):
         return per_second / rate_hz * at
 
-    ours = cpu(lambda: order.compressed_equations(samples, angle, harmonics, 4, 0.0, per_second, rate_hz))
-    direct = cpu(lambda: order.block_equations(samples, angle(np.arange(frames)), harmonics, 4, 0.0, per_second))
-    plain = cpu(lambda: samples.sum())
-    a = order.compressed_equations(samples, angle, harmonics, 4, 0.0, per_second, rate_hz)
-    b = order.block_equations(samples, angle(np.arange(frames)), harmonics, 4, 0.0, per_second)
+    def compressed():
+        return order.compressed_equations(samples, angle, harmonics, 4, 0.0, per_second, rate_hz)
+
+    def direct():
+        return order.block_equations(samples, angle(np.arange(frames)), harmonics, 4, 0.0, per_second)
+
+    def often(act):
+        return lambda: [act() for _ in range(50)]
+
+    ours, plain = cpu_beside(often(compressed), often(samples.sum), 9)
+    theirs, _ = cpu_beside(often(direct), often(samples.sum), 9)
+    figure.cost("least squares of 80 ms, 8 channels × 192 kHz, 5 harmonics", ours / 50, ("one sum of them", plain / 50),
+                wanted_s=0.01 * 0.08, textbook=("direct", theirs / 50))  # fmt: skip
+    figure("its time over the direct way's", ours / theirs, at_most=0.5)
+    a, b = compressed(), direct()
     apart = np.abs(np.linalg.solve(a.gram, a.right) - np.linalg.solve(b.gram, b.right)).max()
-    with capsys.disabled():
-        print(f"\nshare of a core {100 * ours / 0.08:.2f} % (wanted 1), direct {100 * direct / 0.08:.2f} %, ")  # noqa: T201
-        print(f"one np.sum {100 * plain / 0.08:.2f} %; differ by {apart:.1e} (wanted 1e-5)")  # noqa: T201
-    assert apart < 1e-5
-    assert ours < 0.5 * direct
+    figure("compressed and direct vectors differ by", apart, "of full scale", at_most=1e-5)

@@ -21,6 +21,10 @@ DOUBTED = 0.01  # runs that agree less well than this are doubted
 _EXPLAINED = 0.02  # what is freed explains the runs where they then agree at least so well
 _APART = 9.2  # of chi-square between the best explanation and the next: then it is named alone (chi-square of 2 at 1 %)
 _LISTED = 3
+NOT_CHECKABLE = (
+    "repeatability and linearity are not checkable yet: there are only as many runs as unknowns; a repeated "
+    "initial run would show both drift and wrong entries"
+)
 _BELIEVED = 4.0  # degrees of freedom that an assumed repeatability is worth beside a measured one: common practice
 _LEAST_PERCENT, _LEAST_DEG = 0.5, 0.5  # no repeatability is taken to be better: common practice, no source
 
@@ -74,19 +78,14 @@ class Consistency:
 
     @property
     def sentences(self) -> tuple[str, ...]:
-        """What to say of it."""
+        """What to say of runs that do not agree."""
         said = [
             f'the initial state moved between "{d.first}" and "{d.second}": {d.point} by {d.percent:.0f} % and '
             f"{d.turned_deg:.0f}°, more than the scatter explains; find out why before going on"
             for d in self.drifts
             if d.moved
         ]
-        if self.p_value is None:
-            said.append(
-                "repeatability and linearity are not checkable yet: there are only as many runs as unknowns; a repeated "
-                "initial run would show both drift and wrong entries"
-            )
-        elif self.doubted:
+        if self.doubted:
             said.append(f"the runs do not fit each other (p = {self.p_value:.2g})")
             named = self.suspicions
             if len(named) > 1 and named[1].chi_square - named[0].chi_square > _APART:

@@ -181,6 +181,8 @@ def solve(runs: Runs, wanted: Wanted | str = "auto", priors: Sequence[Prior] = (
             "worked out from amplitudes alone: phases that are shown count from each point's initial vector"
         )
     warnings += judged.sentences
+    if judged.p_value is None and not priors:  # how far stored coefficients were tested is said of them
+        warnings.append(consistency.NOT_CHECKABLE)
     warnings += _of_limits(runs, from_start, amounts, method, wanted)
     warnings += of_alternatives
     predicted = predict(runs, model.fits, masses)

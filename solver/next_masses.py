@@ -100,8 +100,7 @@ def runs_disagree(case: Case) -> Said | None:
     judged = case.facts.solution.consistency if case.facts.solution is not None else None
     if judged is None or not (judged.doubted or any(d.moved for d in judged.drifts)):
         return None
-    sentences = [s for s in judged.sentences if not s.startswith("repeatability and linearity")]
-    return "check-run", "; ".join(sentences[:2])
+    return "check-run", "; ".join(judged.sentences[:2])
 
 
 def stop(case: Case) -> Said | None:

@@ -8,7 +8,7 @@ from importlib import resources
 _ORDER = ("start", "wiring", "trust", "steps", "theory")
 
 
-class GuideError(ValueError):
+class GuideError(InputError):
     """A guide that there is not: the message says which there are."""
 
 

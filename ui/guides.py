@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from importlib import resources
 
+from stillshaft.dsp.units import InputError
+
 _ORDER = ("start", "wiring", "trust", "steps", "theory")
 
 

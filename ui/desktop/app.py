@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, recent, settings, words
 from stillshaft.ui.desktop.frame import Frame
+from stillshaft.ui.desktop.garbage import Garbage
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State
 from stillshaft.ui.desktop.tasks import Tasks
@@ -66,6 +67,7 @@ class Program:
         self._recent = None if settings_file is None else recent.path_beside(settings_file)
         self.frame = Frame(settings_file, prepare, Stage.BRIEF, usual)
         self._tasks = Tasks(self.frame)
+        self._garbage = Garbage(self.frame)
         self.practice = Practice(self, self.frame.coach, practice)
         self._offers = offers and settings_file is not None and not settings_file.exists()
         for stage, build in {
@@ -238,6 +240,7 @@ class Program:
         if self._job is not None:
             self._job.close()
         self._tasks.close()
+        self._garbage.close()
 
 
 def _names(shown: Shown) -> set[str]:

@@ -85,6 +85,7 @@ def style_sheet(theme: Theme, body_px: int) -> str:
         font-weight: 600; }}
     QPushButton:checked:focus {{ border-color: {theme.text}; }}
     QPushButton:disabled {{ color: {theme.quiet}; border-style: dashed; }}
+    QPushButton:checked:disabled {{ background: {theme.soft}; border-color: {theme.quiet}; }}
     QPushButton#main {{ background: {theme.accent}; color: {theme.on_accent}; border-color: {theme.accent};
         font-weight: 600; }}
     QPushButton#main:hover {{ border-color: {theme.text}; }}

@@ -4,7 +4,7 @@ from itertools import combinations
 
 import numpy as np
 import pytest
-from PySide6 import QtCore, QtGui
+from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import canvas, glyphs, look
 from stillshaft.ui.desktop.stages import Stage, State
 from stillshaft.ui.theme import THEMES
@@ -60,6 +60,26 @@ def test_everything_written_can_be_read(theme):
 def test_points_are_told_apart(theme, vision):
     seen = [lab(VISION[vision] @ linear(c)) for c in theme.points]
     assert min(float(np.linalg.norm(a - b)) for a, b in combinations(seen, 2)) > APART
+
+
+@pytest.mark.parametrize("theme", THEMES.values(), ids=lambda t: t.name)
+@pytest.mark.parametrize("kind", ["", "segment", "main"])
+@pytest.mark.parametrize("enabled", [True, False])
+@pytest.mark.parametrize("checked", [True, False])
+def test_buttons_are_read_in_every_state(dressed, qtbot, theme, kind, enabled, checked):
+    """Also those that cannot be pressed: what is chosen is asked for all the same."""
+    button = QtWidgets.QPushButton("HHHHHHHH")
+    qtbot.addWidget(button)
+    button.setObjectName(kind)
+    button.setCheckable(True)
+    button.setChecked(checked)
+    button.setEnabled(enabled)
+    button.setStyleSheet(look.style_sheet(theme, 28))
+    image = button.grab().toImage()
+    middle = range(image.height() // 2 - 4, image.height() // 2 + 4)
+    seen = {image.pixelColor(x, y).name() for x in range(12, image.width() - 12) for y in middle}
+    ground = image.pixelColor(8, image.height() // 2).name()
+    assert max(contrast(ground, colour) for colour in seen) >= 4.5
 
 
 def test_the_bundled_typeface_is_used_with_figures_of_one_width(dressed):

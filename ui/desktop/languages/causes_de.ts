@@ -1354,6 +1354,11 @@
         <translation>war {0} und {1}, Toleranz {2}</translation>
     </message>
     <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>{0} % and {1}°</source>
+        <translation>{0} % und {1}°</translation>
+    </message>
+    <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and off-centre mass turn it</source>
         <translation>nach örtlichen Vorschriften freigeschaltet, gesichert und erprobt, und der Rotor selbst blockiert: Zug, Rückströmung und außermittige Masse drehen ihn</translation>

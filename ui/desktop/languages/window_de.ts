@@ -4263,6 +4263,341 @@
         <translation>größerer Test</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>A couple is left</source>
+        <translation>Ein Moment ist noch da</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>Nothing is left</source>
+        <translation>Nichts ist mehr da</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>No run yet shows the second source.</source>
+        <translation>Noch zeigt kein Lauf die zweite Quelle.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>Your run “{0}” saw a beat of {1} s, {2} % of the vibration.</source>
+        <translation>Ihr Lauf „{0}“ zeigt eine Schwebung von {1} s mit {2} % der Schwingung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>No run counts yet: record whole beats.</source>
+        <translation>Noch zählt kein Lauf: ganze Schwebungen aufnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>Your run “{0}” counts, but is too short for its beat: up to {1} % off.</source>
+        <translation>Ihr Lauf „{0}“ zählt, ist aber zu kurz für seine Schwebung: bis zu {1} % daneben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>no beat was left in it</source>
+        <translation>keine Schwebung ist darin geblieben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>the beat moves its mean by {0} % at the most</source>
+        <translation>die Schwebung verschiebt sein Mittel um höchstens {0} %</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>Your run “{0}” of {1} s serves: {2}.</source>
+        <translation>Ihr Lauf „{0}“ von {1} s taugt: {2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>There is no trial run for it yet.</source>
+        <translation>Dafür gibt es noch keinen Testlauf.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>its mass is determined</source>
+        <translation>seine Masse ist bestimmt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>its mass is not determined</source>
+        <translation>seine Masse ist nicht bestimmt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>below {0} is too weak</source>
+        <translation>unter {0} ist zu schwach</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>{0} and more is good</source>
+        <translation>ab {0} ist es gut</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>Your {0}: {1} standard deviations, and {2}; {3}.</source>
+        <translation>Ihr {0}: {1} Standardabweichungen, und {2}; {3}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>judged from the run after the correction</source>
+        <translation>beurteilt nach dem Lauf nach dem Ausgleich</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>You corrected no plane first.</source>
+        <translation>Sie haben zuerst keine Ebene ausgeglichen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>You corrected {0} first.</source>
+        <translation>Sie haben zuerst {0} ausgeglichen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>no plane</source>
+        <translation>keine Ebene</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>There is no judgement of the couple yet.</source>
+        <translation>Das Moment ist noch nicht beurteilt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>your judgement fits</source>
+        <translation>Ihr Urteil trifft zu</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>your judgement does not fit</source>
+        <translation>Ihr Urteil trifft nicht zu</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>Vibration in {0}: {1}. Above the limit: yes; {2}.</source>
+        <translation>Schwingung in {0}: {1}. Über dem Grenzwert: ja; {2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>Vibration in {0}: {1}. Above the limit: no; {2}.</source>
+        <translation>Schwingung in {0}: {1}. Über dem Grenzwert: nein; {2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>A neighbour that makes the phase walk</source>
+        <translation>Ein Nachbar, der die Phase wandern lässt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>A machine beside yours runs nearly as fast. Get a run that can be used all the same.</source>
+        <translation>Eine Maschine neben Ihrer läuft fast gleich schnell. Trotzdem einen brauchbaren Lauf bekommen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>A trial mass that is too weak</source>
+        <translation>Eine zu schwache Testmasse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>See what a trial mass that is far too light tells, and put it right.</source>
+        <translation>Sehen, was eine viel zu leichte Testmasse sagt, und es in Ordnung bringen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>A couple on an overhung fan</source>
+        <translation>Ein Moment an einem fliegenden Ventilator</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>The disc hangs outside its bearings. Take the static part away first, then judge what is left.</source>
+        <translation>Die Scheibe sitzt außerhalb ihrer Lager. Zuerst den statischen Anteil beseitigen, dann beurteilen, was bleibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Record longer</source>
+        <translation>Länger aufnehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Use it as it is</source>
+        <translation>So verwenden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>It is well known</source>
+        <translation>Sie ist gut bekannt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Nothing is known of it</source>
+        <translation>Nichts ist bekannt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Your record is looked at.</source>
+        <translation>Ihr Protokoll wird geprüft.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>The goal is reached.</source>
+        <translation>Das Ziel ist erreicht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>The goal is not reached: begin the lesson again from the Job panel.</source>
+        <translation>Das Ziel ist nicht erreicht: die Lektion unter „Auftrag“ neu beginnen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Look at dots and ribbon: they swing round and round. That is a second source close in speed.</source>
+        <translation>Punkte und Band ansehen: sie schwingen im Kreis. Das ist eine zweite Quelle mit naher Drehzahl.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>{0} Measure first: press here.</source>
+        <translation>{0} Zuerst messen: hier drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>This run counts. Stop the machine.</source>
+        <translation>Dieser Lauf zählt. Maschine abstellen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Your run waits for you on Runs.</source>
+        <translation>Ihr Lauf wartet unter Läufe.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Look at the run that was taken.</source>
+        <translation>Den aufgenommenen Lauf ansehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Say how long the next run is to be: see what is next.</source>
+        <translation>Angeben, wie lang der nächste Lauf sein soll: „Weiter“ ansehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>At least {0} s are wanted. Choose “{1}”.</source>
+        <translation>Mindestens {0} s sind nötig. „{1}“ wählen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Go to Live, and record it.</source>
+        <translation>Zu „Laufend“ gehen und aufnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Its mean may be off by {0} %, and nobody knows which way. What else can be done?</source>
+        <translation>Sein Mittel kann um {0} % daneben liegen, und niemand weiß, in welche Richtung. Was geht sonst?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>This run was doubted: read why. What do you do?</source>
+        <translation>Dieser Lauf wird angezweifelt: lesen, warum. Was tun Sie?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>The program doubts this run: a beat of {0} s swings its phase. What do you do?</source>
+        <translation>Das Programm zweifelt an diesem Lauf: eine Schwebung von {0} s bewegt seine Phase. Was tun Sie?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>{0} First measure the fan as it is: press here.</source>
+        <translation>{0} Zuerst den Ventilator messen, wie er ist: hier drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Watch the vectors: did they move at all?</source>
+        <translation>Auf die Zeiger achten: haben sie sich überhaupt bewegt?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Measure what this trial mass does. Start as before.</source>
+        <translation>Messen, was diese Testmasse bewirkt. Starten wie zuvor.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Take this trial mass off again.</source>
+        <translation>Diese Testmasse wieder abnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Now take the mass that is proposed: it is as heavy as is usual. Put it on the face.</source>
+        <translation>Jetzt die vorgeschlagene Masse nehmen: sie ist so schwer wie üblich. Auf die Ansicht setzen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>See what the larger trial tells: go to Masses.</source>
+        <translation>Sehen, was der größere Test sagt: zu Massen gehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>See how sure the correction is now.</source>
+        <translation>Sehen, wie sicher der Ausgleich jetzt ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Make it far too light on purpose: write {0} g, then press Enter.</source>
+        <translation>Absichtlich viel zu leicht machen: {0} g schreiben, dann Eingabetaste drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Take the trial mass that is proposed. Put it on the face.</source>
+        <translation>Die vorgeschlagene Testmasse nehmen. Auf die Ansicht setzen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Record this light mass as put on.</source>
+        <translation>Diese leichte Masse als angebracht protokollieren.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>See what the trial tells: go to Masses.</source>
+        <translation>Sehen, was der Test sagt: zu Massen gehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Look at the correction that would follow from it.</source>
+        <translation>Den Ausgleich ansehen, der daraus folgen würde.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Look at mass, angle and what stands beside ±. How sure is this correction?</source>
+        <translation>Masse, Winkel und den Wert hinter ± ansehen. Wie sicher ist dieser Ausgleich?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Look again: where an interval has no end, any mass would fit the runs. How sure is it?</source>
+        <translation>Noch einmal ansehen: wo ein Bereich kein Ende hat, passt jede Masse zu den Läufen. Wie sicher ist er?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>{0} Measure it as it is: press here.</source>
+        <translation>{0} Messen, wie er ist: hier drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>See what is left after one plane. Start as before.</source>
+        <translation>Sehen, was nach einer Ebene bleibt. Starten wie zuvor.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Watch each bearing: which one is left with more?</source>
+        <translation>Auf jedes Lager achten: an welchem bleibt mehr?</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>Now judge: hold each bearing against its limit.</source>
+        <translation>Jetzt urteilen: jedes Lager mit seinem Grenzwert vergleichen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/lessons_plans.py"/>
+        <source>One plane took the static part. A bearing whose interval lies above its limit shows a couple. What do you see?</source>
+        <translation>Eine Ebene hat den statischen Anteil beseitigt. Ein Lager, dessen Bereich über dem Grenzwert liegt, zeigt ein Moment. Was sehen Sie?</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/machines_page.py"/>
         <source>Jobs</source>
         <translation>Aufträge</translation>
@@ -4497,6 +4832,11 @@ Letzter Lauf {1}
         <translation>nicht in beiden</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>times as much</source>
+        <translation>mal so viel</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_after.py"/>
         <source>Add the note</source>
         <translation>Notiz hinzufügen</translation>
@@ -4525,6 +4865,21 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_after.py"/>
         <source>photos of the pieces on the rotor</source>
         <translation>Fotos der Stücke auf dem Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>such as: all there, 12.0 g</source>
+        <translation>z. B.: alle da, 12.0 g</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Taken off, and not noted as weighed back in: {0}.</source>
+        <translation>Abgenommen und nicht als zurückgewogen notiert: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Write what weighing told first.</source>
+        <translation>Erst schreiben, was die Wägung ergab.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_cards.py"/>
@@ -4765,6 +5120,16 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_cards.py"/>
         <source>Try &amp;half of it</source>
         <translation>&amp;Hälfte versuchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>Put half the correction on the face: it tests the stored coefficients</source>
+        <translation>Den halben Ausgleich auf die Ansicht setzen: er prüft die gespeicherten Koeffizienten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>by influence coefficients stored on an earlier visit</source>
+        <translation>mit Einflusskoeffizienten von einem früheren Einsatz</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
@@ -5252,6 +5617,11 @@ Letzter Lauf {1}
         <translation>Ausgleich: {0}.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>the stock is empty: write what is at hand, such as 2 g x 6, 5 g x 4.</source>
+        <translation>der Vorrat ist leer: schreiben, was da ist, etwa 2 g x 6, 5 g x 4.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_pieces.py"/>
         <source>few and good</source>
         <translation>wenige und gut</translation>
@@ -5377,6 +5747,26 @@ Letzter Lauf {1}
         <translation>das Aufteilen nach Handbuch braucht {0} Stücke und lässt {1} {2}</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>"{0}" is no piece: write what it weighs</source>
+        <translation>„{0}“ ist kein Stück: schreiben, was es wiegt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>such as 2 g x 6, 5 g x 4</source>
+        <translation>z. B. 2 g x 6, 5 g x 4</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>One piece fewer</source>
+        <translation>Ein Stück weniger</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_pieces.py"/>
+        <source>One piece more</source>
+        <translation>Ein Stück mehr</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_sheet.py"/>
         <source>{0}:{1} o'clock</source>
         <translation>{0}:{1} Uhr</translation>
@@ -5440,6 +5830,16 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_sheet.py"/>
         <source>the {0} end</source>
         <translation>das Ende {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source> Crossed out: no mass may go there.</source>
+        <translation> Durchgestrichen: dorthin darf keine Masse.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>Drawn with the mark under the pulse sensor. Angles, position numbers and distances along the rim count from the mark, {0}.{1}</source>
+        <translation>Gezeichnet mit der Marke unter dem Impulssensor. Winkel, Nummern der Stellen und Wege am Umfang zählen ab der Marke, {0}.{1}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_sheet_card.py"/>
@@ -5627,6 +6027,11 @@ Letzter Lauf {1}
         <translation>mit dem Geplanten{0}</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_work.py"/>
+        <source>with stored coefficients only the whole correction is kept: choose each plane, and all planes and points</source>
+        <translation>mit gespeicherten Koeffizienten wird nur der ganze Ausgleich behalten: „jede Ebene“ und alle Ebenen und Messpunkte wählen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/meters.py"/>
         <source>no signal yet</source>
         <translation>noch kein Signal</translation>
@@ -5680,6 +6085,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/open_job.py"/>
         <source>no job is open: begin one or open one on the Brief page</source>
         <translation>kein Auftrag ist offen: unter Aufgabe einen anlegen oder öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/open_job.py"/>
+        <source>what is next cannot be told: {0}</source>
+        <translation>was als Nächstes kommt, ist nicht zu sagen: {0}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/page.py"/>
@@ -6012,6 +6422,11 @@ Letzter Lauf {1}
         <translation>{0} ist bei {1} {2}; der Abschaltpegel ist {3} {4}.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/run_taker.py"/>
+        <source>plane "{0}".radius</source>
+        <translation>Ebene „{0}“, Radius</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/run_watch.py"/>
         <source>second source</source>
         <translation>zweite Quelle</translation>
@@ -6262,6 +6677,11 @@ Letzter Lauf {1}
         <translation>Es wird kein Lauf daraus; die Aufnahme bleibt</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Wait until sett&amp;led</source>
+        <translation>Einlaufen abwarten (&amp;J)</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>Runs</source>
         <translation>Läufe</translation>
@@ -6372,6 +6792,26 @@ Letzter Lauf {1}
         <translation>, noch {0} s</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>The wait was ended: {0}.</source>
+        <translation>Das Warten wurde beendet: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>The source does not run: {0}.</source>
+        <translation>Die Quelle läuft nicht: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>{0}{1}The machine runs until you stop it.</source>
+        <translation>{0}{1}Die Maschine läuft, bis Sie sie abstellen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>; it waits for {0}</source>
+        <translation>; wartet auf {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/runs_settling.py"/>
         <source>Record when 1x moves less than 2 % and 2° in five minutes</source>
         <translation>Aufnehmen, wenn 1x sich in fünf Minuten weniger als 2 % und 2° bewegt</translation>
@@ -6380,6 +6820,31 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/runs_settling.py"/>
         <source>Why it is not waited for</source>
         <translation>Warum nicht gewartet wird</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>Watching whether 1x settles: its first vectors come in a few seconds.</source>
+        <translation>Beobachtet, ob 1x einläuft: die ersten Zeiger kommen in wenigen Sekunden.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>{0} min since the start, as for "{1}".</source>
+        <translation>{0} min seit dem Start, wie bei „{1}“.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source> Or {0} min more, until it ran as long as for "{1}".</source>
+        <translation> Oder noch {0} min, bis sie so lange lief wie bei „{1}“.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>End the wa&amp;it</source>
+        <translation>Warten beenden (&amp;J)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_settling.py"/>
+        <source>Record now, with the reason</source>
+        <translation>Jetzt aufnehmen, mit dem Grund</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_sweep.py"/>
@@ -6562,6 +7027,11 @@ Letzter Lauf {1}
         <translation>{0}: nicht schreibbar ({1}); die Wahl gilt, bis das Programm geschlossen wird</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/settings.py"/>
+        <source>{0}: cannot be read (no ordinary file); the usual choices are used</source>
+        <translation>{0}: nicht lesbar (keine gewöhnliche Datei); die übliche Wahl gilt</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/simulator.py"/>
         <source>at a resonance</source>
         <translation>in einer Resonanz</translation>
@@ -6657,6 +7127,206 @@ Letzter Lauf {1}
         <translation>Maschine abstellen: {0}</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/tasks.py"/>
+        <source>ended by a fault of the program ({0}); everything recorded before it is kept</source>
+        <translation>durch einen Fehler des Programms beendet ({0}); alles zuvor Aufgenommene bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>Tour: balance a simulated fan</source>
+        <translation>Rundgang: einen simulierten Ventilator auswuchten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>A fan shakes. Its brief is filled in, its sensors are wired. First measure it as it is: press here.</source>
+        <translation>Ein Ventilator schwingt. Seine Aufgabe ist ausgefüllt, seine Sensoren sind angeschlossen. Zuerst messen, wie er ist: hier drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>The dots are vectors of a few turns each; they gather, so the vibration stands still. The fan runs in real time. The line at the bottom advises a whole job: the tour takes the short way.</source>
+        <translation>Jeder Punkt ist ein Zeiger aus wenigen Umdrehungen; sie sammeln sich, also steht die Schwingung still. Der Ventilator läuft in Echtzeit. Die Zeile unten rät zu einem vollen Auftrag: der Rundgang nimmt den kurzen Weg.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>Now measure what the trial mass does. Start as before.</source>
+        <translation>Jetzt messen, was die Testmasse bewirkt. Starten wie zuvor.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>Look at the vectors: they moved. That move shows how the fan answers to a mass.</source>
+        <translation>Die Zeiger ansehen: sie haben sich bewegt. Das zeigt, wie der Ventilator auf eine Masse antwortet.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>Now see what the correction did. Start as before.</source>
+        <translation>Jetzt sehen, was der Ausgleich bewirkt hat. Starten wie zuvor.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>The vectors are short now: little vibration is left.</source>
+        <translation>Die Zeiger sind jetzt kurz: wenig Schwingung ist übrig.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>A known mass shows how the fan answers. Look at the one that is proposed, and put it on the face.</source>
+        <translation>Eine bekannte Masse zeigt, wie der Ventilator antwortet. Die vorgeschlagene ansehen und auf die Ansicht setzen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>On a real machine: isolate, lock and block it before hands go in. Here, record the mass as put on.</source>
+        <translation>An einer echten Maschine: vor dem Handanlegen freischalten, sichern und blockieren. Hier die Masse als angebracht protokollieren.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>The trial did its work. Take it off again.</source>
+        <translation>Die Testmasse hat ihren Dienst getan. Wieder abnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>This is the mass that the fan lacks, with how sure it is. Put it on the face.</source>
+        <translation>Diese Masse fehlt dem Ventilator; daneben steht, wie sicher das ist. Auf die Ansicht setzen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>Record the correction as put on.</source>
+        <translation>Den Ausgleich als angebracht protokollieren.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>What is left is held against what is permitted. See it on Close-out.</source>
+        <translation>Was bleibt, wird mit dem Zulässigen verglichen. Unter Abschluss ansehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>The bar is below its limit, with its interval. Record the verdict.</source>
+        <translation>Der Balken liegt mit seinem Bereich unter dem Grenzwert. Das Ergebnis protokollieren.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>The verdict is recorded. See it on Close-out.</source>
+        <translation>Das Ergebnis ist protokolliert. Unter Abschluss ansehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>Tolerance {0}. You balanced a machine: run, trial, correction, check. The same steps serve a real one.</source>
+        <translation>Toleranz {0}. Sie haben eine Maschine ausgewuchtet: Lauf, Test, Ausgleich, Kontrolle. An einer echten sind es dieselben Schritte.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_coach.py"/>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_coach.py"/>
+        <source>Leave it here; the Job panel goes on with it</source>
+        <translation>Hier verlassen; unter „Auftrag“ geht es weiter</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_coach.py"/>
+        <source>Go there ({0})</source>
+        <translation>Dorthin ({0})</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_coach.py"/>
+        <source>Put the keyboard on the control to use next</source>
+        <translation>Tastatur auf das nächste Bedienfeld setzen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_coach.py"/>
+        <source>Finish</source>
+        <translation>Beenden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_practice.py"/>
+        <source>Go on where I left it</source>
+        <translation>Weiter, wo ich war</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_practice.py"/>
+        <source>Begin anew</source>
+        <translation>Neu beginnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_practice.py"/>
+        <source>Show me</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_practice.py"/>
+        <source>New here? Balance a simulated fan yourself: it takes less than five minutes. It stays here under Job.</source>
+        <translation>Neu hier? Wuchten Sie selbst einen simulierten Ventilator aus: es dauert keine fünf Minuten. Der Rundgang bleibt hier unter „Auftrag“.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_practice.py"/>
+        <source>First steps</source>
+        <translation>Erste Schritte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_practice.py"/>
+        <source>You have begun this before.</source>
+        <translation>Das haben Sie schon einmal begonnen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_practice.py"/>
+        <source>{0}, practice</source>
+        <translation>{0}, Übung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>The run is recorded. The machine runs on until you stop it: press Stop.</source>
+        <translation>Der Lauf ist aufgenommen. Die Maschine läuft weiter, bis Sie sie abstellen: Stopp drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>Go to Live: the run is being recorded.</source>
+        <translation>Zu „Laufend“ gehen: der Lauf wird aufgenommen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>It is written into the record.</source>
+        <translation>Es wird ins Protokoll geschrieben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>Before each start a person says that this holds. Read the line, then press Yes.</source>
+        <translation>Vor jedem Start sagt eine Person, dass dies gilt. Die Zeile lesen, dann Ja drücken.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>All of it holds: press here, and the machine starts.</source>
+        <translation>Alles gilt: hier drücken, und die Maschine startet.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>That run does not count yet. Go to Live for another one.</source>
+        <translation>Dieser Lauf zählt noch nicht. Für einen neuen zu „Laufend“ gehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>The machine starts. Wait until the first figures are there.</source>
+        <translation>Die Maschine startet. Warten, bis die ersten Werte da sind.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>Speed and vibration are there. Press Record run: it ends by itself.</source>
+        <translation>Drehzahl und Schwingung sind da. „Lauf aufnehmen“ drücken: er endet von selbst.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>The machine comes to a stop.</source>
+        <translation>Die Maschine läuft aus.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>It is being worked out.</source>
+        <translation>Wird ausgewertet.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour_steps.py"/>
+        <source>The mass is on the face. Go on to what is put on.</source>
+        <translation>Die Masse ist auf der Ansicht. Weiter zu „Anbringen“.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/view_panel.py"/>
         <source>How things are shown</source>
         <translation>Darstellung</translation>
@@ -6715,6 +7385,61 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/why_panel.py"/>
         <source>{0} Rule: {1} Source: {2}.</source>
         <translation>{0} Regel: {1} Quelle: {2}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>"{0}": there is no such text; keys are in {1}</source>
+        <translation>„{0}“: diesen Text gibt es nicht; Schlüssel stehen in {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>figure "{0}": the code has no {1}; name a constant as "module:NAME"</source>
+        <translation>Wert „{0}“: der Code hat kein {1}; eine Konstante als „Modul:NAME“ nennen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>text "{0}"</source>
+        <translation>Text „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0}: is there twice; remove one</source>
+        <translation>{0}: ist doppelt; einen entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0}.{1}: is empty; say it, or “common practice, no source”</source>
+        <translation>{0}.{1}: ist leer; angeben, oder „übliche Praxis, ohne Quelle“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0}: `under` and `says` belong together; give both or none</source>
+        <translation>{0}: „under“ und „says“ gehören zusammen; beide angeben oder keines</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0}.under: there is no text "{1}"</source>
+        <translation>{0}.under: den Text „{1}“ gibt es nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>figure "{0}": is in no text; remove it</source>
+        <translation>Wert „{0}“: steht in keinem Text; entfernen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0}: its braces do not fit; write {0}</source>
+        <translation>{0}: Klammern passen nicht; {0} schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0}: there is no figure "{1}"; name it under [figure]</source>
+        <translation>{0}: den Wert „{1}“ gibt es nicht; unter [figure] nennen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0}: {1} is written out; take it from the code under [figure]</source>
+        <translation>{0}: {1} ist ausgeschrieben; unter [figure] aus dem Code nehmen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/work_row.py"/>

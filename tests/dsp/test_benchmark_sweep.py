@@ -1,11 +1,9 @@
-"""Tracker and resonances against the equation of motion, textbook ways beside them: `pytest -m benchmark -s`."""
-
-import statistics
-import time
+"""Tracker and resonances against the equation of motion, textbook ways beside them."""
 
 import numpy as np
 import pytest
 import run_ups
+from figures.record import cpu_beside, rms_error
 from stillshaft.dsp import tracking
 from test_sweep import analysed, noisy
 from test_tracking import errors, rms
@@ -35,15 +33,14 @@ def half_power(speeds, envelope):
     return speeds[top], speeds[top] / (speeds[right] - speeds[left])
 
 
-def test_the_tracker(capsys):
+def test_the_tracker(figure):
     made = run_ups.run_up()
     peak = np.abs(made.envelope).max()
-    rows = [
-        "noise % of peak   rms %   worst %   phase °   16 revolutions, worst %   (wanted 0.2, 0.8, 0.5; 0.8 rms at 5)"
-    ]
-    for share in (0.0, 0.05, 0.3):
-        off, phase_deg, textbook = [], [], []
-        for seed in range(8):
+    wanted = {0.0: (0.2, 0.8, 0.5), 0.05: (0.8, None, None), 0.3: (None, None, None)}  # rms %, worst %, phase °
+    for share, (most_rms, most, most_deg) in wanted.items():
+        seeds = 1 if share == 0.0 else 8
+        off, phase_deg = [], []
+        for seed in range(seeds):
             x = made.vibration + share * peak * np.random.default_rng(seed).standard_normal(made.vibration.size)
             found = tracking.track(*run_ups.moments(made, x[:, None], 50.0))
             o, p = errors(found, made)
@@ -53,47 +50,40 @@ def test_the_tracker(capsys):
         at = speeds / rate
         there = np.interp(at, made.time_s, made.envelope.real) + 1j * np.interp(at, made.time_s, made.envelope.imag)
         textbook = 100 * np.abs(vectors - there) / peak
-        rows.append(
-            f"{100 * share:10.0f} {rms(np.concatenate(off)):12.2f} {np.max(np.concatenate(off)):9.2f} "
-            f"{rms(np.concatenate(phase_deg)):9.2f} {textbook.max():20.1f}"
-        )
+        said = f"order tracked in a run-up, noise {100 * share:g} % of the peak"
+        whole = np.concatenate(off)
+        # the errors of a record follow each other: its rms is one case
+        by_record = [rms(o) for o in off]
+        scatter = float(np.std(by_record, ddof=1) / np.sqrt(seeds)) if seeds > 1 else 0.0
+        figure(f"{said}, rms error", rms(whole), "% of the peak", at_most=most_rms, better="lower",
+               error=scatter if seeds > 1 else None)  # fmt: skip
+        figure(f"{said}, worst error", whole.max(), "% of the peak", at_most=most,
+               textbook=("16 revolutions at a time", textbook.max()))  # fmt: skip
+        figure(f"{said}, rms phase", rms(np.concatenate(phase_deg)), "°", at_most=most_deg)
     samples, moved = run_ups.moments(made, made.vibration[:, None], 50.0)
-    plain, tracked = [], []
-    for _ in range(9):
-        begin = time.process_time()
-        tracking.track(samples, moved)
-        tracked.append(time.process_time() - begin)
-        begin = time.process_time()
-        np.fft.rfft(made.vibration)
-        plain.append(time.process_time() - begin)
-    rows.append(
-        f"tracking 20 s: {1e3 * statistics.median(tracked):.1f} ms (wanted 20), "
-        f"one rfft of it {1e3 * statistics.median(plain):.1f} ms"
-    )
-    with capsys.disabled():
-        print("\n" + "\n".join(rows))  # noqa: T201
+    tracked, plain = cpu_beside(lambda: tracking.track(samples, moved), lambda: np.fft.rfft(made.vibration), 9)
+    figure.cost("tracking 20 s", tracked, ("an FFT of the record", plain), wanted_s=0.020)
 
 
-def test_a_tone_that_is_crossed(capsys):
+def test_a_tone_that_is_crossed(figure):
     made = run_ups.run_up()
     tone = 0.2 * np.abs(made.envelope).max() * np.cos(2 * np.pi * 31.3 * made.time_s + 1.0)
     samples, moved = run_ups.moments(made, (made.vibration + tone)[:, None], 150.0)
     alone, _ = errors(tracking.track(samples, moved), made)
     beside, _ = errors(tracking.track(samples, moved, (1.0, 2.0, 3.0), 31.3), made)
-    said = f"tone beside: rms {rms(beside):.2f}, worst {beside.max():.2f} % (wanted 2.2); alone {alone.max():.0f} %"
-    with capsys.disabled():
-        print(f"\n{said}")  # noqa: T201
-    assert beside.max() <= 2.2
+    figure("a fixed tone of 20 % crossed and tracked beside, worst error", beside.max(), "% of the peak", at_most=2.2,
+           textbook=("the orders tracked alone", alone.max()))  # fmt: skip
+    figure("a fixed tone of 20 % crossed and tracked beside, rms error", rms(beside), "% of the peak",
+           textbook=("the orders tracked alone", rms(alone)))  # fmt: skip
 
 
-def test_resonances(capsys):
-    rows = [
-        "seconds  number   speed error %   ± covers   Q error %   ± covers   half-power of the curve: speed %, Q %   (Q 20)"
-    ]
+def test_resonances(figure):
+    seeds = figure.count(60)
+    numbers, speed_off, quality_off, half_off = [], [], [], []
     for seconds in (5.0, 10.0, 20.0, 60.0):
         made = run_ups.run_up(seconds=seconds, derivatives=2)
         speed, quality, inside, number = [], [], np.zeros(2), 0.0
-        for seed in range(60):
+        for seed in range(seeds):
             (r,) = analysed(made, noisy(made, 0.05, seed)).points[0].resonances
             speed.append(100 * (r.rpm.value / 1500.0 - 1.0))
             quality.append(100 * (r.amplification.value / 20.0 - 1.0))
@@ -105,10 +95,17 @@ def test_resonances(capsys):
         speeds = 60 * np.gradient(made.angle, made.time_s) / 2 / np.pi
         displacement = made.envelope / np.maximum(speeds, 1.0) ** 2
         top, q = half_power(speeds[speeds > 300.0], displacement[speeds > 300.0])
-        rows.append(
-            f"{seconds:6.0f} {number:8.2f} {rms(np.array(speed)):12.3f} {100 * inside[0] / 60:10.0f} % "
-            f"{rms(np.array(quality)):10.2f} {100 * inside[1] / 60:9.0f} % {100 * (top / 1500 - 1):16.1f} "
-            f"{100 * (q / 20 - 1):14.0f}"
-        )
-    with capsys.disabled():
-        print("\n" + "\n".join(rows))  # noqa: T201
+        for what, off, covered, true in (
+            ("speed", speed, inside[0], top / 1500), ("amplification", quality, inside[1], q / 20),
+        ):  # fmt: skip
+            said = f"{what} of a resonance of Q 20, sweep of {seconds:g} s"
+            figure(f"{said}, rms error", rms(np.array(off)), "%", cases=seeds, error=rms_error(off), better="lower",
+                   textbook=("half-power width of the curve", abs(100 * (true - 1))))  # fmt: skip
+            figure(f"{said}, 95 % interval covers", 100 * covered / seeds, "%", cases=seeds, share=True, nominal=95.0)
+        numbers.append(number)
+        speed_off.append(rms(np.array(speed)))
+        quality_off.append(rms(np.array(quality)))
+        half_off.append(abs(100 * (q / 20 - 1)))
+    figure.plot("Errors of a resonance against the sweep number", "sweep number", "error, %",
+                [("speed, rms", numbers, speed_off), ("amplification, rms", numbers, quality_off),
+                 ("amplification from the half-power width", numbers, half_off)], x_log=True, y_log=True)  # fmt: skip

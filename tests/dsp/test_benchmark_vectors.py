@@ -1,4 +1,4 @@
-"""Accuracy and coverage of the vectors over many seeds, textbook ways beside them: run with `pytest -m benchmark -s`.
+"""Accuracy and coverage of the vectors over many seeds, textbook ways beside them.
 
 Records of 12 s at 48 kHz: 2 % pulses with 30 dB pulse noise, 1x plus harmonics, 0.5 % speed wander, white noise.
 """
@@ -9,6 +9,7 @@ import moving
 import numpy as np
 import pytest
 import signals
+from figures.record import rms_error
 from scipy.signal import lfilter
 from scipy.stats import f as fisher
 from stillshaft.dsp import measure, order, tach, vectors
@@ -42,20 +43,25 @@ def trial(seed):
 
 @pytest.mark.benchmark
 @pytest.mark.timeout(3600)
-def test_intervals_cover_and_errors_stay_small(capsys):
+def test_intervals_cover_and_errors_stay_small(figure):
+    count = figure.count(SEEDS)
     with multiprocessing.get_context("fork").Pool(2) as pool:
-        rows = np.array(pool.map(trial, range(SEEDS), chunksize=25))
+        rows = np.array(pool.map(trial, range(count), chunksize=min(25, count // 2)))
     error, half = np.abs(rows[..., :2]), rows[..., 2:]
     coverage = 100.0 * (error <= half).mean(axis=0)
     # Rife & Boorstyn 1974: each quadrature has a variance of at least 2 s²/N
     bound = 100.0 * NOISE * np.sqrt(2.0 / (12 * signals.RATE_HZ)) / np.abs(np.array(TRUTH))
-    with capsys.disabled():
-        print(f"\n{SEEDS} seeds, two points")  # noqa: T201
-        print(f"coverage %, amplitude and phase, target 93 to 97: {coverage.round(1).tolist()}")  # noqa: T201
-        print(f"worst error % and °, target 0.2: {error.max(axis=(0, 1)).round(4).tolist()}")  # noqa: T201
-        print(f"rms amplitude error over the bound: {(rows[..., 0].std(axis=0) / bound).round(3).tolist()}")  # noqa: T201
-    assert ((coverage >= 93.0) & (coverage <= 97.0)).all()
-    assert (error.max(axis=(0, 1)) <= 0.2).all()
+    for p in range(len(TRUTH)):
+        for q, (what, unit) in enumerate((("amplitude", "%"), ("phase", "°"))):
+            figure(f"95 % interval of the {what} covers, point {p + 1}", coverage[p, q], "%", at_least=93.0, at_most=97.0,
+                   nominal=95.0, cases=count, share=True)  # fmt: skip
+            figure(f"worst error of the {what}, point {p + 1}", error[:, p, q].max(), unit, at_most=0.2, cases=count)
+        figure(f"rms amplitude error over the bound of Rife & Boorstyn, point {p + 1}", rows[:, p, 0].std() / bound[p],
+               cases=count, error=rms_error(rows[:, p, 0]) / bound[p], better="lower")  # fmt: skip
+    parts = np.linspace(0.0, 100.0, 101)
+    figure.plot("Amplitude error of 12 s, 30 dB pulse noise, 0.5 % wander", "share of the records, %", "error, %",
+                [(f"point {p + 1}", parts, np.percentile(error[:, p, 0], parts)) for p in range(len(TRUTH))],
+                y_from=0.0)  # fmt: skip
 
 
 def resonant(rng, count):
@@ -74,14 +80,15 @@ NOISES = {
 BLOCKS = (8, 16, 32, 64, 128)
 
 
-def region_covers(name):
+def region_covers(job):
     """For each number of blocks: coverage of the 95 % region, and of the textbook's scatter / √K, in percent."""
+    name, seeds = job
     shares = []
     for count in BLOCKS:
         rng = np.random.default_rng(0)
         ours = textbook = 0
         limit = {}
-        for _ in range(SEEDS):
+        for _ in range(seeds):
             series = NOISES[name](rng, count)
             covariance, degrees = order.mean_covariance(series[:, None], np.ones(count))
             off = np.array([series.mean().real, series.mean().imag])
@@ -89,22 +96,31 @@ def region_covers(name):
             ours += off @ np.linalg.solve(covariance, off) <= limit[degrees]
             scatter = np.var(series.real, ddof=1) + np.var(series.imag, ddof=1)
             textbook += off @ off <= 0.5 * scatter / count * 2 * fisher.ppf(0.95, 2, 2 * count - 2)
-        shares.append((100.0 * ours / SEEDS, 100.0 * textbook / SEEDS))
+        shares.append((100.0 * ours / seeds, 100.0 * textbook / seeds))
     return shares
 
 
 @pytest.mark.benchmark
 @pytest.mark.timeout(3600)
-def test_regions_cover_in_noise_of_every_colour(capsys):
+def test_regions_cover_in_noise_of_every_colour(figure):
+    seeds = figure.count(SEEDS)
     with multiprocessing.get_context("fork").Pool(2) as pool:
-        table = dict(zip(NOISES, pool.map(region_covers, NOISES, chunksize=1), strict=True))
-    rows = [f"{SEEDS} series: 95 % region covers %, in brackets the scatter over the root of the number of blocks"]
-    rows.append(f"{'noise':22}" + "".join(f"{b:>8} blocks " for b in BLOCKS) + "(wanted 93 to 97.5 from 64, 93 below)")
+        rows = pool.map(region_covers, [(name, seeds) for name in NOISES], chunksize=1)
+    table = dict(zip(NOISES, rows, strict=True))
     for name, shares in table.items():
-        rows.append(f"{name:22}" + "".join(f"{ours:7.1f} ({textbook:4.1f})" + " " for ours, textbook in shares))
-    with capsys.disabled():
-        print("\n" + "\n".join(rows))  # noqa: T201
-    assert min(ours for shares in table.values() for ours, _ in shares) >= 92.5
+        for blocks, (ours, textbook) in zip(BLOCKS, shares, strict=True):
+            two_sided = (
+                blocks >= 64 and name != "resonance beside 1x"
+            )  # short records and resonances get wide intervals
+            figure(f"95 % region covers, {name}, {blocks} blocks", ours, "%", at_least=93.0, slack=0.5,
+                   at_most=97.5 if two_sided else None, nominal=95.0 if two_sided else None,
+                   textbook=("scatter over √blocks", textbook), cases=seeds, share=True)  # fmt: skip
+    figure.plot(
+        "Coverage of the 95 % region of a vector against the blocks in its record", "blocks", "covered, %",
+        [(name, BLOCKS, [ours for ours, _ in shares]) for name, shares in table.items() if name != "axes 1.3 : 0.3"]
+        + [("scatter over √blocks, AR(0.6)", BLOCKS, [textbook for _, textbook in table["AR(0.6)"]])],
+        x_log=True, band=(93.0, 97.5),
+    )  # fmt: skip
 
 
 COLOURS = ("white", "pink", "brown", "resonance Q 20 on 1x", "resonance Q 50, 1 Hz above 1x")
@@ -128,15 +144,16 @@ def coloured_samples(name, rng, frames):
     return x / x.std()
 
 
-def time_domain(name):
-    """Coverage of region, amplitude and phase over records of 30 s, percent; flagged ones do not count."""
-    inside, kept = np.zeros(3), 0
+def time_domain(job):
+    """Coverage of region, amplitude and phase over records of 30 s, percent."""
+    name, seeds = job
+    inside = np.zeros(3)
     frames = int(30 * _RATE_HZ)
     pulses = np.arange(0.37, frames, _RATE_HZ / _HZ)
     turned = tach.number_revolutions(pulses)
     truth = np.exp(-1j * np.deg2rad(47.0))
     angle = 2 * np.pi * (np.arange(frames) - pulses[0]) * _HZ / _RATE_HZ
-    for seed in range(500):
+    for seed in range(seeds):
         rng = np.random.default_rng([seed, len(name)])
         x = (truth * np.exp(1j * angle)).real + 0.3 * coloured_samples(name, rng, frames)
         blocks = []
@@ -157,28 +174,25 @@ def time_domain(name):
             abs(amplitude - 1.0) <= along,
             across is None or abs(phase_deg - 47.0) <= across,
         ]
-        kept += 1
-    return 100.0 * inside / kept
+    return 100.0 * inside / seeds
 
 
 @pytest.mark.benchmark
 @pytest.mark.timeout(3600)
-def test_time_domain_noise_is_covered(capsys):
+def test_time_domain_noise_is_covered(figure):
+    seeds = figure.count(500)
     with multiprocessing.get_context("fork").Pool(2) as pool:
-        table = dict(zip(COLOURS, pool.map(time_domain, COLOURS, chunksize=1), strict=True))
-    with capsys.disabled():
-        print("\n30 s records, 500 each: region, amplitude, phase covered % (wanted 93 and more)")  # noqa: T201
-        for name, shares in table.items():
-            print(f"{name:32} {shares.round(1).tolist()}")  # noqa: T201
-    assert min(shares[0] for shares in table.values()) >= 92.0
+        table = dict(zip(COLOURS, pool.map(time_domain, [(c, seeds) for c in COLOURS], chunksize=1), strict=True))
+    for name, shares in table.items():
+        for what, value in zip(("region", "amplitude interval", "phase interval"), shares, strict=True):
+            figure(f"95 % {what} covers, records of 30 s, {name}", value, "%", at_least=93.0 if what == "region" else None,
+                   slack=1.0 if what == "region" else 0.0, better="higher", cases=seeds, share=True)  # fmt: skip
 
 
 @pytest.mark.benchmark
-def test_bias_without_noise_while_the_speed_drifts(capsys):
+def test_bias_without_noise_while_the_speed_drifts(figure):
     """27.3 Hz, 20.37 revolutions, harmonics 0.5 0.3 0.2 0.1, offset 0.3: against a bin of the trimmed record's FFT."""
     rate_hz, speed_hz, turns = 2048.0, 27.3, 20.37
-    rows = ["drift %   ours: worst %, °      FFT bin of whole revolutions: worst %, °     (wanted 0.001 and 0.001)"]
-    worst = 0.0
     for drift in (0.0, 0.001, 0.01, 0.1):
         ours, textbook = [], []
         for start in np.linspace(0.0, 1.0, 12, endpoint=False):
@@ -215,10 +229,6 @@ def test_bias_without_noise_while_the_speed_drifts(capsys):
             (100 * np.abs(np.array(found)[:, 0] - 1.0).max(), np.abs(np.array(found)[:, 1] - 47.0).max())
             for found in (ours, textbook)
         ]
-        worst = max(worst, *errors[0])
-        rows.append(
-            f"{100 * drift:6g} {errors[0][0]:14.6f} {errors[0][1]:9.6f} {errors[1][0]:24.3f} {errors[1][1]:9.3f}"
-        )
-    with capsys.disabled():
-        print("\n" + "\n".join(rows))  # noqa: T201
-    assert worst <= 1e-3
+        for what, unit, ours_off, theirs_off in zip(("amplitude", "phase"), ("%", "°"), *errors, strict=True):
+            figure(f"{what} bias without noise, speed drift {100 * drift:g} %, worst", ours_off, unit, at_most=1e-3,
+                   textbook=("FFT bin of whole revolutions", theirs_off))  # fmt: skip

@@ -1,10 +1,9 @@
 """The least largest residual and the choice of unknowns: time, proof, and what is truly left over many jobs."""
 
-import time
-
 import cvxpy
 import numpy as np
 import pytest
+from figures.record import cpu_beside, quantile_error
 from stillshaft.solver import capped, couple, minimax
 from stillshaft.solver.influence import fit
 from test_expected import runs_of
@@ -18,29 +17,18 @@ def complex_normal(rng, *shape):
     return rng.standard_normal(shape) + 1j * rng.standard_normal(shape)
 
 
-def cpu_ms(solve, repeats=9):
-    """CPU time of a call, median; the first call is not counted."""
-    solve()
-    spent = []
-    for _ in range(repeats):
-        start = time.process_time()
-        solve()
-        spent.append(1e3 * (time.process_time() - start))
-    return float(np.median(spent))
-
-
 @pytest.mark.parametrize(
-    ("planes", "points", "speeds", "most_ms"),
+    ("planes", "points", "speeds", "wanted_s", "most"),
     [
-        (2, 4, 1, 15.0),
-        (3, 8, 10, 15.0),
-        (4, 12, 10, 15.0),
-        (6, 24, 20, 1000.0),
-        (10, 60, 10, 1000.0),
-        (10, 60, 30, 1000.0),
+        (2, 4, 1, 0.015, 600.0),
+        (3, 8, 10, 0.015, 250.0),
+        (4, 12, 10, 0.015, 250.0),
+        (6, 24, 20, 1.0, 1000.0),
+        (10, 60, 10, 1.0, 1000.0),
+        (10, 60, 30, 1.0, 1000.0),
     ],
 )
-def test_time_and_proof(planes, points, speeds, most_ms):
+def test_time_and_proof(planes, points, speeds, wanted_s, most, figure):
     """Wanted: 15 ms to 120 rows, 1 s at 1800 rows, gap 1e-6 of the largest vibration."""
     rng = np.random.default_rng(planes * speeds)
     rows = points * speeds
@@ -53,31 +41,34 @@ def test_time_and_proof(planes, points, speeds, most_ms):
         masses = cvxpy.Variable(planes, complex=True)
         return cvxpy.Problem(cvxpy.Minimize(cvxpy.max(cvxpy.abs(v + h @ masses)))).solve(solver="CLARABEL")
 
-    by_model = cpu_ms(modelled, 7)
-    plain = cpu_ms(lambda: np.linalg.lstsq(h, -v, rcond=None))
-    spent = cpu_ms(lambda: minimax.minimax(v, h))
-    spent_held = cpu_ms(lambda: minimax.minimax(v, h, caps=caps))
-    spent_least = cpu_ms(lambda: capped.least_squares(v, h, caps=caps))
+    def plain():
+        for _ in range(10):
+            np.linalg.lstsq(h, -v, rcond=None)
+
     top = np.abs(v).max()
-    print(  # noqa: T201
-        f"\n{planes:2d} planes x {rows:4d} rows: minimax {spent:6.1f} ms, with caps {spent_held:6.1f}, least squares with caps "
-        f"{spent_least:5.1f} (wanted {most_ms:.0f}); lstsq {plain:.2f}, cvxpy {by_model:.0f} ms; "
-        f"gap {own.gap / top:.1e}, {held.gap / top:.1e}, {least.gap / np.sum(np.abs(v) ** 2):.1e}, "
-        f"cvxpy off {(modelled() - own.worst) / top:+.1e}"
-    )
-    assert spent <= most_ms
-    assert spent_held <= most_ms
-    assert spent_least <= most_ms
-    for found in (own, held):
+    by_model = modelled()
+    plain()  # the first call is not counted
+    size = f"{planes} planes, {rows} rows"
+    model_s, _ = cpu_beside(modelled, plain, 5)
+    for name, act, textbook in (
+        ("minimax", lambda: minimax.minimax(v, h), ("modelled in cvxpy", model_s)),
+        ("minimax with caps", lambda: minimax.minimax(v, h, caps=caps), None),
+        ("least squares with caps", lambda: capped.least_squares(v, h, caps=caps), None),
+    ):
+        spent, ten = cpu_beside(act, plain, 9)
+        figure.cost(f"{name}, {size}", spent, ("numpy.linalg.lstsq of the size", ten / 10), at_most=most, wanted_s=wanted_s,
+                    textbook=textbook)  # fmt: skip
+    for name, found in (("minimax", own), ("minimax with caps", held)):
         assert found.status == "solved"
-        assert found.gap <= GAP * top
-    assert modelled() == pytest.approx(own.worst, abs=1e-5 * top)
+        figure(f"proven gap of {name}, {size}", found.gap / top, "of the largest vibration", at_most=GAP)
+    figure(f"proven gap of least squares with caps, {size}", least.gap / np.sum(np.abs(v) ** 2), "of the squares")
+    figure(f"cvxpy off by, {size}", abs(by_model - own.worst) / top, "of the largest vibration", at_most=1e-5)
 
 
-def test_the_gap_over_many_problems():
+def test_the_gap_over_many_problems(figure):
     """2000 problems: 1–6 planes, 1–40 rows, condition 1–1e16, caps none to tight, consistent and not."""
-    rng, worst, worst_squares = np.random.default_rng(1), 0.0, 0.0
-    for _ in range(2000):
+    rng, worst, worst_squares, count = np.random.default_rng(1), 0.0, 0.0, figure.count(2000)
+    for _ in range(count):
         planes, points = int(rng.integers(1, 7)), int(rng.integers(1, 41))
         k = min(planes, points)
         left, _ = np.linalg.qr(complex_normal(rng, points, k))
@@ -91,11 +82,10 @@ def test_the_gap_over_many_problems():
         worst = max(worst, found.gap / np.abs(weights * v).max())
         squares = capped.least_squares(v, h, weights=weights, caps=caps)
         worst_squares = max(worst_squares, squares.gap / np.sum(np.abs(weights * v) ** 2))
-    print(  # noqa: T201
-        f"\nlargest proven gap of 2000 problems: minimax {worst:.1e}, least squares {worst_squares:.1e} (wanted {GAP:g})"
-    )
-    assert worst <= GAP
-    assert worst_squares <= GAP
+    figure("largest proven gap of minimax over problems of every kind", worst, "of the largest vibration", at_most=GAP,
+           cases=count)  # fmt: skip
+    figure("largest proven gap of least squares with caps over them", worst_squares, "of the squares", at_most=GAP,
+           cases=count)  # fmt: skip
 
 
 def job(rng, planes):
@@ -111,13 +101,14 @@ def job(rng, planes):
 
 
 @pytest.mark.parametrize("planes", [1, 2, 3, 4])
-def test_what_is_truly_left(planes, tmp_path):
+def test_what_is_truly_left(planes, tmp_path, figure):
     """400 jobs of each, 1–3 % and deg scatter, trial effects 0.15–1: largest true residual, % of the largest at first."""
     rng = np.random.default_rng(10 + planes)
     left = {"least squares": [], "expected": [], "minimax": []}
     in_model = []
     foretold = []
-    for _ in range(400):
+    count = figure.count(400)
+    for _ in range(count):
         v0, h = job(rng, planes)
         top, scatter = np.abs(v0).max(), rng.uniform(0.01, 0.03)
         sizes = rng.uniform(0.15, 1.0, planes) * top / np.abs(h).max(axis=0)
@@ -136,26 +127,31 @@ def test_what_is_truly_left(planes, tmp_path):
         true = np.mean(np.abs(v0 + h * sizes @ (placed * expected.masses)) ** 2)
         foretold.append((true / top**2, expected.rms**2 / top**2))
         assert best.gap <= GAP * top
-    quantiles = {n: np.quantile(r, [0.5, 0.9]) for n, r in left.items()}
-    said = ", ".join(f"{n} {100 * m:.1f} / {100 * p:.1f}" for n, (m, p) in quantiles.items())
+    textbook = left["least squares"]
+    for name in ("expected", "minimax"):
+        for part, word in ((0.5, "median"), (0.9, "90 %")):
+            figure(f"largest true residual, {planes} planes, {name}, {word}", 100 * np.quantile(left[name], part),
+                   "% of the largest", textbook=("least squares", 100 * np.quantile(textbook, part)), cases=count,
+                   error=100 * quantile_error(left[name], part), better="lower")  # fmt: skip
+    for part, word in ((0.5, "median"), (0.9, "90 %")):
+        figure(f"least squares over minimax in the model, {planes} planes, {word}", np.quantile(in_model, part), "times",
+               cases=count)  # fmt: skip
+    figure(f"least squares over minimax in the model, {planes} planes, least", min(in_model), "times", at_least=1.0,
+           slack=1e-6)  # fmt: skip
     mean_true, mean_foretold = np.mean(foretold, axis=0)
-    print(  # noqa: T201
-        f"\n{planes} planes: largest residual median / p90 %: {said}; in the model least squares leaves "
-        f"{np.median(in_model):.2f} (p90 {np.quantile(in_model, 0.9):.2f}) times the minimax; "
-        f"true over foretold mean square {mean_true / mean_foretold:.2f}"
-    )
-    assert min(in_model) >= 1.0 - 1e-6
+    figure(f"true over foretold mean square, {planes} planes", mean_true / mean_foretold, cases=count)
     # what is offered is never called safer: it must not be much better than the default either
-    assert quantiles["expected"][1] <= 1.1 * quantiles["minimax"][1]
+    figure(f"the default's residual over the minimax's, {planes} planes, 90 %",
+           np.quantile(left["expected"], 0.9) / np.quantile(left["minimax"], 0.9), at_most=1.1, cases=count)  # fmt: skip
 
 
 @pytest.mark.parametrize(("points", "condition"), [(2, 10.0), (2, 30.0), (4, 10.0), (4, 30.0)])
-def test_nearly_dependent_planes(points, condition, tmp_path):
+def test_nearly_dependent_planes(points, condition, tmp_path, figure):
     """400 jobs, two planes, trial effect 0.5, 2 % and deg scatter: true rms left, and jobs left worse than at first."""
     rng = np.random.default_rng(int(condition) + points)
     left = {"least squares": [], "expected": [], "first in rank": [], "proposal": [], "best single plane": []}
-    radii = np.ones(2)
-    for _ in range(400):
+    radii, count = np.ones(2), figure.count(400)
+    for _ in range(count):
         outer, _ = np.linalg.qr(complex_normal(rng, points, 2))
         inner, _ = np.linalg.qr(complex_normal(rng, 2, 2))
         h = outer @ np.diag([1.0, 1.0 / condition]) @ inner
@@ -176,11 +172,19 @@ def test_nearly_dependent_planes(points, condition, tmp_path):
         placed = 1.0 + 0.025 * complex_normal(rng, 2)
         for name, masses in taken.items():
             left[name].append(np.linalg.norm(v0 + h * sizes @ (placed * masses)) / np.linalg.norm(v0))
-    said = ", ".join(
-        f"{n} {100 * np.median(r):.0f} / {100 * np.quantile(r, 0.95):.0f} ({100 * np.mean(np.array(r) > 1.0):.1f})"
-        for n, r in left.items()
-    )
-    print(f"\n2 x {points}, condition {condition:.0f}: rms median / p95 % (worse than at first %): {said}")  # noqa: T201
     p95 = {n: np.quantile(r, 0.95) for n, r in left.items()}
-    assert p95["first in rank"] <= 1.05 * p95["expected"]
-    assert p95["expected"] <= 1.02 * p95["least squares"]
+    said = f"2 planes × {points} points, condition {condition:.0f}"
+    for name, rows in left.items():
+        if name == "least squares":
+            continue
+        figure(f"rms left, {said}, {name}, 95 %", 100 * p95[name], "% of the first", cases=count, better="lower",
+               error=100 * quantile_error(rows, 0.95), textbook=("least squares", 100 * p95["least squares"]))  # fmt: skip
+        figure(f"left worse than at first, {said}, {name}", 100 * np.mean(np.array(rows) > 1.0), "%", cases=count,
+               share=True, better="lower",
+               textbook=("least squares", 100 * np.mean(np.array(left["least squares"]) > 1.0)))  # fmt: skip
+    figure(
+        f"first in rank over expected, {said}, 95 %", p95["first in rank"] / p95["expected"], at_most=1.05, cases=count
+    )
+    figure(
+        f"expected over least squares, {said}, 95 %", p95["expected"] / p95["least squares"], at_most=1.02, cases=count
+    )

@@ -1,11 +1,11 @@
-"""The solver on thousands of simulated jobs, each figure beside its target and the handbook way. Run with -m benchmark -s."""
+"""The solver on thousands of simulated jobs, each figure beside its target and the handbook way."""
 
-import time
 from dataclasses import replace
 
 import numpy as np
 import pytest
 import simulated_jobs as jobs
+from figures.record import cpu_beside, quantile_error
 from scipy.stats import chi2
 from stillshaft.solver import consistency, correction, stored
 from stillshaft.solver.correction import Wanted
@@ -42,29 +42,41 @@ def corrected(seed, way):
     return (*excess, jobs.rms(job.left()) > before, planes)
 
 
-def test_corrections_and_trims_beside_the_handbook():
+def test_corrections_and_trims_beside_the_handbook(figure):
     """2400 jobs of 1 to 4 planes, 2 to 8 points, 1 to 3 %, trials of 0.15 to 1 of the initial vibration."""
-    found = {way: np.array([corrected(seed, way) for seed in range(2400)]) for way in ("handbook", "auto")}
-    print("\nexcess over the best possible, % of the initial: median / 90 % | wanted: trim 7 at 90 %, 0.2 % left worse")
+    count = figure.count(2400)
+    found = {way: np.array([corrected(seed, way) for seed in range(count)]) for way in ("handbook", "auto")}
     for planes in (1, 2, 3, 4, None):
-        for way, rows in found.items():
-            r = rows if planes is None else rows[rows[:, 3] == planes]
-            first, trim = (f"{np.median(r[:, k]):.1f} / {np.quantile(r[:, k], 0.9):.1f}" for k in (0, 1))
-            name = "all" if planes is None else f"{planes} planes"
-            print(f"{name:9} {way:9} first {first:12} trim {trim:12} left worse {100 * r[:, 2].mean():.2f} %")
-    assert np.quantile(found["auto"][:, 1], 0.9) <= 7.0
-    assert np.quantile(found["auto"][:, 1], 0.9) < 0.8 * np.quantile(found["handbook"][:, 1], 0.9)
-    assert found["auto"][:, 2].mean() <= 0.002
+        theirs, ours = (r if planes is None else r[r[:, 3] == planes] for r in (found["handbook"], found["auto"]))
+        name = "all jobs" if planes is None else f"{planes} planes"
+        for step, word in enumerate(("correction", "trim")):
+            for part, where in ((0.5, "median"), (0.9, "90 %")):
+                final = planes is None and (word, part) == ("trim", 0.9)
+                figure(f"excess over the best possible after the {word}, {name}, {where}", np.quantile(ours[:, step], part),
+                       "% of the initial", at_most=7.0 if final else None, better="lower", cases=len(ours),
+                       textbook=("handbook recipe", np.quantile(theirs[:, step], part)),
+                       error=quantile_error(ours[:, step], part))  # fmt: skip
+        figure(f"left worse than at first, {name}", 100 * ours[:, 2].mean(), "%", at_most=0.2 if planes is None else None,
+               better="lower", cases=len(ours), share=True,
+               textbook=("handbook recipe", 100 * theirs[:, 2].mean()))  # fmt: skip
+    figure("excess after the trim over the handbook's, 90 %",
+           np.quantile(found["auto"][:, 1], 0.9) / np.quantile(found["handbook"][:, 1], 0.9), at_most=0.8,
+           cases=count)  # fmt: skip
+    parts = np.linspace(0.0, 100.0, 101)
+    figure.plot("Excess over the best possible after correction and trim", "share of the jobs, %", "% of the initial",
+                [(name, parts, np.maximum(np.percentile(found[way][:, 1], parts), 0.01))
+                 for name, way in (("this project", "auto"), ("handbook recipe", "handbook"))],
+                y_log=True)  # fmt: skip
 
 
 @pytest.mark.parametrize(("points", "planes"), [(1, 1), (2, 2), (4, 2), (8, 3)])
-def test_regions_cover(points, planes):
+def test_regions_cover(points, planes, figure):
     """1000 jobs a cell; the delta method beside it covers down to a few percent with weak trials."""
-    cells = {}
+    count, curves, effects = figure.count(1000), {}, (0.05, 0.1, 0.3, 1.0, 2.0)
     for noise in (0.01, 0.03):
-        for effect in (0.05, 0.1, 0.3, 1.0, 2.0):
+        for effect in effects:
             inside, delta = 0, 0
-            for seed in range(1000):
+            for seed in range(count):
                 job = jobs.job(
                     seed + int(1e6 * effect + 1e8 * noise), planes=planes, points=points, noise=noise, effect=effect
                 )
@@ -77,11 +89,15 @@ def test_regions_cover(points, planes):
                 off = np.column_stack([(w - truth).real, (w - truth).imag]).ravel()
                 covariance = correction.delta_covariance(model.fits, w)
                 delta += off @ np.linalg.pinv(covariance) @ off <= chi2.ppf(0.95, 2 * planes)
-            cells[noise, effect] = (inside / 10.0, delta / 10.0)
-    print(f"\n{planes} planes, {points} points: covered by the region (by the delta method), wanted 92.5 to 97 %")
-    for (noise, effect), (region, plain) in cells.items():
-        print(f"  noise {100 * noise:.0f} %, effect {effect:4}: {region:.1f} ({plain:.1f})")
-    assert all(92.0 <= region <= 97.6 for region, _ in cells.values())  # 1000 jobs: ±0.7 each way
+            region, plain = 100 * inside / count, 100 * delta / count
+            figure(f"95 % region of the masses covers, {planes} planes, {points} points, noise {100 * noise:.0f} %, effect "
+                   f"{effect:g}", region, "%", at_least=92.5, at_most=97.0, slack=0.6, nominal=95.0, cases=count, share=True,
+                   textbook=("delta method", plain))  # fmt: skip
+            curves.setdefault(f"region, noise {100 * noise:.0f} %", []).append(region)
+            curves.setdefault(f"delta method, noise {100 * noise:.0f} %", []).append(plain)
+    figure.plot(f"Coverage of the 95 % region against the effect of the trials, {planes} planes, {points} points",
+                "effect of the trials over the initial vibration", "covered, %",
+                [(name, effects, values) for name, values in curves.items()], x_log=True, band=(93.0, 97.0))  # fmt: skip
 
 
 def with_blocks(job, share, blocks, rng):
@@ -102,11 +118,11 @@ def with_blocks(job, share, blocks, rng):
     return replace(job.file(), runs=tuple(fresh))
 
 
-def test_false_alarms_of_the_fit():
+def test_false_alarms_of_the_fit(figure):
     """A repeated initial run with a phase error common to all points (nine tenths); covariance from 20, 40 blocks."""
-    print("\nfalse alarms at the 1 % level, wanted 0.5 to 1.5 %")
+    count = figure.count(3000)
     for points, blocks in ((2, 20), (4, 20), (4, 40)):
-        alarms, count = 0, 3000
+        alarms = 0
         for seed in range(count):
             rng = np.random.default_rng(seed)
             job = jobs.job(seed, planes=1, points=points)
@@ -118,14 +134,13 @@ def test_false_alarms_of_the_fit():
             quiet.noise = 0.02
             runs = with_blocks(quiet, 0.9, blocks, rng)
             alarms += consistency.drifts(runs)[0].p_value < 0.01
-        rate = 100.0 * alarms / count
-        print(f"  {points} points, {blocks} blocks: {rate:.2f} %")
-        assert 0.3 <= rate <= 1.7
+        figure(f"false alarms of a repeat at the 1 % level, {points} points, {blocks} blocks", 100.0 * alarms / count, "%",
+               at_least=0.5, at_most=1.5, slack=0.2, nominal=1.0, cases=count, share=True)  # fmt: skip
 
 
-def test_false_alarms_with_a_correction_run():
-    alarms = []
-    for seed in range(1500):
+def test_false_alarms_with_a_correction_run(figure):
+    alarms, count = [], figure.count(1500)
+    for seed in range(count):
         job = jobs.job(seed)
         jobs.trials(job)
         w = correction.masses_for(job.file(), fit_all(job.file()), Wanted())
@@ -133,15 +148,15 @@ def test_false_alarms_with_a_correction_run():
             job.put_on(p, w[p])
         job.run()
         alarms.append(fit_all(job.file()).p_value < 0.01)
-    print(f"\nfalse alarms from the correction run: {100 * np.mean(alarms):.2f} % (wanted 0.5 to 1.5 %)")
-    assert 0.003 <= np.mean(alarms) <= 0.018
+    figure("false alarms of a correction run at the 1 % level", 100 * np.mean(alarms), "%", at_least=0.5, at_most=1.5,
+           slack=0.3, nominal=1.0, cases=count, share=True)  # fmt: skip
 
 
-def test_drift_is_seen_in_one_repeat():
-    seen = {}
+def test_drift_is_seen_in_one_repeat(figure):
+    count = figure.count(500)
     for drift in (0.05, 0.1, 0.2):
         hits = 0
-        for seed in range(500):
+        for seed in range(count):
             job = jobs.job(seed)
             job.run()
             rng = np.random.default_rng(seed + 10**6)
@@ -149,19 +164,16 @@ def test_drift_is_seen_in_one_repeat():
             job.initial = job.initial * (1 + drift * turn / np.abs(turn))
             job.run()
             hits += consistency.drifts(job.file())[0].p_value < 0.01
-        seen[drift] = hits / 5.0
-    print(
-        "\ndrift of each point seen in one repeat: " + ", ".join(f"{100 * d:.0f} %: {s:.0f} %" for d, s in seen.items())
-    )
-    assert seen[0.1] >= 80.0
+        figure(f"drift of {100 * drift:.0f} % seen in one repeat", 100 * hits / count, "%", cases=count, share=True,
+               at_least=80.0 if drift == 0.1 else None, better="higher")  # fmt: skip
 
 
-def test_a_wrong_entry_is_named():
+def test_a_wrong_entry_is_named(figure):
     """One trial's angle entered 45° or 180° off, or twice the mass: the run named, among jobs that are flagged."""
-    named = {}
+    count = figure.count(150)
     for planes in (1, 2, 3):
         right = flagged = sure = sure_right = 0
-        for seed in range(150):
+        for seed in range(count):
             job = jobs.job(seed, planes=planes, points=max(3, planes + 1))
             jobs.trials(job)
             w = correction.masses_for(job.file(), fit_all(job.file()), Wanted())
@@ -181,17 +193,18 @@ def test_a_wrong_entry_is_named():
             right += hit
             if len(judged.suspicions) == 1 or judged.suspicions[1].chi_square - judged.suspicions[0].chi_square > 9.2:
                 sure, sure_right = sure + 1, sure_right + hit
-        named[planes] = (flagged, 100.0 * right / flagged, sure, sure_right)
-    print("\nwrong entry: planes, flagged with an explanation, right run first %, named alone, of them right")
-    for planes, row in named.items():
-        print(f"  {planes}: {row[0]} of 150, {row[1]:.0f} %, {row[2]}, {row[3]}")
-    assert named[2][1] >= 80.0
-    assert named[3][1] >= 80.0
+        figure(f"wrong entry flagged with an explanation, {planes} planes", 100 * flagged / count, "%", cases=count,
+               share=True, better="higher")  # fmt: skip
+        figure(f"of them the right run named first, {planes} planes", 100 * right / max(1, flagged), "%", share=True,
+               cases=max(1, flagged), at_least=80.0 if planes > 1 else None, better="higher")  # fmt: skip
+        if sure:
+            figure(f"of those named alone right, {planes} planes", 100 * sure_right / sure, "%", cases=sure, share=True,
+                   better="higher")  # fmt: skip
 
 
-def test_predicted_vibration_covers():
-    inside, bound, count = 0, 0, 0
-    for seed in range(1500):
+def test_predicted_vibration_covers(figure):
+    inside, bound, count, seeds = 0, 0, 0, figure.count(1500)
+    for seed in range(seeds):
         job = jobs.job(seed)
         jobs.trials(job)
         runs = job.file()
@@ -205,20 +218,19 @@ def test_predicted_vibration_covers():
             inside += abs(z - centre) <= p.amplitude_upper95 - p.amplitude
             bound += abs(z) <= p.amplitude_upper95
             count += 1
-    print(
-        f"\npredicted circle holds {100 * inside / count:.1f} % (wanted 94 to 97), upper limit {100 * bound / count:.1f} %"
-    )
-    assert 0.94 <= inside / count <= 0.975
+    # the points of a job share its runs: jobs are the cases
+    figure("predicted vibration within its circle", 100 * inside / count, "%", at_least=94.0, at_most=97.0, slack=0.5,
+           nominal=95.0, cases=seeds, share=True)  # fmt: skip
+    figure("true vibration below its upper limit", 100 * bound / count, "%", cases=seeds, share=True, better="higher")
 
 
-def test_stored_coefficients():
+def test_stored_coefficients(figure):
     """Stored with 3 %, noise 2 %, 2 planes, 4 points: rejected at 1 % after one run with masses."""
-    print("\nstored coefficients: change, rejected as they are, still rejected with a common factor")
-    table = {}
+    count = figure.count(600)
     for name, change in (("none", 1.0), ("5°", np.exp(1j * np.deg2rad(5))), ("10°", np.exp(1j * np.deg2rad(10))),
                          ("20°", np.exp(1j * np.deg2rad(20))), ("gain 30 %", 1.3)):  # fmt: skip
         rejected = lost = 0
-        for seed in range(600):
+        for seed in range(count):
             job = jobs.job(seed, planes=2, points=4, noise=0.02)
             rng = np.random.default_rng(seed + 10**7)
             h = job.influence
@@ -234,31 +246,29 @@ def test_stored_coefficients():
             _, verdict = stored.judged(job.file(), [prior])
             rejected += verdict.status in ("turned", "does not hold")
             lost += verdict.status == "does not hold"
-        table[name] = (rejected / 6.0, lost / 6.0)
-        print(f"  {name:10} {table[name][0]:.1f} %, {table[name][1]:.1f} %")
-    assert table["none"][0] <= 2.0
-    assert table["20°"][0] >= 95.0
+        unchanged = name == "none"
+        figure(f"stored coefficients given up, change {name}", 100 * rejected / count, "%", cases=count, share=True,
+               at_most=2.0 if unchanged else None, at_least=95.0 if name == "20°" else None,
+               better="lower" if unchanged else "higher")  # fmt: skip
+        figure(f"given up with a common factor too, change {name}", 100 * lost / count, "%", cases=count, share=True,
+               better="lower")  # fmt: skip
 
 
-def test_time_of_the_solver():
+def test_time_of_the_solver(figure):
     """CPU time of a fit and of the whole answer beside numpy.linalg.lstsq of the same rows, median of 9."""
-    print("\nrows x planes: lstsq, fit, whole answer (ms CPU)")
     for points, planes in ((2, 2), (4, 2), (8, 3), (12, 4)):
         job = jobs.job(3, planes=planes, points=points)
         jobs.trials(job)
         runs = job.file()
-
-        def timed(act):
-            act()
-            spent = []
-            for _ in range(9):
-                start = time.process_time()
-                act()
-                spent.append(time.process_time() - start)
-            return 1e3 * float(np.median(spent))
-
         rows, right = np.kron(np.eye(2 * points), np.ones((planes + 1, planes + 1))), np.ones(2 * points * (planes + 1))
-        print(
-            f"  {points} x {planes}: {timed(lambda a=rows, b=right: np.linalg.lstsq(a, b, rcond=None)):.2f}, "
-            f"{timed(lambda r=runs: fit_all(r)):.1f}, {timed(lambda r=runs: correction.solve(r)):.0f}"
-        )
+
+        def plain(rows=rows, right=right):
+            for _ in range(20):
+                np.linalg.lstsq(rows, right, rcond=None)
+
+        for name, act in (("fit", lambda r=runs: fit_all(r)), ("whole answer", lambda r=runs: correction.solve(r))):
+            act()  # the first call is not counted
+            taken, twenty = cpu_beside(act, plain, 9)
+            figure.cost(
+                f"{name}, {points} points × {planes} planes", taken, ("numpy.linalg.lstsq of the rows", twenty / 20)
+            )

@@ -7,6 +7,7 @@ from pathlib import Path
 import msgspec
 import numpy as np
 import pytest
+from figures.record import cpu_beside
 from job_folders import run, write_lines
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import NAME
@@ -88,29 +89,31 @@ def cpu_s(work):
     return time.process_time() - begun, result
 
 
-def kernel_s(jobs):
-    """A job's record decoded 5000 times with msgspec into plain tables: what this machine takes now to read as much."""
-    lines = (jobs / "0/0" / NAME).read_bytes().splitlines()
+def test_5000_jobs_are_listed(jobs, tmp_path, figure):
+    """The kernel decodes a job's record 5000 times with msgspec into plain tables: what it takes to read as much."""
+    index, lines, found = tmp_path / "index.json", (jobs / "0/0" / NAME).read_bytes().splitlines(), []
 
     def decode():
         for _ in range(JOBS):
             for line in lines:
                 msgspec.json.decode(line)
 
-    return cpu_s(decode)[0]
+    def listed():
+        found.append(list_machines(jobs, index=index))
+        assert (found[-1].jobs, len(found[-1].machines)) == (JOBS, MACHINES)
 
-
-def test_5000_jobs_are_listed_in_2_s(jobs, tmp_path):
-    figures = {"cold": [], "warm": [], "kernel": []}
-    index = tmp_path / "index.json"
-    for _ in range(TIMES):
+    def cold():
         index.unlink(missing_ok=True)
-        figures["kernel"].append(kernel_s(jobs))
-        for how in ("cold", "warm"):
-            taken, found = cpu_s(lambda: list_machines(jobs, index=index))
-            figures[how].append(taken)
-            assert (found.jobs, len(found.machines), found.from_index) == (JOBS, MACHINES, JOBS if how == "warm" else 0)
-    sample = [Path(j.folder) for m in found.machines[:40] for j in m.jobs]
+        listed()
+        assert found[-1].from_index == 0
+
+    def warm():
+        listed()
+        assert found[-1].from_index == JOBS
+
+    cold_s, kernel_s = cpu_beside(cold, decode, TIMES)
+    warm_s, warm_kernel_s = cpu_beside(warm, decode, TIMES)
+    sample = [Path(j.folder) for m in found[-1].machines[:40] for j in m.jobs]
 
     def as_wholes():
         for folder in sample:
@@ -118,17 +121,12 @@ def test_5000_jobs_are_listed_in_2_s(jobs, tmp_path):
                 assert job.state.runs
 
     whole_s = cpu_s(as_wholes)[0] / len(sample) * JOBS
-    middle = {name: float(np.median(times)) for name, times in figures.items()}
-    size = (jobs / "0/0" / NAME).stat().st_size
-    print(  # noqa: T201
-        f"\n{JOBS} jobs of {size / 1000:.0f} kB, CPU time, median of {TIMES}: cold {middle['cold']:.2f} s, warm "
-        f"{middle['warm']:.2f} s, wanted 2 s; decoding alone {middle['kernel']:.2f} s, over it cold "
-        f"{middle['cold'] / middle['kernel']:.2f}, warm {middle['warm'] / middle['kernel']:.2f}; "
-        f"each record read as a whole: {whole_s:.1f} s; "
-        f"index {index.stat().st_size / 1e6:.1f} MB"
-    )
-    assert all(library_index.quick_state((f / NAME).read_bytes()) is not None for f in sample)
+    kernel = "decoding the records"
     # in units of the kernel, because a busy machine slows both
-    assert middle["cold"] < 7.0 * middle["kernel"]
-    assert middle["warm"] < 1.5 * middle["kernel"]
-    assert whole_s > 2.0 * middle["cold"]
+    figure.cost(f"{JOBS} jobs listed, cold", cold_s, (kernel, kernel_s), wanted_s=2.0, at_most=7.0,
+                textbook=("each record read as a whole", whole_s))  # fmt: skip
+    figure.cost(f"{JOBS} jobs listed, warm", warm_s, (kernel, warm_kernel_s), wanted_s=2.0, at_most=1.5)
+    figure("time of reading each as a whole over that of a cold list", whole_s / cold_s, "times", at_least=2.0)
+    figure("a job's record", (jobs / "0/0" / NAME).stat().st_size / 1000, "kB")
+    figure("the index", index.stat().st_size / 1e6, "MB")
+    assert all(library_index.quick_state((f / NAME).read_bytes()) is not None for f in sample)

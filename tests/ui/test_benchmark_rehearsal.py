@@ -1,4 +1,4 @@
-"""How often the whole job ends below 10 % of the initial vibration, and what it costs: `pytest -m benchmark -s`."""
+"""How often the whole job ends below 10 % of the initial vibration, and what it costs."""
 
 import resource
 import subprocess
@@ -9,6 +9,7 @@ from tempfile import TemporaryDirectory
 
 import numpy as np
 import pytest
+from figures.record import quantile_error
 from stillshaft.ui import rehearsal
 
 SEEDS = 500
@@ -46,35 +47,37 @@ def kernel_s():
 
 @pytest.mark.benchmark
 @pytest.mark.timeout(14400)
-def test_the_job_ends_below_a_tenth(capsys):
+def test_the_job_ends_below_a_tenth(figure):
+    count = figure.count(SEEDS)
     # not a multiprocessing pool: its workers may not start the acquisition process
     with ProcessPoolExecutor(2, mp_context=get_context("fork")) as pool:
-        found = list(pool.map(job_of, range(SEEDS)))
+        found = list(pool.map(job_of, range(count)))
     rows = np.array([row[:3] for row in found])
-    share = 100.0 * (rows[:, 0] < 10.0).mean()
-    with capsys.disabled():
-        print(f"\n{SEEDS} seeds: worst point below 10 % of the initial in {share:.1f} %, target 99")  # noqa: T201
-        print(  # noqa: T201
-            f"median {np.median(rows[:, 0]):.2f} %, worst {rows[:, 0].max():.2f} %, trimmed {100 * rows[:, 1].mean():.0f} %"
-        )  # noqa: T201
-        print(f"doubted {100 * (1 - rows[:, 2].mean()):.1f} %")  # noqa: T201
-        for seed, row in enumerate(found):
-            if row[0] >= 10.0:
-                print(f"seed {seed}: {row[0]:.2f} %: {row[4]}")  # noqa: T201
-    assert share >= 99.0
+    worst = rows[:, 0]
+    figure("rehearsals whose worst point ends below 10 % of the initial", 100.0 * (worst < 10.0).mean(), "%", at_least=99.0,
+           cases=count, share=True)  # fmt: skip
+    figure("their worst point, median", np.median(worst), "% of the initial", cases=count, better="lower",
+           error=quantile_error(worst, 0.5))  # fmt: skip
+    figure("their worst point, worst of all", worst.max(), "% of the initial", cases=count)
+    figure("rehearsals with a trim", 100 * (rows[:, 1] > 0).mean(), "%", cases=count)
+    figure("trims of a rehearsal, mean", rows[:, 1].mean(), "trims", cases=count)
+    figure("rehearsals that are doubted", 100 * (1 - rows[:, 2].mean()), "%", cases=count, share=True, better="lower")
+    for seed, row in enumerate(found):
+        if row[0] >= 10.0:
+            print(f"seed {seed}: {row[0]:.2f} %: {row[4]}")
+    parts = np.linspace(0.0, 100.0, 101)
+    figure.plot("Worst point of a rehearsal at its end", "share of the rehearsals, %", "% of the initial",
+                [("rehearsals", parts, np.percentile(worst, parts))], y_from=0.0, band=(0.0, 10.0))  # fmt: skip
 
 
 @pytest.mark.benchmark
 @pytest.mark.timeout(900)
-def test_a_whole_job_takes_5_s(capsys):
+def test_what_a_whole_job_costs(figure):
     """CPU time of all processes, seven jobs one after the other; the first one also loads what the others find loaded."""
-    taken = [job_of(seed)[3] for seed in range(7)]
-    kernel = np.median([kernel_s() for _ in range(7)])
-    middle = np.median(taken)
-    with capsys.disabled():
-        print(  # noqa: T201
-            f"\na whole job of 8 s runs, CPU time: first {taken[0]:.2f} s, median of 7 {middle:.2f} s, wanted 5 s; an "
-            f"interpreter with numpy {kernel:.3f} s, over it {middle / kernel:.0f}"
-        )
-    assert middle < 5.0
-    assert middle < 35.0 * kernel
+    taken, kernels = [], []
+    for seed in range(7):
+        taken.append(job_of(seed)[3])
+        kernels.append(kernel_s())
+    kernel = ("an interpreter with numpy", float(np.median(kernels)))
+    figure.cost("a whole job of 8 s runs, median of 7", float(np.median(taken)), kernel, wanted_s=5.0, at_most=35.0)
+    figure.cost("the first of them", taken[0], kernel)

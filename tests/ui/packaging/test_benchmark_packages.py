@@ -1,6 +1,6 @@
 """Wheel, source archive and stand-alone folder: made from a copy of the tree, installed where nothing else is, started.
 
-Slow and in need of the network: run with -m benchmark.
+Slow and in need of the network.
 """
 
 import json
@@ -66,7 +66,7 @@ def wheel_in(folder):
     return wheel
 
 
-def test_wheel_holds_code_and_data(built):
+def test_wheel_holds_code_and_data(built, figure):
     wheel = wheel_in(built / "dist")
     with zipfile.ZipFile(wheel) as archive:
         held = {n.removeprefix("stillshaft/") for n in archive.namelist() if n.startswith("stillshaft/")}
@@ -81,10 +81,10 @@ def test_wheel_holds_code_and_data(built):
     assert any(name.endswith(".toml") for name in held)
     assert any(name.startswith("ui/desktop/fonts/LICENSE") for name in held)
     assert len(terms) == 1
-    print(f"\nwheel {wheel.stat().st_size / 1e6:.2f} MB")  # noqa: T201
+    figure("wheel", wheel.stat().st_size / 1e6, "MB")
 
 
-def test_source_archive_makes_the_same_wheel(built):
+def test_source_archive_makes_the_same_wheel(built, figure):
     (archive,) = (built / "dist").glob("*.tar.gz")
     with tarfile.open(archive) as held:
         names = held.getnames()
@@ -94,14 +94,15 @@ def test_source_archive_makes_the_same_wheel(built):
         with zipfile.ZipFile(wheel_in(built / folder)) as wheel:
             contents.append({name: wheel.read(name) for name in wheel.namelist()})
     assert contents[0] == contents[1]
-    print(f"\nsource archive {archive.stat().st_size / 1e6:.2f} MB")  # noqa: T201
+    figure("source archive", archive.stat().st_size / 1e6, "MB")
 
 
-def test_wheel_works_in_a_fresh_environment(built, tmp_path):
+def test_wheel_works_in_a_fresh_environment(built, tmp_path, figure):
     begin = time.monotonic()
     python = bundle.environment_in(tmp_path / "venv", str(wheel_in(built / "dist")))
     program = python.parent / "stillshaft"
-    print(f"\ninstalled in {time.monotonic() - begin:.0f} s, {bundle.size_mb(tmp_path / 'venv'):.0f} MB")  # noqa: T201
+    figure("installing the wheel with the network", time.monotonic() - begin, "s")
+    figure("environment with the wheel", bundle.size_mb(tmp_path / "venv"), "MB")
     assert "rehearse" in run(program, "--help", cwd=tmp_path)
     run(program, "rehearse", "--fast", "kept", cwd=tmp_path)
     assert (tmp_path / "kept" / "account.html").stat().st_size > 0
@@ -118,10 +119,7 @@ def test_wheel_works_with_pipx(tools, built, tmp_path):
 @pytest.fixture(scope="module")
 def stand_alone(tmp_path_factory):
     """The stand-alone folder."""
-    begin = time.monotonic()
-    made = bundle.bundle(tmp_path_factory.mktemp("made"))
-    print(f"\nstand-alone folder made in {time.monotonic() - begin:.0f} s")  # noqa: T201
-    return made
+    return bundle.bundle(tmp_path_factory.mktemp("made"))
 
 
 @needs_linux
@@ -142,10 +140,8 @@ def test_stand_alone_program_works(stand_alone, tmp_path):
 
 
 @needs_linux
-def test_stand_alone_folder_holds_what_is_needed_and_its_terms(stand_alone):
-    size_mb = bundle.size_mb(stand_alone)
-    print(f"\nstand-alone folder {size_mb:.0f} MB, wanted below {MOST_MB:.0f}")  # noqa: T201
-    assert size_mb < MOST_MB
+def test_stand_alone_folder_holds_what_is_needed_and_its_terms(stand_alone, figure):
+    figure("stand-alone folder", bundle.size_mb(stand_alone), "MB", at_most=MOST_MB)
     held = {p.name.split("-")[0].lower() for f in ("_internal", "licences") for p in (stand_alone / f).iterdir()}
     assert not held & set(OF_TESTS)
     assert held >= {"numpy", "scipy", "pyside6", "clarabel", "reportlab", "sounddevice", "soundfile"}

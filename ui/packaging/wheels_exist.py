@@ -1,7 +1,7 @@
 """Says which dependencies have wheels where the program is to run: `python ui/packaging/wheels_exist.py`. Needs the network.
 
 Asks pip alone, system by system and Python by Python, for what pyproject.toml names; extras count, those for tests do not.
-A pip before 24 downloads each wheel for it.
+The newest pip is installed for it in a folder that is thrown away: old ones download each wheel for the same answer.
 pip runs here, so what it may take by its own markers is worked out for the system in question first.
 """
 
@@ -16,6 +16,7 @@ from pathlib import Path
 
 from packaging.markers import default_environment
 from packaging.requirements import Requirement
+from stillshaft.ui.packaging.bundle import environment_in
 
 ROOT = Path(__file__).parents[2]
 PYTHONS = ("3.11", "3.12", "3.13")
@@ -54,13 +55,16 @@ def wanted_there(requirement: Requirement, system: str, python: str) -> bool:
     return requirement.marker is None or requirement.marker.evaluate(there)
 
 
-def wheel_of(requirement: Requirement, system: str, python: str) -> str | None:
-    """File name of the wheel that pip takes there; None when there is none. Raises OSError where pip cannot ask."""
+def wheel_of(requirement: Requirement, system: str, python: str, asking: Path) -> str | None:
+    """File name of the wheel that pip, that of the Python `asking`, takes there; None when there is none.
+
+    Raises OSError where pip cannot ask.
+    """
     text = f"{requirement.name}{requirement.specifier}"
     with tempfile.TemporaryDirectory() as folder:
         tags = [part for tag in SYSTEMS[system][0] for part in ("--platform", tag)]
         done = subprocess.run(
-            [sys.executable, "-m", "pip", "install", "--dry-run", "--quiet", "--no-deps", "--ignore-installed",
+            [asking, "-m", "pip", "install", "--dry-run", "--quiet", "--no-deps", "--ignore-installed",
              "--only-binary", ":all:", *tags, "--implementation", "cp", "--python-version", python,
              "--target", folder, "--report", f"{folder}/report.json", text],
             capture_output=True, text=True, check=False,
@@ -73,7 +77,7 @@ def wheel_of(requirement: Requirement, system: str, python: str) -> str | None:
     raise OSError(f"pip could not ask for {text}: {(done.stderr.strip().splitlines() or ['it says nothing'])[-1]}")
 
 
-def versions(requirement: Requirement) -> dict[tuple[str, str], str]:
+def versions(requirement: Requirement, asking: Path) -> dict[tuple[str, str], str]:
     """Version of the wheel for each system and Python, "none" where there is none, "-" where it is not asked for."""
     found = {}
     for python in PYTHONS:
@@ -83,24 +87,30 @@ def versions(requirement: Requirement) -> dict[tuple[str, str], str]:
                 found[system, python] = "-"
                 continue
             if name is None or not name.endswith("-none-any.whl"):  # that one serves every system
-                name = wheel_of(requirement, system, python)
+                name = wheel_of(requirement, system, python, asking)
             found[system, python] = "none" if name is None else name.split("-")[1]
     return found
 
 
-def main() -> int:
-    """Print the table; 0 when every wheel is there."""
+def table(asking: Path) -> int:
+    """Print the table, with a Python whose pip asks; 0 when every wheel is there."""
     absent = []
     print(f"{'':44}" + "".join(f"{system:30}" for system in SYSTEMS))  # noqa: T201
     print(f"{'':44}" + "".join(f"{python:10}" for _ in SYSTEMS for python in PYTHONS))  # noqa: T201
     for extra, requirement in requirements(ROOT / "pyproject.toml"):
-        found = versions(requirement)
+        found = versions(requirement, asking)
         absent += [f"{requirement.name}: {system}, Python {p}" for (system, p), v in found.items() if v == "none"]
         name = f"{requirement.name}{requirement.specifier}{f' [{extra}]' if extra else ''}"
         print(f"{name:44}" + "".join(f"{found[s, p]:10}" for s in SYSTEMS for p in PYTHONS), flush=True)  # noqa: T201
     for line in absent:
         print(f"no wheel: {line}")  # noqa: T201
     return 1 if absent else 0
+
+
+def main() -> int:
+    """Install a pip that can ask, and print the table with it."""
+    with tempfile.TemporaryDirectory() as folder:
+        return table(environment_in(Path(folder), "--upgrade", "pip>=24"))
 
 
 if __name__ == "__main__":

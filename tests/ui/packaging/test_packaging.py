@@ -6,7 +6,9 @@ import os
 import shutil
 import subprocess
 import sys
+import tarfile
 import tomllib
+import zipfile
 from pathlib import Path
 
 import pytest
@@ -16,6 +18,9 @@ from stillshaft.ui.packaging import bundle, icon, start, wheels_exist
 ROOT = Path(__file__).parents[3]
 SETTINGS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 SETUPTOOLS = SETTINGS["tool"]["setuptools"]
+needs_debian = pytest.mark.skipif(
+    not bundle.COMMON.is_dir() or shutil.which("dpkg-query") is None, reason="texts and packages of Debian"
+)
 NOT_INSTALLED = {ROOT / "ui" / "packaging"}  # what makes packages is in none
 
 
@@ -46,6 +51,33 @@ def test_every_data_file_is_packed(folder):
     assert not forgotten, f"not matched by package-data of {folder.name} in pyproject.toml: {forgotten}"
     idle = [pattern for pattern in patterns if not any(matches(path, pattern) for path in data)]
     assert not idle, f"package-data of {folder.name} that matches nothing: {idle}"
+
+
+@pytest.fixture(scope="module")
+def built(tmp_path_factory):
+    """Names in the wheel and in the source archive that setuptools makes of the tree, without network."""
+    pytest.importorskip(
+        "setuptools", minversion="77", reason="older ones do not read the licence line of pyproject.toml"
+    )
+    tree = bundle.copy_tree(tmp_path_factory.mktemp("built"))
+    code = "from setuptools import build_meta as b; b.build_wheel('dist'); b.build_sdist('dist')"
+    done = subprocess.run([sys.executable, "-c", code], cwd=tree, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    (wheel,), (archive,) = (tree / "dist").glob("*.whl"), (tree / "dist").glob("*.tar.gz")
+    with zipfile.ZipFile(wheel) as held, tarfile.open(archive) as packed:
+        top = archive.name.removesuffix(".tar.gz")
+        return (
+            {n.removeprefix("stillshaft/") for n in held.namelist()},
+            {n.removeprefix(f"{top}/") for n in packed.getnames()},
+        )
+
+
+@pytest.mark.parametrize("which", [0, 1], ids=["wheel", "source archive"])
+def test_what_is_built_holds_every_file_of_the_tree(built, which):
+    wanted = {(folder / path).relative_to(ROOT).as_posix() for folder in packed_folders() for path in files(folder)}
+    assert {"ui/desktop/why.toml", "ui/desktop/languages/stillshaft_de.qm", "ui/guide_pages/start.md"} <= wanted
+    assert wanted <= built[which]
+    assert not [name for name in built[which] if name.startswith("ui/packaging/")]
 
 
 @pytest.mark.parametrize("folder", packed_folders(), ids=lambda f: f.relative_to(ROOT).as_posix())
@@ -149,6 +181,106 @@ def test_the_copy_holds_the_tree_and_nothing_that_was_built(tmp_path):
         assert (tmp_path / path).read_bytes() == (ROOT / path).read_bytes()
     assert not list(tmp_path.rglob("__pycache__"))
     assert not list(tmp_path.rglob("*.egg-info"))
+
+
+def installed(packages, name, version, **texts):
+    """Metadata of a package, as pip leaves it, with files of terms."""
+    folder = packages / f"{name.lower()}-{version}.dist-info"
+    folder.mkdir(parents=True)
+    (folder / "METADATA").write_text(f"Metadata-Version: 2.4\nName: {name}\nVersion: {version}\nLicense: MIT\n")
+    for name, text in texts.items():
+        (folder / name).write_text(text)
+
+
+def python_whose_pip(tmp_path, does):
+    """A program in the place of Python that does something with the folder which pip is to fill, its eighth argument."""
+    program = tmp_path / "python"
+    program.write_text(f"#!/bin/sh\n{does}\n")
+    program.chmod(0o755)
+    return program
+
+
+def test_terms_of_a_package_are_those_of_its_metadata(tmp_path):
+    installed(tmp_path / "packages", "Some-Thing", "1.5", LICENSE="as you like", AUTHORS="two", RECORD="")
+    (line,) = bundle.terms_of_packages(Path("unused"), tmp_path / "packages", tmp_path / "terms")
+    assert line == "Some-Thing 1.5: MIT"
+    folder = tmp_path / "terms" / "Some-Thing-1.5"
+    assert (folder / "LICENSE").read_text() == "as you like"
+    assert {p.name for p in folder.iterdir()} == {"METADATA", "LICENSE", "AUTHORS"}
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a shell script")
+def test_terms_that_the_wheel_lacks_are_taken_from_the_source_archive(tmp_path):
+    installed(tmp_path / "packages", "bare", "2.0")
+    (tmp_path / "bare-2.0").mkdir()
+    (tmp_path / "bare-2.0" / "LICENSE.txt").write_text("all of it")
+    (tmp_path / "bare-2.0" / "setup.py").write_text("")
+    with tarfile.open(tmp_path / "bare-2.0.tar.gz", "w:gz") as archive:
+        archive.add(tmp_path / "bare-2.0", "bare-2.0")
+    copies = f'while [ "$1" != --dest ]; do shift; done; cp {tmp_path}/bare-2.0.tar.gz "$2"'
+    bundle.terms_of_packages(python_whose_pip(tmp_path, copies), tmp_path / "packages", tmp_path / "terms")
+    assert (tmp_path / "terms" / "bare-2.0" / "LICENSE.txt").read_text() == "all of it"
+    assert {p.name for p in (tmp_path / "terms" / "bare-2.0").iterdir()} == {"METADATA", "LICENSE.txt"}
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a shell script")
+def test_a_package_without_terms_is_not_handed_on(tmp_path):
+    installed(tmp_path / "packages", "bare", "2.0")
+    with pytest.raises(OSError, match=r"bare 2\.0: no text of its licence, neither in the wheel nor in the source"):
+        bundle.terms_of_packages(python_whose_pip(tmp_path, "exit 1"), tmp_path / "packages", tmp_path / "terms")
+
+
+@needs_debian
+def test_qt_comes_with_the_whole_lgpl(tmp_path):
+    """The LGPL 3 is a supplement of the GPL 3 (its first sentence), so both are there."""
+    installed(tmp_path / "packages", "PySide6_Essentials", "6.9.0")
+    bundle.terms_of_packages(Path("unused"), tmp_path / "packages", tmp_path / "terms")
+    folder = tmp_path / "terms" / "PySide6_Essentials-6.9.0"
+    assert "GNU LESSER GENERAL PUBLIC LICENSE" in (folder / "LGPL-3").read_text()
+    assert "GNU GENERAL PUBLIC LICENSE" in (folder / "GPL-3").read_text()
+
+
+@needs_debian
+def test_terms_of_a_system_library_are_those_of_its_package(tmp_path):
+    (library,) = {
+        Path(line.split()[-1]) for line in Path("/proc/self/maps").read_text().splitlines() if "/libc.so.6" in line
+    }
+    assert bundle.terms_of_system([library], tmp_path) == ["libc6: libc.so.6"]
+    assert (tmp_path / "libc6" / "copyright").read_bytes() == Path("/usr/share/doc/libc6/copyright").read_bytes()
+    assert (tmp_path / "common-licenses" / "LGPL-2.1").is_file()  # its copyright file refers to it
+
+
+@needs_debian
+def test_a_library_of_no_package_is_not_handed_on(tmp_path):
+    (tmp_path / "libmine.so").write_bytes(b"")
+    with pytest.raises(OSError, match=r"libmine\.so: of no Debian package, so its terms are not known"):
+        bundle.terms_of_system([tmp_path / "libmine.so"], tmp_path / "terms")
+
+
+def test_terms_of_python_are_found(tmp_path):
+    bundle.terms_of_python(tmp_path / "python")
+    (text,) = (tmp_path / "python").iterdir()
+    assert "PYTHON SOFTWARE FOUNDATION LICENSE" in text.read_text(encoding="utf-8")
+
+
+def test_a_python_without_terms_is_not_handed_on(tmp_path, monkeypatch):
+    monkeypatch.setattr(bundle.sysconfig, "get_path", lambda _: str(tmp_path / "lib"))
+    with pytest.raises(OSError, match="no text of Python's licence"):
+        bundle.terms_of_python(tmp_path / "python")
+
+
+def test_system_libraries_are_those_from_elsewhere(tmp_path):
+    (tmp_path / "work" / "stillshaft").mkdir(parents=True)
+    collected = (
+        [
+            ("libxcb.so.1", "/usr/lib/libxcb.so.1", "BINARY"),
+            ("libasound.so.2", "/usr/lib/libasound.so.2", "BINARY"),  # left to the system
+            ("numpy/core.so", str(tmp_path / "venv" / "core.so"), "EXTENSION"),
+            ("base_library.zip", "/usr/share/base_library.zip", "DATA"),
+        ],
+    )
+    (tmp_path / "work" / "stillshaft" / "COLLECT-00.toc").write_text(repr(collected))
+    assert bundle.system_libraries(tmp_path) == [Path("/usr/lib/libxcb.so.1")]
 
 
 def test_size_counts_each_file_once(tmp_path):

@@ -14,6 +14,46 @@
         <translation>Wiederholbarkeit und Linearität sind noch nicht prüfbar: es gibt nur so viele Läufe wie Unbekannte; ein wiederholter Urlauf würde Drift und falsche Einträge zeigen</translation>
     </message>
     <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>the initial state moved between "{0}" and "{1}": {2} by {3} % and {4}°, more than the scatter explains; find out why before going on</source>
+        <translation>der Urzustand hat sich zwischen „{0}“ und „{1}“ verschoben: {2} um {3} % und {4}°, mehr als die Streuung erklärt; vor dem Weitermachen den Grund finden</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>it would fit if </source>
+        <translation>es würde passen, wenn gilt: </translation>
+    </message>
+    <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>or if </source>
+        <translation>oder wenn gilt: </translation>
+    </message>
+    <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>no single wrong entry or change explains it: repeat the initial run to see the scatter</source>
+        <translation>kein einzelner falscher Eintrag und keine einzelne Änderung erklärt es: den Urlauf wiederholen, um die Streuung zu sehen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>the mass put on in run "{0}" was {1} times what was entered, {2}° from there</source>
+        <translation>die in Lauf „{0}“ angebrachte Masse war das {1}-Fache der eingetragenen, {2}° davon entfernt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>the initial state changed before run "{0}"</source>
+        <translation>der Urzustand änderte sich vor Lauf „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>all angles were counted the other way round, with rotation</source>
+        <translation>alle Winkel wurden andersherum gezählt, mit dem Drehsinn</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/consistency.py"/>
+        <source>repeatability {0} % and {1}° is taken from {2} runs without masses and what is usual</source>
+        <translation>die Wiederholbarkeit {0} % und {1}° folgt aus {2} Läufen ohne Massen und dem Üblichen</translation>
+    </message>
+    <message>
         <location filename="../../../solver/correction.py"/>
         <source>plane "{0}": not determined, because {1}</source>
         <translation>Ebene „{0}“: nicht bestimmt, weil {1}</translation>
@@ -22,6 +62,81 @@
         <location filename="../../../solver/correction.py"/>
         <source>to add: {0}</source>
         <translation>hinzuzufügen: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>worked out from amplitudes alone: phases that are shown count from each point's initial vector</source>
+        <translation>nur aus Amplituden gerechnet: gezeigte Phasen zählen ab dem Zeiger des Urlaufs an jedem Messpunkt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>method {0}: cannot be used; choose {1} or {2}</source>
+        <translation>Verfahren {0}: nicht verwendbar; {1} oder {2} wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>parts {0}: choose {1} or {2}</source>
+        <translation>Anteile {0}: {1} oder {2} wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>{0}: has no plane "{1}"; it has {2}</source>
+        <translation>{0}: hat keine Ebene „{1}“; es gibt {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>{0}: has no point "{1}"; it has {2}</source>
+        <translation>{0}: hat keinen Messpunkt „{1}“; es gibt {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>every point is left out; keep at least one</source>
+        <translation>jeder Messpunkt ist weggelassen; mindestens einen behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>{0} part: takes two planes, both of them; there are {1}</source>
+        <translation>Anteil „{0}“: braucht zwei Ebenen, und zwar beide; es sind {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>plane {0}: takes no mass, as asked</source>
+        <translation>Ebene {0}: nimmt wie gewünscht keine Masse</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>{0} part: the planes have none; their places along the shaft (z) must differ</source>
+        <translation>Anteil „{0}“: bei diesen Ebenen gibt es keinen; ihre Lagen längs der Welle (z) müssen verschieden sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>three planes or more: solved for the least residual to be expected</source>
+        <translation>drei Ebenen oder mehr: gerechnet auf den kleinsten zu erwartenden Rest</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>the planes do nearly the same (condition {0}): solved for the least residual to be expected; one plane alone, or a point that tells them apart, may serve better</source>
+        <translation>die Ebenen wirken fast gleich (Kondition {0}): gerechnet auf den kleinsten zu erwartenden Rest; eine Ebene allein oder ein Messpunkt, der sie trennt, kann besser dienen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>plane {0}: stopped at its cap, {1}; without it, it would take more</source>
+        <translation>Ebene {0}: durch ihre Obergrenze {1} begrenzt; ohne diese nähme sie mehr auf</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>its region has no end: the trial moved the points too little; use a larger mass</source>
+        <translation>ihr Gebiet hat kein Ende: der Test bewegte die Messpunkte zu wenig; eine größere Masse nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>{0} is to be preferred: {1}</source>
+        <translation>{0} ist vorzuziehen: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/correction.py"/>
+        <source>{0} (method minimax)</source>
+        <translation>{0} (Verfahren minimax)</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -44,9 +159,334 @@
         <translation>statischer Anteil, dann Moment</translation>
     </message>
     <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>static and couple: {0} planes; two or more are needed</source>
+        <translation>statisch und Moment: {0} Ebenen; zwei oder mehr sind nötig</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>static and couple: places {0}: give a finite z, or none, for each of {1} planes</source>
+        <translation>statisch und Moment: Lagen {0}: für jede von {1} Ebenen ein endliches z angeben, oder keines</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>static and couple: more than two planes need their places along the shaft (z)</source>
+        <translation>statisch und Moment: mehr als zwei Ebenen brauchen ihre Lagen längs der Welle (z)</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>static and couple: the first and the last plane are at one place and carry no couple</source>
+        <translation>statisch und Moment: erste und letzte Ebene liegen an einem Ort und tragen kein Moment</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>static and couple: centre of mass {0} mm must be finite</source>
+        <translation>statisch und Moment: Schwerpunkt {0} mm muss endlich sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>plane "{0}" alone</source>
+        <translation>Ebene „{0}“ allein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>split evenly over the planes: their places along the shaft (z) are not given</source>
+        <translation>gleichmäßig auf die Ebenen verteilt: ihre Lagen längs der Welle (z) sind nicht angegeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>taken at the middle of the planes: the centre of mass is not given</source>
+        <translation>bezogen auf die Mitte der Ebenen: der Schwerpunkt ist nicht angegeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>a {0} part</source>
+        <translation>ein Anteil „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>mix {0} of the planes</source>
+        <translation>Mischung {0} der Ebenen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>do not tell</source>
+        <translation>zeigen nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>the runs {0} {1}: its effect is {2} standard deviations, {3} are needed</source>
+        <translation>die Läufe {0}: {1}; die Wirkung beträgt {2} Standardabweichungen, nötig sind {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>the runs cannot tell {0}: there are fewer points than planes</source>
+        <translation>die Läufe können {0} nicht zeigen: es gibt weniger Messpunkte als Ebenen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>{0} would leave little less, with {1} the mass</source>
+        <translation>{0} würde kaum weniger lassen, mit {1} Masse</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>neither one plane nor the static part alone is determined</source>
+        <translation>weder eine Ebene noch der statische Anteil allein ist bestimmt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>overhung: one plane, or the static part, first</source>
+        <translation>fliegend: zuerst eine Ebene oder der statische Anteil</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>; the couple that the axial or far-bearing vibration asks for is not determined</source>
+        <translation>; das Moment, das die Schwingung axial oder am fernen Lager verlangt, ist nicht bestimmt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>; axial and far-bearing vibration is expected to stay at {0}, within the goal of {1}</source>
+        <translation>; die Schwingung axial und am fernen Lager bleibt voraussichtlich bei {0}, innerhalb des Ziels von {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>; a couple only if axial or far-bearing vibration stays above the goal</source>
+        <translation>; ein Moment nur, wenn die Schwingung axial oder am fernen Lager über dem Ziel bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>overhung: all planes would take large opposed masses, {0} as much; the static part alone first, then measure</source>
+        <translation>fliegend: alle Ebenen brauchten große gegenüberliegende Massen, {0} so viel; zuerst der statische Anteil allein, dann messen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>overhung: {0} would leave {1} at an axial or far-bearing point, above the goal of {2}; the couple is added as an opposed pair that leaves the static part unchanged</source>
+        <translation>fliegend: {0} würde {1} an einem axialen Messpunkt oder am fernen Lager lassen, über dem Ziel von {2}; das Moment kommt als gegenüberliegendes Paar hinzu, das den statischen Anteil nicht ändert</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>many times</source>
+        <translation>ein Vielfaches</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>{0}: {1} % of the vibration is to be expected</source>
+        <translation>{0}: {1} % der Schwingung sind zu erwarten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>, with {0} {1} in all</source>
+        <translation>, mit insgesamt {0} {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>, as much as the caps allow</source>
+        <translation>, so viel die Obergrenzen erlauben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>; not determined: the runs do not tell its effect from the scatter</source>
+        <translation>; nicht bestimmt: die Läufe trennen die Wirkung nicht von der Streuung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/couple.py"/>
+        <source>{0}: its unknowns share a plane that has a cap; solve it without caps</source>
+        <translation>{0}: seine Unbekannten teilen sich eine Ebene mit Obergrenze; ohne Obergrenzen rechnen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>stainless steel</source>
+        <translation>nichtrostender Stahl</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>cast iron</source>
+        <translation>Gusseisen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>{0} {1}: must be above 0</source>
+        <translation>{0} {1}: muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>{0}° and {1}° are in line: no two masses there make another angle</source>
+        <translation>{0}° und {1}° liegen auf einer Linie: zwei Massen dort ergeben keinen anderen Winkel</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>the nearest positions, {0}° and {1}°, are 180° apart or more: no two masses there make the angle between</source>
+        <translation>die nächsten Stellen, {0}° und {1}°, liegen 180° oder mehr auseinander: zwei Massen dort ergeben den Winkel dazwischen nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>material "{0}": is not known; there is {1}, or write "7850 kg/m^3"</source>
+        <translation>Werkstoff „{0}“: nicht bekannt; es gibt {1}, oder „7850 kg/m^3“ schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>drill point {0}°: must be above 0° and at most 180°; 118° and 140° are usual</source>
+        <translation>Bohrerspitze {0}°: muss größer als 0° und höchstens 180° sein; üblich sind 118° und 140°</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/handwork.py"/>
+        <source>recovery {0} %: must be above 0 % and at most 100 %; weigh a trial bead</source>
+        <translation>Ausbringung {0} %: muss größer als 0 % und höchstens 100 % sein; eine Proberaupe wiegen</translation>
+    </message>
+    <message>
         <location filename="../../../solver/influence.py"/>
         <source>its trial moved no point beyond the scatter; use a larger mass</source>
         <translation>ihr Test bewegte keinen Messpunkt über die Streuung hinaus; eine größere Masse nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/influence.py"/>
+        <source>there are fewer points than planes; measure at another point or speed, or correct fewer planes</source>
+        <translation>es gibt weniger Messpunkte als Ebenen; an einem weiteren Messpunkt oder bei einer weiteren Drehzahl messen, oder weniger Ebenen ausgleichen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/influence.py"/>
+        <source>its effect cannot be told from the other planes' beyond the scatter; use larger trial masses, another point, or fewer planes</source>
+        <translation>ihre Wirkung ist über die Streuung hinaus nicht von der anderer Ebenen zu trennen; größere Testmassen, einen weiteren Messpunkt oder weniger Ebenen nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/influence.py"/>
+        <source>{0}: plane: there is none; add a [[plane]] for each correction plane</source>
+        <translation>{0}: plane: es gibt keine; für jede Ausgleichsebene eine [[plane]] hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/influence.py"/>
+        <source>{0}: at {1} r/min</source>
+        <translation>{0}: bei {1} r/min</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/influence.py"/>
+        <source>{0} there is no trial run with a mass on plane "{1}"; take one</source>
+        <translation>{0} es gibt keinen Testlauf mit einer Masse in Ebene „{1}“; einen machen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/influence.py"/>
+        <source>{0} there is no initial run without masses; take one</source>
+        <translation>{0} es gibt keinen Urlauf ohne Massen; einen machen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/influence.py"/>
+        <source>{0} the runs do not tell the planes apart; take a trial run for each plane alone</source>
+        <translation>{0} die Läufe trennen die Ebenen nicht; für jede Ebene allein einen Testlauf machen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>{0} g·mm per kg of journal load and plane, divided by the speed in r/min</source>
+        <translation>{0} g·mm je kg Zapfenlast und Ebene, geteilt durch die Drehzahl in r/min</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source> up to {0}</source>
+        <translation> bis {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>limits "{0}": is neither a file nor a built-in table; there is {1}</source>
+        <translation>Grenzwerte „{0}“: weder eine Datei noch eine eingebaute Tabelle; es gibt {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>balance grades</source>
+        <translation>Gütestufen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>journal load</source>
+        <translation>Zapfenlast</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>kind: must be "vibration", "balance grades" or "journal load"</source>
+        <translation>kind: muss "vibration", "balance grades" oder "journal load" sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>{0}: is empty; say where the limits come from</source>
+        <translation>{0}: ist leer; angeben, woher die Grenzwerte stammen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>{0}: {1} must be above 0 and finite</source>
+        <translation>{0}: {1} muss größer als 0 und endlich sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>{0}: {1} stands after {2}; write them in rising order</source>
+        <translation>{0}: {1} steht nach {2}; in steigender Folge schreiben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>machine {0}.grade: {1} is none of the grades</source>
+        <translation>machine {0}.grade: {1} ist keine der Gütestufen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>usual: {0} is none of the grades</source>
+        <translation>usual: {0} ist keine der Gütestufen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>shares: "{0}" is missing</source>
+        <translation>shares: „{0}“ fehlt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>shares "{0}": least {1} and most {2} are not in order</source>
+        <translation>shares „{0}“: least {1} und most {2} stehen nicht in der Reihenfolge</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>limits: name at least one, each once</source>
+        <translation>limits: mindestens einen nennen, jeden einmal</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>zones: {0} names; {1} limits part {2} zones</source>
+        <translation>zones: {0} Namen; {1} Grenzwerte trennen {2} Zonen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>accept: "{0}" is none of the limits; there is {1}</source>
+        <translation>accept: „{0}“ ist keiner der Grenzwerte; es gibt {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>class: there is none; add a [[class]] with its values</source>
+        <translation>class: es gibt keine; eine [[class]] mit ihren Werten hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>class "{0}"</source>
+        <translation>Klasse „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>{0}.values: {1} values; there are {2} limits</source>
+        <translation>{0}.values: {1} Werte; es gibt {2} Grenzwerte</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>{0}: stands there twice</source>
+        <translation>{0}: steht zweimal da</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>machine "{0}": has no usual grade in {1}; there is {2}, or give a grade</source>
+        <translation>Maschine „{0}“: hat in {1} keine übliche Gütestufe; es gibt {2}, oder eine Gütestufe angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>machine "{0}": its grade depends on the highest service speed; give it as --speed</source>
+        <translation>Maschine „{0}“: ihre Gütestufe hängt von der höchsten Betriebsdrehzahl ab; mit --speed angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limit_tables.py"/>
+        <source>machine "{0}": {1} has no grade for it at {2} r/min; give a grade</source>
+        <translation>Maschine „{0}“: {1} hat bei {2} r/min keine Gütestufe dafür; eine Gütestufe angeben</translation>
     </message>
     <message>
         <location filename="../../../solver/limits.py"/>
@@ -57,6 +497,331 @@
         <location filename="../../../solver/limits.py"/>
         <source>bearing B</source>
         <translation>Lager B</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>not applicable</source>
+        <translation>nicht anwendbar</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>grade "{0}": is none; choose one of {1}</source>
+        <translation>Gütestufe „{0}“: gibt es nicht; eine wählen von {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>{0}: not applicable, because the rotor runs above a resonance of its own and bends: such limits are for rigid rotors; vibration limits decide</source>
+        <translation>{0}: nicht anwendbar, weil der Rotor über einer eigenen Resonanz läuft und sich biegt: solche Grenzen gelten für starre Rotoren; Schwingungsgrenzwerte entscheiden</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>no runs file given: only what is permissible can be told</source>
+        <translation>keine Läufe-Datei angegeben: nur das Zulässige lässt sich nennen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>G{0} is usual for this machine, {1} ({2})</source>
+        <translation>G{0} ist für diese Maschine üblich, {1} ({2})</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>neither grade nor machine given: G{0}, usual for general machinery, is assumed</source>
+        <translation>weder Gütestufe noch Maschine angegeben: G{0}, üblich für allgemeine Maschinen, wird angenommen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>usual for this machine, {0}, is G{1} ({2})</source>
+        <translation>üblich für diese Maschine, {0}, ist G{1} ({2})</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>rotor mass: is missing; give it as --rotor-mass "80 kg" or in the [rotor] table</source>
+        <translation>Rotormasse: fehlt; mit --rotor-mass "80 kg" oder in der Tabelle [rotor] angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>rotor mass: {0} kg must be above 0 and finite</source>
+        <translation>Rotormasse: {0} kg muss größer als 0 und endlich sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>speed: is missing; give the highest service speed as --speed RPM or in the [rotor] table</source>
+        <translation>Drehzahl: fehlt; die höchste Betriebsdrehzahl mit --speed RPM oder in der Tabelle [rotor] angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>speed: {0} r/min must be above 0 and finite</source>
+        <translation>Drehzahl: {0} r/min muss größer als 0 und endlich sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>bearing span: {0} mm must be above 0 and finite</source>
+        <translation>Lagerabstand: {0} mm muss größer als 0 und endlich sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>centre of mass: {0} mm is not between the bearings, 0 to {1} mm; mend it, or say that the rotor is overhung with --overhung or kind = "overhung"</source>
+        <translation>Schwerpunkt: {0} mm liegt nicht zwischen den Lagern, 0 bis {1} mm; berichtigen, oder mit --overhung oder kind = "overhung" sagen, dass der Rotor fliegend gelagert ist</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>the last run was at {0} r/min, above the highest service speed of {1} r/min that the limit is for</source>
+        <translation>der letzte Lauf war bei {0} r/min, über der höchsten Betriebsdrehzahl von {1} r/min, für die der Grenzwert gilt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>whole rotor</source>
+        <translation>ganzer Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>bearing span or centre of mass not given: the permissible unbalance is split evenly over the planes</source>
+        <translation>Lagerabstand oder Schwerpunkt nicht angegeben: die zulässige Unwucht ist gleichmäßig auf die Ebenen verteilt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>the planes' places along the shaft (z) are not given: their residuals are taken as at the bearings</source>
+        <translation>die Lagen der Ebenen längs der Welle (z) sind nicht angegeben: ihre Restunwuchten gelten wie an den Lagern</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>the planes' places along the shaft (z) are not given: the residual at the bearings cannot be told</source>
+        <translation>die Lagen der Ebenen längs der Welle (z) sind nicht angegeben: die Restunwucht an den Lagern ist nicht anzugeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>split: {0} has no [static_couple] table</source>
+        <translation>Aufteilung: {0} hat keine Tabelle [static_couple]</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>split: static and couple are for overhung rotors; split by the bearings, or say --overhung</source>
+        <translation>Aufteilung: statisch und Moment gilt für fliegend gelagerte Rotoren; nach den Lagern aufteilen oder --overhung angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>split: static and couple need the bearing span and a runs file with two planes, each with its z</source>
+        <translation>Aufteilung: statisch und Moment braucht den Lagerabstand und eine Läufe-Datei mit zwei Ebenen, jede mit ihrem z</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>split: static and couple need two planes apart; their z is the same</source>
+        <translation>Aufteilung: statisch und Moment braucht zwei getrennte Ebenen; ihr z ist gleich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>static and couple: {0}</source>
+        <translation>statisch und Moment: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>aim {0}: cannot be used; choose {1}</source>
+        <translation>Ziel {0}: nicht verwendbar; wählen: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>pieces that come out at one angle sit side by side, evenly about it</source>
+        <translation>Stücke, die auf denselben Winkel kommen, sitzen nebeneinander, gleichmäßig um ihn</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>no choice of the stock stays below {0} {1}; this is the best there is</source>
+        <translation>keine Auswahl aus dem Vorrat bleibt unter {0} {1}; dies ist die beste</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>run "{0}": nothing is on the rotor that could be combined</source>
+        <translation>Lauf „{0}“: auf dem Rotor sitzt nichts, was sich zusammenfassen lässt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>the stock does not make the same masses to {0} %: the nearest is off by {1} {2}; allow more, or get other pieces</source>
+        <translation>der Vorrat ergibt dieselben Massen nicht auf {0} %: die nächste Auswahl liegt {1} {2} daneben; mehr zulassen oder andere Stücke besorgen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>goal {0}: must be above 0</source>
+        <translation>Ziel {0}: muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>fewest pieces need to know what is enough: give a goal, or a [[limit]] above 0 for "{0}"</source>
+        <translation>für möglichst wenige Stücke muss feststehen, was genügt: ein Ziel angeben, oder ein [[limit]] größer als 0 für „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>plane "{0}": one piece a position, the file does not say per_position</source>
+        <translation>Ebene „{0}“: ein Stück je Stelle, die Datei nennt kein per_position</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/pieces.py"/>
+        <source>plane "{0}": pieces at any angle, the file does not say positions</source>
+        <translation>Ebene „{0}“: Stücke unter beliebigem Winkel, die Datei nennt keine positions</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>no piece of the stock fits any allowed position; look at blocked, cap and position_cap</source>
+        <translation>kein Stück des Vorrats passt auf eine erlaubte Stelle; gesperrte Stellen, Obergrenze der Ebene und der Stelle ansehen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>base {0}, influence {1}, weights {2}, {3} planes do not fit</source>
+        <translation>Grundschwingung {0}, Einfluss {1}, Gewichte {2} und {3} Ebenen passen nicht zusammen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>base, influence and weights must be finite, weights above 0</source>
+        <translation>Grundschwingung, Einfluss und Gewichte müssen endlich sein, Gewichte größer als 0</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>there is no plane to place pieces in; add a [[plane]]</source>
+        <translation>es gibt keine Ebene für Stücke; eine Ebene ([[plane]]) hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>no stock: say which pieces are at hand, such as [[stock]] mass = "5 g", count = 10</source>
+        <translation>kein Vorrat: angeben, welche Stücke da sind, etwa [[stock]] mass = "5 g", count = 10</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>stock {0}: {1} pieces of {2}: a mass must not be 0, nor a count below it</source>
+        <translation>Vorrat {0}: {1} Stücke von {2}: eine Masse darf nicht 0 sein und eine Anzahl nicht darunter</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>plane {0}: all positions are blocked; free one</source>
+        <translation>Ebene {0}: alle Stellen sind gesperrt; eine freigeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/placement.py"/>
+        <source>at most {0} pieces: must be 0 or more</source>
+        <translation>höchstens {0} Stücke: muss 0 oder mehr sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/residual.py"/>
+        <source>the residual unbalance cannot be told from amplitudes alone: the last run has no phase</source>
+        <translation>die Restunwucht ist aus Amplituden allein nicht anzugeben: der letzte Lauf hat keine Phase</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/residual.py"/>
+        <source>the residual unbalance cannot be told: plane {0} has no radius</source>
+        <translation>die Restunwucht ist nicht anzugeben: Ebene {0} hat keinen Radius</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/residual.py"/>
+        <source>the residual unbalance cannot be told: {0}</source>
+        <translation>die Restunwucht ist nicht anzugeben: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/residual.py"/>
+        <source>plane "{0}": the residual unbalance cannot be told, because {1}</source>
+        <translation>Ebene „{0}“: die Restunwucht ist nicht anzugeben, weil {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}: coefficients: {1} entries are too many, at most {2}</source>
+        <translation>{0}: coefficients: {1} Einträge sind zu viele, höchstens {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}: coefficients {1}</source>
+        <translation>{0}: coefficients {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}.{1}: must be {2} by {3}, for its points and planes</source>
+        <translation>{0}.{1}: muss {2} mal {3} sein, für seine Messpunkte und Ebenen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}: needs points, planes, and finite numbers</source>
+        <translation>{0}: braucht Messpunkte, Ebenen und endliche Zahlen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}.covariance: must be symmetric</source>
+        <translation>{0}.covariance: muss symmetrisch sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}.covariance: is none: some variance in it is negative</source>
+        <translation>{0}.covariance: ist keine: eine Varianz darin ist negativ</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}.speed_rpm: {1}: must be above 0</source>
+        <translation>{0}.speed_rpm: {1}: muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}: has amplitudes only; coefficients without a phase are not worth storing</source>
+        <translation>{0}: hat nur Amplituden; Koeffizienten ohne Phase lohnen das Speichern nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>machine "{0}": nothing is stored for it; stored are {1}</source>
+        <translation>Maschine „{0}“: nichts ist für sie gespeichert; gespeichert sind {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>machine "{0}": stored are points {1} and planes {2}, not those of {3}</source>
+        <translation>Maschine „{0}“: gespeichert sind die Messpunkte {1} und Ebenen {2}, nicht die von {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>machine "{0}": stored at {1} r/min, none of them within the speeds of {2}</source>
+        <translation>Maschine „{0}“: gespeichert bei {1} r/min, nichts davon im Drehzahlbereich von {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>coefficients of {0} were measured with another hook-up, device or sample rate: phases may differ</source>
+        <translation>die Koeffizienten von {0} wurden mit anderem Anschluss, Gerät oder anderer Abtastrate gemessen: Phasen können abweichen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>machine "{0}", stored {1}</source>
+        <translation>Maschine „{0}“, gespeichert {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}: in {1}, but the runs are in {2}: use one quantity</source>
+        <translation>{0}: in {1}, die Läufe aber in {2}: eine Messgröße verwenden</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>not tested yet</source>
+        <translation>noch nicht geprüft</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>the stored coefficients are not tested yet: put on half the correction first, or a small trial mass</source>
+        <translation>die gespeicherten Koeffizienten sind noch nicht geprüft: zuerst den halben Ausgleich oder eine kleine Testmasse anbringen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>the runs agree with the stored coefficients, as far as the masses moved so far can tell</source>
+        <translation>die Läufe passen zu den gespeicherten Koeffizienten, so weit die bisher bewegten Massen es zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>; half the correction first, because the hook-up is another one</source>
+        <translation>; zuerst den halben Ausgleich, weil der Anschluss ein anderer ist</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>the runs agree with {0} times the stored coefficients turned by {1}°: pulse mark, sensor place, gain or lag changed; used so, and half the correction first</source>
+        <translation>die Läufe passen zum {0}-Fachen der gespeicherten Koeffizienten, um {1}° verdreht: Marke, Sensorplatz, Verstärkung oder Nacheilung änderte sich; so verwendet, und zuerst der halbe Ausgleich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>does not hold</source>
+        <translation>gilt nicht mehr</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>the stored coefficients do not hold for this machine any more; they are left out: take new trial runs</source>
+        <translation>die gespeicherten Koeffizienten gelten für diese Maschine nicht mehr; sie bleiben weg: neue Testläufe machen</translation>
     </message>
     <message>
         <location filename="../../../solver/tables/balance_grades.toml"/>
@@ -79,9 +844,134 @@
         <translation>Elektromotor</translation>
     </message>
     <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>ISO 21940-11, balancing procedures and tolerances for rotors with rigid behaviour</source>
+        <translation>ISO 21940-11, Verfahren und Toleranzen für Rotoren in starrem Zustand</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>2016, from memory</source>
+        <translation>2016, aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>machine-tool drive</source>
+        <translation>Werkzeugmaschinenantrieb</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>grinding drive</source>
+        <translation>Schleifantrieb</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>grinding-machine drive</source>
+        <translation>Schleifmaschinenantrieb</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>precision spindle</source>
+        <translation>Präzisionsspindel</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>fan BV-1</source>
+        <translation>Ventilator BV-1</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>fan BV-2</source>
+        <translation>Ventilator BV-2</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>fan BV-3</source>
+        <translation>Ventilator BV-3</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>fan BV-4</source>
+        <translation>Ventilator BV-4</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>fan BV-5</source>
+        <translation>Ventilator BV-5</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>ISO 14694, from memory</source>
+        <translation>ISO 14694, aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>older balancing standards</source>
+        <translation>ältere Auswuchtnormen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/balance_grades.toml"/>
+        <source>from memory, and memories differ: some have a static factor of 0.5; the stricter stands here</source>
+        <translation>aus dem Gedächtnis, und Erinnerungen weichen ab: manche kennen den statischen Faktor 0.5; hier steht der strengere</translation>
+    </message>
+    <message>
         <location filename="../../../solver/tables/journal_load.toml"/>
         <source>from memory</source>
         <translation>aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/journal_load.toml"/>
+        <source>API standards family</source>
+        <translation>Normenfamilie der API</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>ISO 14694, industrial fans</source>
+        <translation>ISO 14694, Industrieventilatoren</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>2003, from memory</source>
+        <translation>2003, aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>below start-up</source>
+        <translation>unter Inbetriebnahme</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>start-up to alarm</source>
+        <translation>Inbetriebnahme bis Alarm</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>alarm to shutdown</source>
+        <translation>Alarm bis Abschaltung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>above shutdown</source>
+        <translation>über Abschaltung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>BV-2</source>
+        <translation>BV-2</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>BV-3</source>
+        <translation>BV-3</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>BV-4</source>
+        <translation>BV-4</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_fans.toml"/>
+        <source>BV-5</source>
+        <translation>BV-5</translation>
     </message>
     <message>
         <location filename="../../../solver/tables/vibration_machines.toml"/>
@@ -94,6 +984,16 @@
         <translation>15 bis 300 kW</translation>
     </message>
     <message>
+        <location filename="../../../solver/tables/vibration_machines.toml"/>
+        <source>ISO 20816-3, industrial machines above 15 kW</source>
+        <translation>ISO 20816-3, Industriemaschinen über 15 kW</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/tables/vibration_machines.toml"/>
+        <source>2022, from memory</source>
+        <translation>2022, aus dem Gedächtnis</translation>
+    </message>
+    <message>
         <location filename="../../../solver/trial.py"/>
         <source>opposite the heavy spot</source>
         <translation>gegenüber der schweren Stelle</translation>
@@ -102,6 +1002,161 @@
         <location filename="../../../solver/trial.py"/>
         <source>heavy spot unknown: any direction</source>
         <translation>schwere Stelle unbekannt: beliebige Richtung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>usable with a trim</source>
+        <translation>brauchbar, mit Nachwuchten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>trial on "{0}": {1}, {2} standard deviations; rule of thumb for the trial's effect kept ({3} %, {4}°); {5} % of the vibration is to be expected after the correction</source>
+        <translation>Test in „{0}“: {1}, {2} Standardabweichungen; Faustregel für die Wirkung des Tests eingehalten ({3} %, {4}°); nach dem Ausgleich sind {5} % der Schwingung zu erwarten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>trial on "{0}": {1}, {2} standard deviations; rule of thumb for the trial's effect not kept ({3} %, {4}°); {5} % of the vibration is to be expected after the correction</source>
+        <translation>Test in „{0}“: {1}, {2} Standardabweichungen; Faustregel für die Wirkung des Tests nicht eingehalten ({3} %, {4}°); nach dem Ausgleich sind {5} % der Schwingung zu erwarten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>not kept</source>
+        <translation>nicht eingehalten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>, {0} % with {1} times the mass</source>
+        <translation>, {0} % mit dem {1}-Fachen der Masse</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>; {0} % is not to be had with this repeatability: average more, or repeat runs</source>
+        <translation>; {0} % sind bei dieser Wiederholbarkeit nicht zu erreichen: länger mitteln oder Läufe wiederholen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>rotor mass</source>
+        <translation>Rotormasse</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>{0} {1}: must be above {2} and below {3}</source>
+        <translation>{0} {1}: muss größer als {2} und kleiner als {3} sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>force share {0}: give more than 0 and no more than {1} of the weight</source>
+        <translation>Kraftanteil {0}: mehr als 0 und höchstens das {1}-Fache des Gewichts angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>within 20 % of the resonance at {0} r/min: half the mass, any direction; moving the speed or the support is better</source>
+        <translation>innerhalb 20 % der Resonanz bei {0} r/min: die halbe Masse, beliebige Richtung; besser Drehzahl oder Abstützung verlegen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>plane "{0}": the stored coefficients are 0: take any small trial mass</source>
+        <translation>Ebene „{0}“: die gespeicherten Koeffizienten sind 0: eine beliebige kleine Testmasse nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>opposite the heavy spot, by stored coefficients</source>
+        <translation>gegenüber der schweren Stelle, nach gespeicherten Koeffizienten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>{0}; made less for the force limit of {1} N</source>
+        <translation>{0}; verkleinert wegen der Kraftgrenze von {1} N</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>{0}; made less for the abort level of {1}</source>
+        <translation>{0}; verkleinert wegen des Abschaltpegels von {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>plane "{0}": no trial mass stays below the abort level; agree another level or lower speed</source>
+        <translation>Ebene „{0}“: keine Testmasse bleibt unter dem Abschaltpegel; einen anderen Pegel oder eine niedrigere Drehzahl vereinbaren</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>support: a natural frequency of {0} r/min must be above 0 and finite</source>
+        <translation>Abstützung: eine Eigenfrequenz von {0} r/min muss größer als 0 und endlich sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>runs file, 1x, {0}</source>
+        <translation>Läufe-Datei, 1x, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>accept "{0}": is no limit of {1}; there is {2}</source>
+        <translation>accept „{0}“: ist kein Grenzwert von {1}; es gibt {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>support: "{0}" is no point of the runs file; there is {1}</source>
+        <translation>Abstützung: „{0}“ ist kein Messpunkt der Läufe-Datei; es gibt {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>{0}: limits are in {1}; {2} in {3} cannot be compared with them</source>
+        <translation>{0}: Grenzwerte sind in {1}; {2} in {3} ist damit nicht vergleichbar</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>accept "{0}": {1} gives none for class "{2}"</source>
+        <translation>accept „{0}“: {1} nennt keinen für Klasse „{2}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>{0} ({1}), {2}{3}, {4}, broadband, {5}</source>
+        <translation>{0} ({1}), {2}{3}, {4}, Summenpegel, {5}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>{0} ({1}), {2}, {3}, broadband, {4}</source>
+        <translation>{0} ({1}), {2}, {3}, Summenpegel, {4}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>{0}; 1x alone</source>
+        <translation>{0}; nur 1x</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>"{0}": 1x alone is in zone {1} of {2}; the broadband level is not known</source>
+        <translation>„{0}“: 1x allein liegt in Zone {1} von {2}; der Summenpegel ist nicht bekannt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>"{0}": the broadband level {1} is less than its once-per-rev part {2} {3}; one of the two is wrong</source>
+        <translation>„{0}“: der Summenpegel {1} ist kleiner als sein Anteil der 1. Ordnung {2} {3}; einer der beiden ist falsch</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>{0}: no value for {1} of {2}</source>
+        <translation>{0}: kein Wert für {1} von {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>class: {0} has several; say which of {1}</source>
+        <translation>Klasse: {0} hat mehrere; angeben, welche von {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>class "{0}": {1} has none such; there is {2}</source>
+        <translation>Klasse „{0}“: hat {1} nicht; es gibt {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>support: that of "{0}" is not said; give rigid, flexible, or the lowest natural frequency in its direction</source>
+        <translation>Abstützung: die von „{0}“ ist nicht angegeben; rigid, flexible oder die niedrigste Eigenfrequenz in seiner Richtung angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/vibration_limits.py"/>
+        <source>support "{0}": class {1} is for {2}</source>
+        <translation>Abstützung „{0}“: Klasse {1} gilt für {2}</translation>
     </message>
 </context>
 </TS>

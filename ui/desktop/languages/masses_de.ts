@@ -226,7 +226,7 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>{0} would leave little less, with {1} the mass</source>
-        <translation>{0} würde kaum weniger lassen, mit {1} Masse</translation>
+        <translation>{0} würde kaum weniger lassen; Masse: {1}</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -256,7 +256,7 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>overhung: all planes would take large opposed masses, {0} as much; the static part alone first, then measure</source>
-        <translation>fliegend: alle Ebenen brauchten große gegenüberliegende Massen, {0} so viel; zuerst der statische Anteil allein, dann messen</translation>
+        <translation>fliegend: alle Ebenen brauchten große gegenüberliegende Massen, {0}; zuerst der statische Anteil allein, dann messen</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>

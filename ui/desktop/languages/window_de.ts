@@ -888,6 +888,26 @@
         <translation>wie der Auftrag steht: {0}</translation>
     </message>
     <message>
+        <source>{0} times</source>
+        <translation>das {0}-Fache</translation>
+    </message>
+    <message>
+        <source>a static part</source>
+        <translation>ein statischer Anteil</translation>
+    </message>
+    <message>
+        <source>a couple part</source>
+        <translation>ein Momentenanteil</translation>
+    </message>
+    <message>
+        <source>the runs tell {0}: its effect is {1} standard deviations, {2} are needed</source>
+        <translation>die Läufe zeigen {0}: Wirkung {1} Standardabweichungen, nötig sind {2}</translation>
+    </message>
+    <message>
+        <source>the runs do not tell {0}: its effect is {1} standard deviations, {2} are needed</source>
+        <translation>die Läufe zeigen nicht {0}: Wirkung {1} Standardabweichungen, nötig sind {2}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -1516,6 +1536,16 @@
         <location filename="../../../ui/desktop/brief_entries.py"/>
         <source>a goal or limits</source>
         <translation>ein Ziel oder Grenzwerte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Line frequency</source>
+        <translation>Netzfrequenz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Poles of the motor</source>
+        <translation>Polzahl des Motors</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_fields.py"/>
@@ -7362,6 +7392,1211 @@ Letzter Lauf {1}
         <translation>noch keine Impulse zu sehen: Sensor, Marke und Schwelle prüfen</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Write down the machine, its rotor and the goal here: planes, limits and stops of all other pages come from it.</source>
+        <translation>Hier Maschine, Rotor und Ziel aufschreiben: Ebenen, Grenzwerte und Abschaltpegel aller anderen Seiten kommen von hier.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Look here for what balancing cannot cure, and decide whether the machine is worth balancing yet.</source>
+        <translation>Hier nach dem suchen, was Auswuchten nicht heilt, und entscheiden, ob sich das Auswuchten schon lohnt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Say which sensor is wired to which input and where it sits, then check that pulse and signals can be trusted.</source>
+        <translation>Hier angeben, welcher Sensor an welchem Eingang liegt und wo er sitzt, dann prüfen, ob Impuls und Signalen zu trauen ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Start the machine here, watch its once-per-rev vibration settle, and record one run for each state of masses.</source>
+        <translation>Hier die Maschine starten, abwarten, bis die Schwingung der 1. Ordnung eingelaufen ist, und für jeden Massenzustand einen Lauf aufnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Find out here which mass goes where, what it will do, and record what was really put on.</source>
+        <translation>Hier erfahren, welche Masse wohin kommt und was sie bewirken wird, und protokollieren, was wirklich angebracht wurde.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>See here what the balancing achieved against its limits, then report, accept and close the job.</source>
+        <translation>Hier sehen, was das Auswuchten gegen die Grenzwerte erreicht hat; dann berichten, abnehmen und den Auftrag abschließen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The line at the bottom</source>
+        <translation>Die Zeile unten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The one thing that matters most about the job now. What runs comes before what is recorded, and a stop before everything else.</source>
+        <translation>Das Eine, worauf es im Auftrag jetzt ankommt. Was läuft, geht dem Protokollierten vor, und ein Abschalten allem anderen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The advice follows the record: brief, inspection, hook-up, initial run, trials, correction, check, close-out. It ends where the goal is met with its interval, or where two corrections in a row each cut the worst point by less than {0} %.</source>
+        <translation>Der Rat folgt dem Protokoll: Aufgabe, Prüfen, Anschluss, Urlauf, Tests, Ausgleich, Kontrolle, Abschluss. Er endet, wo das Ziel mit seinem Bereich eingehalten ist, oder wo zwei Ausgleiche nacheinander den schlechtesten Messpunkt um weniger als {0} % gesenkt haben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What the program does not do</source>
+        <translation>Was das Programm nicht tut</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Something was asked for that cannot be used. The line says what, where and what would be right. Nothing was changed or lost.</source>
+        <translation>Es wurde etwas verlangt, das nicht zu verwenden ist. Die Zeile sagt, was, wo, und was richtig wäre. Nichts wurde geändert oder ging verloren.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Every entry is checked once, before it is written into the record. What does not pass is not recorded.</source>
+        <translation>Jeder Eintrag wird einmal geprüft, bevor er ins Protokoll kommt. Was nicht besteht, wird nicht protokolliert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>this program's own rule</source>
+        <translation>eigene Regel dieses Programms</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What goes on</source>
+        <translation>Was gerade geschieht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Work that takes a while, with how far it is.</source>
+        <translation>Arbeit, die eine Weile dauert, und wie weit sie ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>It can be broken off at any time. What was recorded until then is kept.</source>
+        <translation>Sie lässt sich jederzeit abbrechen. Was bis dahin aufgenommen wurde, bleibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Stop the machine</source>
+        <translation>Maschine abstellen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A point has reached its abort level while the machine runs. The program cannot stop a machine: you must.</source>
+        <translation>Ein Messpunkt hat bei laufender Maschine seinen Abschaltpegel erreicht. Das Programm kann keine Maschine abstellen: das müssen Sie tun.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The mean once-per-rev vector of the last {0} s is held against the abort level of the point, as agreed with the owner. It calls once for each point until the machine stands, and writes an alarm into the record.</source>
+        <translation>Der mittlere Zeiger der 1. Ordnung aus den letzten {0} s wird mit dem Abschaltpegel des Messpunkts verglichen, wie er mit dem Betreiber vereinbart ist. Der Ruf kommt einmal je Messpunkt, bis die Maschine steht, und schreibt einen Alarm ins Protokoll.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What must hold before a start</source>
+        <translation>Was vor einem Start gelten muss</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Stored energy, thrown masses and turning parts kill. A person says that each of these holds, and the record keeps who.</source>
+        <translation>Gespeicherte Energie, weggeschleuderte Massen und drehende Teile töten. Eine Person sagt, dass jedes davon gilt, und das Protokoll hält fest, wer.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Which cautions are shown hangs on brief and masses. Forces are mass times radius times angular speed squared. Local rules and licensed or competent persons come first; the program never says that a machine is safe.</source>
+        <translation>Welche Vorsichtsregeln gezeigt werden, hängt von Aufgabe und Massen ab. Kräfte sind Masse mal Radius mal Winkelgeschwindigkeit im Quadrat. Örtliche Vorschriften und befugte Fachleute gehen vor; das Programm sagt nie, dass eine Maschine sicher ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>common practice, no source; the force is mechanics</source>
+        <translation>übliche Praxis, ohne Quelle; die Kraft ist Mechanik</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Starts counted</source>
+        <translation>Gezählte Starts</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How many starts the machine has had in this job, and how many it may still have.</source>
+        <translation>Wie viele Starts die Maschine in diesem Auftrag hatte, und wie viele noch erlaubt sind.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A start is counted when the cautions were acknowledged. How many are allowed, and how many minutes lie between, is the owner's or the motor maker's word in the brief.</source>
+        <translation>Ein Start zählt, sobald die Vorsichtsregeln bestätigt sind. Wie viele erlaubt sind und wie viele Minuten dazwischen liegen, steht in der Aufgabe, nach dem Wort des Betreibers oder des Motorherstellers.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Entries of the brief</source>
+        <translation>Einträge der Aufgabe</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What the person wrote. Each finished field is one entry of the record and can be undone.</source>
+        <translation>Was die Person geschrieben hat. Jedes fertige Feld ist ein Eintrag im Protokoll und lässt sich zurücknehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A field is taken with its unit when it is left. A bare number counts in the unit that is shown.</source>
+        <translation>Ein Feld wird mit seiner Einheit übernommen, wenn man es verlässt. Eine bloße Zahl zählt in der gezeigten Einheit.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Abort level</source>
+        <translation>Abschaltpegel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The vibration at which the machine is stopped, whatever is being tried. It is agreed with the owner, and is not the alarm limit: machines that need balancing are often above their alarm already.</source>
+        <translation>Die Schwingung, bei der die Maschine abgestellt wird, was immer gerade versucht wird. Sie ist mit dem Betreiber vereinbart und nicht der Alarmwert: Maschinen, die ausgewuchtet werden müssen, liegen oft schon über ihrem Alarm.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A trial mass is offered only where its worst case stays below the abort level; while the machine runs, the last {0} s are held against it.</source>
+        <translation>Eine Testmasse wird nur angeboten, wo ihr ungünstigster Fall unter dem Abschaltpegel bleibt; bei laufender Maschine werden die letzten {0} s mit ihm verglichen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Conditions that matter</source>
+        <translation>Bedingungen, auf die es ankommt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What changes the vibration beside unbalance, such as load or damper, and how much it may differ between runs.</source>
+        <translation>Was die Schwingung außer der Unwucht ändert, etwa Last oder Klappe, und wie weit es sich zwischen Läufen unterscheiden darf.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A run whose condition differs by more than its tolerance is not comparable and is left out, unless you allow it and say why.</source>
+        <translation>Ein Lauf, dessen Bedingung um mehr als ihre Toleranz abweicht, ist nicht vergleichbar und bleibt weg, außer Sie erlauben es und sagen, warum.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Machines and their trend</source>
+        <translation>Maschinen und ihr Trend</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Past jobs by machine, with the vibration that the last run that counts left behind.</source>
+        <translation>Frühere Aufträge nach Maschinen, mit der Schwingung, die der letzte zählende Lauf hinterließ.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Only runs that count are shown. A rise stands out where the intervals of two visits do not explain it.</source>
+        <translation>Nur Läufe, die zählen, werden gezeigt. Ein Anstieg fällt auf, wo die Bereiche zweier Einsätze ihn nicht erklären.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Checks with an outcome</source>
+        <translation>Prüfungen mit Ergebnis</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How many of the checks that fit this machine were looked at. A machine that is loose, dirty, worn or misaligned does not hold a balance.</source>
+        <translation>Wie viele der Prüfungen, die zu dieser Maschine passen, angesehen wurden. Eine Maschine, die lose, verschmutzt, verschlissen oder schlecht ausgerichtet ist, hält keine Auswuchtung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Checks are chosen by what the brief says. One is left out only where something is known to be otherwise; each outcome is yours: fine, needs attention, or not done with a reason.</source>
+        <translation>Die Prüfungen richten sich nach der Aufgabe. Eine fällt nur weg, wo bekannt ist, dass es anders ist; jedes Ergebnis ist Ihres: in Ordnung, beachten, oder nicht gemacht mit Grund.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Where this check comes from</source>
+        <translation>Woher diese Prüfung kommt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How the check is done, and what counts as fine.</source>
+        <translation>Wie geprüft wird, und was als in Ordnung gilt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The table of checks is a file that anybody may read and edit.</source>
+        <translation>Die Tabelle der Prüfungen ist eine Datei, die jeder lesen und ändern kann.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>named with the check; else common practice, no source</source>
+        <translation>bei der Prüfung genannt; sonst übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Causes and their odds</source>
+        <translation>Ursachen und ihre Wahrscheinlichkeit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What else may make this machine shake. The figures suggest, the person decides.</source>
+        <translation>Was die Maschine sonst schwingen lassen kann. Die Befunde raten, die Person entscheidet.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Each figure falls into a row of a table and multiplies the odds of the causes that the row names. A figure known only within an interval counts by the probability that it lies in the row. What was not measured counts nothing: unknown is not absent.</source>
+        <translation>Jeder Befund fällt in eine Zeile einer Tabelle und vervielfacht die Chancen der Ursachen, die sie nennt. Ein Befund, der nur in einem Bereich bekannt ist, zählt mit der Wahrscheinlichkeit, in der Zeile zu liegen. Nicht Gemessenes zählt nicht: unbekannt heißt nicht, dass es fehlt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>common practice, no source; the odds are the project's own choice</source>
+        <translation>übliche Praxis, ohne Quelle; die Chancen hat das Projekt gewählt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What a measured check found</source>
+        <translation>Was eine Messprüfung ergab</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Figures of a recording made for this check, each with its 95 % interval where it has one.</source>
+        <translation>Werte aus einer Aufnahme für diese Prüfung, jeder mit seinem 95-%-Bereich, wo er einen hat.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The recording is measured by the same code as a run. Where the figures cannot be trusted the first line says so and why.</source>
+        <translation>Die Aufnahme wird mit demselben Code ausgewertet wie ein Lauf. Wo den Werten nicht zu trauen ist, sagt das die erste Zeile, mit Grund.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Spectrum with its orders</source>
+        <translation>Spektrum mit seinen Ordnungen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How strong each frequency is. Balancing lowers the line at running speed alone: what stands at other lines stays.</source>
+        <translation>Wie stark jede Frequenz ist. Auswuchten senkt allein die Linie bei Betriebsdrehzahl: was in anderen Linien steht, bleibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Averaged over the recording; orders are multiples of the speed that the pulse tells.</source>
+        <translation>Gemittelt über die Aufnahme; Ordnungen sind Vielfache der Drehzahl, die der Impuls angibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>averaged periodograms after Welch, from memory</source>
+        <translation>gemittelte Periodogramme nach Welch, aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Amplitude and phase against speed</source>
+        <translation>Amplitude und Phase über der Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A resonance shows as a peak with a turn of phase. Close to one, small changes of speed change the vector, and the balance holds for this speed only.</source>
+        <translation>Eine Resonanz zeigt sich als Spitze mit einer Drehung der Phase. Nahe daran ändern kleine Drehzahländerungen den Zeiger, und der Ausgleich gilt nur für diese Drehzahl.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A margin below {0} % is narrow, and within {1} % of a resonance no direction is given for a trial mass. The fit takes the sweep's own transient into account; a sweep number above {2} says that the plain curve is not the steady one.</source>
+        <translation>Ein Abstand unter {0} % ist knapp, und innerhalb {1} % einer Resonanz wird für eine Testmasse keine Richtung angegeben. Die Anpassung berücksichtigt das Einschwingen des Durchlaufs selbst; eine Durchlaufzahl über {2} sagt, dass die bloße Kurve nicht die stationäre ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>margin: common practice, no source; transient: linear vibration theory</source>
+        <translation>Abstand: übliche Praxis, ohne Quelle; Einschwingen: lineare Schwingungslehre</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Level of an input</source>
+        <translation>Pegel eines Eingangs</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Peak and mean level of the signal in dB of full scale. Too high is cut off, too low drowns in the input's noise.</source>
+        <translation>Spitze und mittlerer Pegel des Signals in dB vom Vollausschlag. Zu hoch wird abgeschnitten, zu niedrig geht im Rauschen des Eingangs unter.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Near full scale is above {0} %, weak is below {1} % rms. One sample at full scale counts as cut off.</source>
+        <translation>Nahe am Vollausschlag ist über {0} %, schwach ist unter {1} % rms. Ein Abtastwert am Vollausschlag gilt als abgeschnitten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What is wired here</source>
+        <translation>Was hier angeschlossen ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Input number, kind of signal, sensitivity and where the sensor sits.</source>
+        <translation>Nummer des Eingangs, Art des Signals, Empfindlichkeit und Lage des Sensors.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Angles of sensors count in the direction of rotation from the datum, angles of masses against rotation from the mark. Both are needed to say where a mass goes on the rotor.</source>
+        <translation>Winkel der Sensoren zählen ab dem Bezug in Drehrichtung, Winkel der Massen ab der Marke gegen den Drehsinn. Beide sind nötig, um zu sagen, wohin am Rotor eine Masse kommt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>the trade's usual conventions, no source</source>
+        <translation>übliche Vereinbarungen des Fachs, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The pulse as it is seen</source>
+        <translation>Der Impuls, wie er ankommt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>One pulse a revolution tells speed and rotor angle: every phase, and with it every place of a mass, hangs on it.</source>
+        <translation>Ein Impuls je Umdrehung gibt Drehzahl und Rotorwinkel an: jede Phase, und damit jeder Platz einer Masse, hängt an ihm.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>An edge is timed between samples, by its shape. Which edge counts is settled at the first run; a later run with another edge, or with a mark whose width differs by more than {0} % and {1}°, is refused until you say what changed.</source>
+        <translation>Eine Kante wird zwischen Abtastwerten bestimmt, nach ihrer Form. Welche Kante gilt, entscheidet der erste Lauf; ein späterer mit anderer Kante oder mit einer Marke, deren Breite um mehr als {0} % und {1}° abweicht, wird abgelehnt, bis Sie sagen, was sich geändert hat.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The rotor face</source>
+        <translation>Die Rotoransicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The rotor seen from the end that is named, with its mark, sensors and pulse sensor. Angle 0° is the edge of the mark that trips the sensor.</source>
+        <translation>Der Rotor vom genannten Ende gesehen, mit Marke, Sensoren und Impulssensor. Winkel 0° ist die Kante der Marke, die den Sensor auslöst.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Angles of the rotor count against rotation from the mark: a place at 90° passes a sensor a quarter turn after the mark does.</source>
+        <translation>Winkel am Rotor zählen ab der Marke gegen den Drehsinn: eine Stelle bei 90° kommt eine Viertelumdrehung nach der Marke am Sensor vorbei.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>the trade's usual convention, no source</source>
+        <translation>übliche Vereinbarung des Fachs, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Sensitivity, delay and corner of an input as they were measured, with their 95 % intervals.</source>
+        <translation>Empfindlichkeit, Verzug und Eckfrequenz eines Eingangs, wie gemessen, mit ihren 95-%-Bereichen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>They are written into the hook-up with date and way. Phases are put right by them.</source>
+        <translation>Sie werden mit Datum und Verfahren in den Anschluss geschrieben. Phasen werden damit berichtigt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>theory of linear systems</source>
+        <translation>Theorie linearer Systeme</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What the last seconds of the signals say, the gravest first, each with what to do.</source>
+        <translation>Was die letzten Sekunden der Signale sagen, das Schwerste zuerst, jeweils mit Abhilfe.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What blocks must be mended first: nothing measured with it can be trusted. A caution can be lived with, if you know why it is there.</source>
+        <translation>Was sperrt, ist zuerst zu beheben: keiner Messung damit ist zu trauen. Mit einem Hinweis lässt sich leben, wenn Sie seinen Grund kennen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A pulse that can be trusted</source>
+        <translation>Ein Impuls, dem zu trauen ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A pulse too many or too few is a wrong revolution, and an edge that scatters moves every phase by as much.</source>
+        <translation>Ein Impuls zu viel oder zu wenig ist eine falsche Umdrehung, und eine streuende Kante verschiebt jede Phase um ebenso viel.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Caution above {0} % of pulses lost or extra, blocked above {1} %. Caution above {2}° of scatter, blocked above {3}°. Speed within {4} % of twice or half the nameplate's means another number of marks. Lamps show from {5} % of the pulse's height on.</source>
+        <translation>Hinweis über {0} % verlorener oder überzähliger Impulse, Sperre über {1} %. Hinweis über {2}° Streuung, Sperre über {3}°. Eine Drehzahl innerhalb {4} % der doppelten oder halben Nenndrehzahl heißt: andere Zahl von Marken. Lampen zeigen sich ab {5} % der Impulshöhe.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A level that can be measured</source>
+        <translation>Ein Pegel, der sich messen lässt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A signal cut off at full scale, standing still or nearly silent does not show the vibration.</source>
+        <translation>Ein Signal, das am Vollausschlag abgeschnitten ist, stillsteht oder fast stumm ist, zeigt die Schwingung nicht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Any sample at full scale blocks. Standing still for {0} ms blocks. Caution above {1} %, and below {2} % rms; for the pulse below {3} % of full scale.</source>
+        <translation>Jeder Abtastwert am Vollausschlag sperrt. Stillstand von {0} ms sperrt. Hinweis über {1} % und unter {2} % rms; beim Impuls unter {3} % vom Vollausschlag.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Something else in the signal</source>
+        <translation>Anderes im Signal</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What comes by cable, mount or mains and is no vibration of the machine.</source>
+        <translation>Was über Kabel, Befestigung oder Netz kommt und keine Schwingung der Maschine ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A jump is {0} times the usual step. Surges: {1} % of the mean square is slow. Hum: a mains line above {2} % of 1x. Crosstalk: the pulse shows with {3} % of the vibration. Same signal: correlation above {4}. A mount is used up to a third of the frequency that it hands on.</source>
+        <translation>Ein Sprung ist das {0}-fache des üblichen Schritts. Schwankungen: {1} % des mittleren Quadrats ist langsam. Brumm: eine Netzlinie über {2} % von 1x. Übersprechen: der Impuls zeigt sich mit {3} % der Schwingung. Gleiches Signal: Korrelation über {4}. Eine Befestigung wird bis zu einem Drittel der Frequenz genutzt, die sie überträgt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Once-per-rev vibration in the check</source>
+        <translation>Schwingung der 1. Ordnung in der Prüfung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Whether this input shows the vibration at running speed at all.</source>
+        <translation>Ob dieser Eingang die Schwingung bei Betriebsdrehzahl überhaupt zeigt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Below {0} times its own 95 % half width it is hardly above its noise. Below {1} r/min velocity needs an input whose corner is under running speed divided by {2}.</source>
+        <translation>Unter dem {0}-fachen ihrer eigenen halben 95-%-Breite liegt sie kaum über dem Rauschen. Unter {1} r/min braucht die Schwinggeschwindigkeit einen Eingang, dessen Eckfrequenz unter der Drehfrequenz geteilt durch {2} liegt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Mean speed from pulse to pulse since the figures began, with the slowest and the fastest revolution below.</source>
+        <translation>Mittlere Drehzahl von Impuls zu Impuls, seit die Werte laufen; darunter die langsamste und die schnellste Umdrehung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Runs are fitted together where their speeds differ by up to {0} %; up to {1} % with a caution; beyond that not, unless you allow it and say why.</source>
+        <translation>Läufe werden gemeinsam ausgewertet, wo ihre Drehzahlen um bis zu {0} % abweichen; bis {1} % mit Hinweis; darüber nicht, außer Sie erlauben es und sagen, warum.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Revolutions and pulses</source>
+        <translation>Umdrehungen und Impulse</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How much was measured so far, or how many pulses were lost or too many.</source>
+        <translation>Wie viel bisher gemessen wurde, oder wie viele Impulse fehlten oder zu viel waren.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A run takes {0} revolutions and {1} s; below {2} r/min {3} revolutions are enough. Pulses that were lost are put back by count, so that no revolution is numbered wrong.</source>
+        <translation>Ein Lauf braucht {0} Umdrehungen und {1} s; unter {2} r/min genügen {3} Umdrehungen. Verlorene Impulse werden durch Zählen ersetzt, so dass keine Umdrehung falsch nummeriert ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Once-per-rev amplitude</source>
+        <translation>Amplitude der 1. Ordnung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How strong the vibration at running speed is: the part that unbalance makes and that a mass can change.</source>
+        <translation>Wie stark die Schwingung bei Betriebsdrehzahl ist: der Teil, den Unwucht macht und den eine Masse ändern kann.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A cosine of the shaft's angle is fitted to the samples by least squares, with its first {0} multiples beside it, over blocks of {1} revolutions; the mean over all blocks is shown.</source>
+        <translation>Ein Kosinus des Wellenwinkels wird nach der Methode der kleinsten Quadrate an die Abtastwerte angepasst, daneben seine ersten {0} Vielfachen, in Blöcken von {1} Umdrehungen; gezeigt wird das Mittel aller Blöcke.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>least squares, textbook</source>
+        <translation>kleinste Quadrate, Lehrbuch</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Once-per-rev phase</source>
+        <translation>Phase der 1. Ordnung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How many degrees of the turn after the pulse the vibration has its positive peak. With it the program knows where the mass goes.</source>
+        <translation>Wie viele Grad der Umdrehung nach dem Impuls die Schwingung ihre positive Spitze hat. Damit weiß das Programm, wohin die Masse kommt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>It lags: 0° is at the pulse, 90° a quarter turn after it. It belongs to the quantity that is shown; velocity and displacement differ by 90°.</source>
+        <translation>Sie eilt nach: 0° ist beim Impuls, 90° eine Viertelumdrehung danach. Sie gehört zur gezeigten Größe; Schwinggeschwindigkeit und Schwingweg unterscheiden sich um 90°.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What ± says</source>
+        <translation>Was ± sagt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The true mean lies within ± with 95 % confidence, by the scatter within this run alone. It shrinks as the run goes on.</source>
+        <translation>Das wahre Mittel liegt mit 95 % Vertrauen innerhalb ±, allein nach der Streuung in diesem Lauf. Mit der Dauer des Laufs wird es kleiner.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Worked out from the noise right beside running speed, so that neighbouring blocks may depend on each other. It does not hold what changes after a stop and a restart: that is the repeatability, {0} until measured, and it is added when masses are worked out.</source>
+        <translation>Bestimmt aus dem Rauschen dicht neben der Drehfrequenz, so dass benachbarte Blöcke voneinander abhängen dürfen. Nicht enthalten ist, was sich nach Abstellen und Neustart ändert: das ist die Wiederholbarkeit, {0} bis zur Messung; sie kommt hinzu, wenn Massen bestimmt werden.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Student's t; the repeatability is common practice, no source</source>
+        <translation>Students t; die Wiederholbarkeit ist übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Whether the vector stands still</source>
+        <translation>Ob der Zeiger stillsteht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A mean is worth something only where the vector does not wander. Steady: it can be used. Anything else says what moves it.</source>
+        <translation>Ein Mittel taugt nur, wo der Zeiger nicht wandert. Stabil: verwendbar. Alles andere sagt, was ihn bewegt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A plain mean is held against a drift, a settling, a speed that changes and a second source by their likelihoods. The limits are set so that about one steady record in a hundred is doubted. Too short to tell: record on.</source>
+        <translation>Ein bloßes Mittel wird nach den Likelihoods mit Drift, Einlaufen, wechselnder Drehzahl und zweiter Quelle verglichen. Die Grenzen sind so gesetzt, dass etwa eine von hundert stabilen Aufnahmen angezweifelt wird. Zu kurz für ein Urteil: weiter aufnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>likelihood ratio test; the limits are from simulated records of the project</source>
+        <translation>Likelihood-Quotienten-Test; die Grenzen sind aus simulierten Aufnahmen des Projekts</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A second source close in speed</source>
+        <translation>Eine zweite Quelle mit naher Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Another machine or a belt runs nearly as fast. Its vibration adds and subtracts in turn, so that amplitude and phase swing: a beat. Stronger than 1x, it carries the phase round and round: it walks.</source>
+        <translation>Eine andere Maschine oder ein Riemen läuft fast gleich schnell. Ihre Schwingung verstärkt und schwächt im Wechsel, so dass Amplitude und Phase schwanken: eine Schwebung. Ist sie stärker als 1x, dreht sie die Phase rundum: sie wandert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The source is fitted beside 1x and taken off; what is shown as “without it” is 1x alone. This is sure after one whole beat. Record whole beats, or use the vector without it. A neighbour that leaves more than {0} % of the goal at running speed is stopped, or kept the same in all runs.</source>
+        <translation>Die Quelle wird neben 1x angepasst und abgezogen; was als „ohne sie“ gezeigt wird, ist 1x allein. Sicher ist das nach einer ganzen Schwebung. Ganze Schwebungen aufnehmen oder den Zeiger ohne sie verwenden. Ein Nachbar, der bei Betriebsdrehzahl mehr als {0} % des Ziels hinterlässt, wird abgestellt oder in allen Läufen gleich gehalten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>least squares of two vectors; common practice, no source, for what to do</source>
+        <translation>kleinste Quadrate zweier Zeiger; was zu tun ist: übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A vector that drifts</source>
+        <translation>Ein Zeiger, der driftet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>It moves one way: the machine warms up, something builds up or settles, or the speed changes.</source>
+        <translation>Er bewegt sich in eine Richtung: die Maschine wird warm, etwas baut sich auf oder setzt sich, oder die Drehzahl ändert sich.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Settled is 1x that moves less than {0} % and {1}° in {2} min. Wait, then record.</source>
+        <translation>Eingelaufen ist 1x, das sich in {2} min weniger als {0} % und {1}° bewegt. Warten, dann aufnehmen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Each dot is the vector of a few revolutions: its distance is the amplitude, its direction the phase. A tight round cloud is a good run; an arc or a ring is a phase that wanders.</source>
+        <translation>Jeder Punkt ist der Zeiger weniger Umdrehungen: sein Abstand ist die Amplitude, seine Richtung die Phase. Eine enge runde Wolke ist ein guter Lauf; ein Bogen oder Ring ist eine wandernde Phase.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A dot is {0} revolutions. The ring about the mean is the joint 95 % region of amplitude and phase. Dashed: the last run.</source>
+        <translation>Ein Punkt sind {0} Umdrehungen. Der Ring um das Mittel ist das gemeinsame 95-%-Gebiet von Amplitude und Phase. Gestrichelt: der letzte Lauf.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Hotelling's T², from memory</source>
+        <translation>Hotellings T², aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Phase against time, from its mean. Flat is good. A wave is a second source, a slope is a drift.</source>
+        <translation>Phase über der Zeit, um ihr Mittel. Flach ist gut. Eine Welle ist eine zweite Quelle, eine Neigung eine Drift.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Each dot is {0} revolutions. The curve is the one that the verdict on steadiness rests on.</source>
+        <translation>Jeder Punkt sind {0} Umdrehungen. Auf der Kurve beruht das Urteil über die Stabilität.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>this program's own picture</source>
+        <translation>eigenes Bild dieses Programms</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The mean revolution, with a band for how much single ones differ from it. Pure unbalance is one smooth wave.</source>
+        <translation>Die mittlere Umdrehung, mit einem Band für die Abweichung einzelner. Reine Unwucht ist eine glatte Welle.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Samples are put at equal angles of the shaft and averaged; the band is one standard deviation.</source>
+        <translation>Abtastwerte werden auf gleiche Wellenwinkel umgerechnet und gemittelt; das Band ist eine Standardabweichung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>synchronous averaging, textbook</source>
+        <translation>synchrone Mittelung, Lehrbuch</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>When the run ends</source>
+        <translation>Wann der Lauf endet</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How far the run is. It ends by itself when what you chose is reached, or you end it.</source>
+        <translation>Wie weit der Lauf ist. Er endet von selbst, wenn das Gewählte erreicht ist, oder Sie beenden ihn.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Not before {0} revolutions and {1} s; below {2} r/min not before {3} revolutions. Where the interval that is wanted would take too long, the line says so. The machine runs on until you stop it.</source>
+        <translation>Nicht vor {0} Umdrehungen und {1} s; unter {2} r/min nicht vor {3} Umdrehungen. Wo der gewünschte Bereich zu lange dauern würde, sagt es die Zeile. Die Maschine läuft weiter, bis Sie sie abstellen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What is on the rotor</source>
+        <translation>Was auf dem Rotor sitzt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Masses beyond the rotor's first state, as the record has them. The next run is measured with these.</source>
+        <translation>Massen über den Urzustand des Rotors hinaus, wie im Protokoll. Der nächste Lauf wird mit ihnen gemessen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Pieces are added as vectors. Two pieces that sit apart count for less together than their sum.</source>
+        <translation>Stücke werden als Zeiger addiert. Zwei Stücke, die auseinander sitzen, zählen zusammen weniger als ihre Summe.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>addition of vectors</source>
+        <translation>Addition von Zeigern</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Vectors of a run</source>
+        <translation>Zeiger eines Laufs</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Amplitude and phase of each point as the record keeps them, each with its 95 % interval and the verdict on steadiness.</source>
+        <translation>Amplitude und Phase jedes Messpunkts, wie im Protokoll, jeweils mit 95-%-Bereich und Urteil über die Stabilität.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>They are measured from the recording of the run, over all of it, and can be measured again at any time.</source>
+        <translation>Sie werden aus der ganzen Aufnahme des Laufs gemessen und lassen sich jederzeit neu messen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>About this run</source>
+        <translation>Über diesen Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Kind, speed, length, masses and conditions of the run.</source>
+        <translation>Art, Drehzahl, Länge, Massen und Bedingungen des Laufs.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A run takes {0} revolutions and {1} s.</source>
+        <translation>Ein Lauf braucht {0} Umdrehungen und {1} s.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What changed between two runs</source>
+        <translation>Was sich zwischen zwei Läufen geändert hat</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Amplitude in percent and phase in degrees, from the earlier run to the later one, and whether the change is more than scatter.</source>
+        <translation>Amplitude in Prozent und Phase in Grad, vom früheren zum späteren Lauf, und ob die Änderung mehr ist als Streuung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A change stands out where it is larger than the 95 % of both runs and of the repeatability together: {0} until repeated runs show another.</source>
+        <translation>Eine Änderung fällt auf, wo sie größer ist als die 95 % beider Läufe und der Wiederholbarkeit zusammen: {0}, bis wiederholte Läufe etwas anderes zeigen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>common practice, no source, for the repeatability</source>
+        <translation>übliche Praxis, ohne Quelle, für die Wiederholbarkeit</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Why a run counts or does not</source>
+        <translation>Warum ein Lauf zählt oder nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A run that does not belong to the others spoils every mass worked out with it. The line says which rule speaks against it.</source>
+        <translation>Ein Lauf, der nicht zu den anderen gehört, verdirbt jede Masse, die mit ihm bestimmt wird. Die Zeile sagt, welche Regel gegen ihn spricht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Some rules refuse always, some unless you allow it and say why, some only caution. The table of rules is a file that anybody may read.</source>
+        <translation>Manche Regeln lehnen immer ab, manche außer Sie erlauben es und sagen, warum, manche mahnen nur. Die Tabelle der Regeln ist eine Datei, die jeder lesen kann.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The vector did not stand still</source>
+        <translation>Der Zeiger stand nicht still</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The run was doubted because its phase or amplitude moved while it was recorded.</source>
+        <translation>Der Lauf wird angezweifelt, weil sich Phase oder Amplitude während der Aufnahme bewegt haben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Not steady: refused unless you allow it. Repeat the run when it is steady, record whole beats, or use it and say why.</source>
+        <translation>Nicht stabil: abgelehnt, außer Sie erlauben es. Den Lauf wiederholen, wenn er stabil ist, ganze Schwebungen aufnehmen, oder ihn verwenden und sagen, warum.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Another speed</source>
+        <translation>Andere Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The answer of a machine to a mass changes with speed.</source>
+        <translation>Die Antwort einer Maschine auf eine Masse ändert sich mit der Drehzahl.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Up to {0} % accepted, up to {1} % with caution. Where a sweep predicts more than {2} % or {3}° the run is not fitted. Within {4} % of twice or half the speed the pulse is doubted first.</source>
+        <translation>Bis {0} % angenommen, bis {1} % mit Hinweis. Wo ein Durchlauf mehr als {2} % oder {3}° voraussagt, geht der Lauf nicht in die Rechnung. Innerhalb {4} % der doppelten oder halben Drehzahl wird zuerst der Impuls angezweifelt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Long enough</source>
+        <translation>Lang genug</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A short record shows an accident of the moment.</source>
+        <translation>Eine kurze Aufnahme zeigt einen Zufall des Augenblicks.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>At least {0} revolutions and {1} s, below {2} r/min {3} revolutions, and one whole beat where there is a second source.</source>
+        <translation>Mindestens {0} Umdrehungen und {1} s, unter {2} r/min {3} Umdrehungen, und eine ganze Schwebung, wo es eine zweite Quelle gibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The same mark</source>
+        <translation>Dieselbe Marke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>If mark or sensor moved, every phase turned with it, and the mass would go to the wrong place.</source>
+        <translation>Wurden Marke oder Sensor bewegt, so hat sich jede Phase mitgedreht, und die Masse käme an den falschen Platz.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Edge and polarity must stay; the mark's width may differ by {0} % or {1}°, whichever is more. A known turn is put right; an unknown one takes one run in a mass state already measured.</source>
+        <translation>Kante und Polarität müssen bleiben; die Breite der Marke darf um {0} % oder {1}° abweichen, was immer mehr ist. Eine bekannte Drehung wird berichtigt; eine unbekannte braucht einen Lauf in einem schon gemessenen Massenzustand.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Like conditions</source>
+        <translation>Gleiche Bedingungen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Load, heat and damper move the vector too, and a mass must not be blamed for it.</source>
+        <translation>Auch Last, Wärme und Klappe bewegen den Zeiger, und das darf keiner Masse zugeschrieben werden.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Conditions chosen in the brief stay within their tolerance. Settled is less than {0} % and {1}° in {2} min; minutes since the start count as alike within {3} % or {4} min.</source>
+        <translation>Die in der Aufgabe gewählten Bedingungen bleiben in ihrer Toleranz. Eingelaufen heißt weniger als {0} % und {1}° in {2} min; Minuten seit dem Start gelten innerhalb {3} % oder {4} min als gleich.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Above the abort level</source>
+        <translation>Über dem Abschaltpegel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The level that was agreed with the owner was reached in this run.</source>
+        <translation>Der mit dem Betreiber vereinbarte Pegel wurde in diesem Lauf erreicht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Stop the machine, take the last masses off or make them smaller, and find out why before the next start. The broadband level counts too.</source>
+        <translation>Maschine abstellen, die letzten Massen abnehmen oder verkleinern, und vor dem nächsten Start den Grund finden. Auch der breitbandige Pegel zählt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The same masses</source>
+        <translation>Dieselben Massen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Run and record must say the same about what is on the rotor.</source>
+        <translation>Lauf und Protokoll müssen dasselbe darüber sagen, was auf dem Rotor sitzt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Mend the run's masses, or the record of what was put on and taken off.</source>
+        <translation>Die Massen des Laufs berichtigen, oder das Protokoll über Angebrachtes und Abgenommenes.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The same points</source>
+        <translation>Dieselben Messpunkte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Runs are compared point by point: the same sensors, in the same unit, that hear something.</source>
+        <translation>Läufe werden Messpunkt für Messpunkt verglichen: dieselben Sensoren, in derselben Einheit, die etwas hören.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A point below {0} % of its last run with the same masses hears nothing. Points that fit better the other way round were exchanged.</source>
+        <translation>Ein Messpunkt unter {0} % seines letzten Laufs mit denselben Massen hört nichts. Messpunkte, die umgekehrt besser passen, wurden vertauscht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A recording without a run</source>
+        <translation>Eine Aufnahme ohne Lauf</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>It was recorded, but no run was made of it: broken off, or the source went away.</source>
+        <translation>Sie wurde aufgenommen, aber es wurde kein Lauf daraus: abgebrochen, oder die Quelle ging verloren.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Nothing recorded is thrown away. A run can be made of it; what is marked incomplete says so.</source>
+        <translation>Nichts Aufgenommenes wird weggeworfen. Daraus lässt sich ein Lauf machen; was als unvollständig vermerkt ist, sagt es.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A known mass that shows how this machine answers. It should change the vibration clearly and harm nothing.</source>
+        <translation>Eine bekannte Masse, die zeigt, wie diese Maschine antwortet. Sie soll die Schwingung deutlich ändern und nichts beschädigen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Usual size: its force at speed is {0} % of the weight that the plane's bearing carries, never above {1} %. With stored coefficients: as much as changes the vibration by {2} % of the first run, in a direction that lowers it. Within {3} % of a resonance: half of it, and no direction.</source>
+        <translation>Übliche Größe: ihre Kraft bei Drehzahl ist {0} % des Gewichts, das das Lager der Ebene trägt, nie über {1} %. Mit gespeicherten Koeffizienten: so viel, dass sich die Schwingung um {2} % des Urlaufs ändert, in einer Richtung, die sie senkt. Innerhalb {3} % einer Resonanz: die Hälfte, und keine Richtung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Force of a mass at speed</source>
+        <translation>Kraft einer Masse bei Drehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What the fixing must hold, in newton and in kilograms of force.</source>
+        <translation>Was die Befestigung halten muss, in Newton und in Kilogramm Kraft.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Mass times radius times angular speed squared. The fixing holds it by shape, not by friction; local rules and the maker's word come first.</source>
+        <translation>Masse mal Radius mal Winkelgeschwindigkeit im Quadrat. Die Befestigung hält durch Formschluss, nicht durch Reibung; örtliche Vorschriften und das Wort des Herstellers gehen vor.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What the trial does at the points</source>
+        <translation>Was der Test an den Messpunkten bewirkt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The vibration to expect with the trial mass on, and the worst that could come at a wrong angle.</source>
+        <translation>Die zu erwartende Schwingung mit der Testmasse, und das Schlimmste, was bei falschem Winkel kommen könnte.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Worst case: the size of the last vector and the size of the mass's effect added up. Where that passes the abort level a smaller mass or a better direction is offered.</source>
+        <translation>Ungünstigster Fall: der Betrag des letzten Zeigers und der Betrag der Massenwirkung zusammengezählt. Wo das über den Abschaltpegel geht, wird eine kleinere Masse oder eine bessere Richtung angeboten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The correction</source>
+        <translation>Der Ausgleich</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Which mass at which angle lowers the once-per-rev vibration best, with 95 % intervals.</source>
+        <translation>Welche Masse bei welchem Winkel die Schwingung der 1. Ordnung am besten senkt, mit 95-%-Bereichen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>All runs that count are fitted together: vibration is the first state plus what each mass does. The interval holds the scatter of the runs, the repeatability and the errors of weighing and placing, {0} unless said otherwise. It comes from an inverted test and has no end where the trial said nothing.</source>
+        <translation>Alle Läufe, die zählen, gehen zusammen in die Rechnung: die Schwingung ist der Urzustand plus das, was jede Masse bewirkt. Der Bereich enthält die Streuung der Läufe, die Wiederholbarkeit und die Fehler von Wiegen und Platzieren, {0}, wenn nichts anderes gesagt ist. Er kommt aus einem umgekehrten Test und hat kein Ende, wo der Test nichts sagte.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>method of influence coefficients, least squares; the errors assumed are common practice, no source</source>
+        <translation>Methode der Einflusskoeffizienten, kleinste Quadrate; die angenommenen Fehler sind übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A mass that is not determined</source>
+        <translation>Eine Masse, die nicht bestimmt ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The runs cannot tell this mass: the figure could as well be any other. Do not put it on.</source>
+        <translation>Die Läufe sagen diese Masse nicht: der Wert könnte ebenso gut jeder andere sein. Nicht anbringen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The trial's effect is too close to the scatter. Below {0} standard deviations it is too weak, from {1} on it is good. Take a larger trial mass, or repeat the trial.</source>
+        <translation>Die Wirkung der Testmasse liegt zu nahe an der Streuung. Unter {0} Standardabweichungen ist sie zu schwach, ab {1} ist sie gut. Eine größere Testmasse nehmen oder den Testlauf wiederholen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>simulated jobs of the project</source>
+        <translation>simulierte Aufträge des Projekts</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Condition number</source>
+        <translation>Konditionszahl</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>How well the planes can be told apart. Near one is good. Large: two planes do much the same, small errors make large opposed masses, and fewer planes are better.</source>
+        <translation>Wie gut sich die Ebenen trennen lassen. Nahe eins ist gut. Groß: zwei Ebenen wirken fast gleich, kleine Fehler geben große gegensinnige Massen, und weniger Ebenen sind besser.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>From {0} on the method with the least expected vibration is taken instead of least squares.</source>
+        <translation>Ab {0} wird statt der kleinsten Quadrate das Verfahren mit der kleinsten zu erwartenden Schwingung genommen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>numerical analysis; the limit is from simulated jobs of the project</source>
+        <translation>numerische Mathematik; die Grenze ist aus simulierten Aufträgen des Projekts</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What to know about this correction</source>
+        <translation>Was zu diesem Ausgleich zu wissen ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Something that was assumed or that does not fit. The masses are worked out all the same, and the interval holds what can be held.</source>
+        <translation>Etwas wurde angenommen oder passt nicht. Die Massen werden trotzdem bestimmt, und der Bereich enthält, was sich erfassen lässt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Repeatability {0} and placing {1} are assumed until the brief or repeated runs say otherwise. Runs that agree worse than would happen in {2} % of sound jobs are doubted.</source>
+        <translation>Wiederholbarkeit {0} und Platzierung {1} sind angenommen, bis die Aufgabe oder wiederholte Läufe etwas anderes sagen. Läufe, die schlechter zusammenpassen, als es bei {2} % einwandfreier Aufträge vorkäme, werden angezweifelt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>chi-square test; the assumed figures are common practice, no source</source>
+        <translation>Chi-Quadrat-Test; die angenommenen Werte sind übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Why there is no correction, or a doubtful one</source>
+        <translation>Warum es keinen Ausgleich gibt, oder einen zweifelhaften</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Without a first run and a trial in each plane there is nothing to work with; with runs that do not agree the result is not to be trusted.</source>
+        <translation>Ohne Urlauf und einen Testlauf je Ebene gibt es nichts zu rechnen; passen die Läufe nicht zusammen, ist dem Ergebnis nicht zu trauen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Each plane takes one run with a known mass whose effect is at least {0} standard deviations; {1} are good. Runs are doubted at {2} %.</source>
+        <translation>Jede Ebene braucht einen Lauf mit bekannter Masse, deren Wirkung mindestens {0} Standardabweichungen beträgt; {1} sind gut. Läufe werden bei {2} % angezweifelt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>simulated jobs of the project; common practice, no source</source>
+        <translation>simulierte Aufträge des Projekts; übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What each point should show after the masses that are thought of, and the level below which it stays with 95 % confidence.</source>
+        <translation>Was jeder Messpunkt mit den geplanten Massen zeigen sollte, und der Pegel, unter dem er mit 95 % Vertrauen bleibt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The fitted vectors plus what the masses add. The upper level holds the scatter of the fit and of placing.</source>
+        <translation>Die angepassten Zeiger plus das, was die Massen hinzufügen. Der obere Pegel enthält die Streuung von Anpassung und Platzierung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>propagation of variance</source>
+        <translation>Fortpflanzung der Varianz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Masses on the rotor</source>
+        <translation>Massen auf dem Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Dark: on the rotor. Dashed: thought of. The wedge is where the correction lies with 95 % confidence: within it, exact placing gains nothing.</source>
+        <translation>Dunkel: auf dem Rotor. Gestrichelt: geplant. Im Keil liegt der Ausgleich mit 95 % Vertrauen: darin bringt genaueres Platzieren nichts.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Angles count from the mark as chosen under View; files always count against rotation.</source>
+        <translation>Winkel zählen ab der Marke, wie unter Ansicht gewählt; in Dateien immer gegen den Drehsinn.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Which pieces at which positions come nearest to the correction, with the vibration to expect.</source>
+        <translation>Welche Stücke an welchen Stellen dem Ausgleich am nächsten kommen, mit der zu erwartenden Schwingung.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The search is exact: no other set of these pieces does better than is said. Fewer pieces are proposed where they do nearly as well.</source>
+        <translation>Die Suche ist genau: keine andere Wahl dieser Stücke ist besser als angegeben. Weniger Stücke werden vorgeschlagen, wo sie fast so gut sind.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>branch and bound with a proven bound</source>
+        <translation>Verzweigen und Begrenzen mit bewiesener Schranke</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A piece and its force</source>
+        <translation>Ein Stück und seine Kraft</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Mass, place, fixing and force of a piece at speed.</source>
+        <translation>Masse, Platz, Befestigung und Kraft eines Stücks bei Drehzahl.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Force is mass times radius times angular speed squared. A piece at another radius counts by mass times radius.</source>
+        <translation>Die Kraft ist Masse mal Radius mal Winkelgeschwindigkeit im Quadrat. Ein Stück auf anderem Radius zählt nach Masse mal Radius.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Reckoning at the piece</source>
+        <translation>Rechnen am Stück</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Splitting, combining, moving to another radius, drilling: the same unbalance made in another way.</source>
+        <translation>Teilen, zusammenfassen, auf anderen Radius setzen, bohren: dieselbe Unwucht, anders gemacht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What counts is mass times radius as a vector. Depths are for the maker or a competent person to allow.</source>
+        <translation>Was zählt, ist Masse mal Radius als Zeiger. Tiefen muss der Hersteller oder eine befugte Fachkraft erlauben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>mechanics; the density is the material's</source>
+        <translation>Mechanik; die Dichte ist die des Werkstoffs</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>First and last run that count, each with its 95 % interval, against the limit that was agreed.</source>
+        <translation>Erster und letzter Lauf, der zählt, jeweils mit 95-%-Bereich, gegen den vereinbarten Grenzwert.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Compared under like conditions. A point that is more than {0} % higher than before is said.</source>
+        <translation>Verglichen unter gleichen Bedingungen. Ein Messpunkt, der um mehr als {0} % höher liegt als zuvor, wird genannt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What unbalance would make the vibration that is left, against what is permitted for this grade, mass and speed.</source>
+        <translation>Welche Unwucht die verbliebene Schwingung machen würde, gegen das, was bei dieser Gütestufe, Masse und Drehzahl zulässig ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Met where it is within with at least {0} % probability, not met where it is outside with as much, else it cannot be told yet: measure longer or repeat. Permissible: grade divided by angular speed, times the rotor's mass, shared between the planes by where the mass lies.</source>
+        <translation>Eingehalten, wo sie mit mindestens {0} % Wahrscheinlichkeit innerhalb liegt, nicht eingehalten, wo sie ebenso sicher außerhalb liegt, sonst noch nicht entscheidbar: länger messen oder wiederholen. Zulässig: Gütestufe geteilt durch Winkelgeschwindigkeit, mal Rotormasse, auf die Ebenen verteilt nach der Lage des Schwerpunkts.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>ISO 21940-11, from memory; the guard band is the project's own</source>
+        <translation>ISO 21940-11, aus dem Gedächtnis; der Sicherheitsabstand ist der des Projekts</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The last run's vibration against what was agreed or the table chosen.</source>
+        <translation>Die Schwingung des letzten Laufs gegen das Vereinbarte oder die gewählte Tabelle.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Met or not met where the 95 % interval lies wholly on one side of the limit, else it cannot be told yet. A support counts as rigid where its lowest natural frequency is above {0} times the speed in the direction measured.</source>
+        <translation>Eingehalten oder nicht eingehalten, wo der 95-%-Bereich ganz auf einer Seite des Grenzwerts liegt, sonst noch nicht entscheidbar. Eine Abstützung gilt als starr, wo ihre tiefste Eigenfrequenz in Messrichtung über dem {0}-fachen der Drehfrequenz liegt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>ISO 20816, from memory; else what was agreed in the brief</source>
+        <translation>ISO 20816, aus dem Gedächtnis; sonst das in der Aufgabe Vereinbarte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Where the limits come from</source>
+        <translation>Woher die Grenzwerte kommen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The standard, contract or agreement that the verdict rests on.</source>
+        <translation>Norm, Vertrag oder Vereinbarung, auf der das Ergebnis beruht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Contract first, then the table, then what the owner agreed. The edition of a standard that is in force decides.</source>
+        <translation>Zuerst der Vertrag, dann die Tabelle, dann das mit dem Betreiber Vereinbarte. Es gilt die gültige Ausgabe einer Norm.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The verdict of the job</source>
+        <translation>Das Ergebnis des Auftrags</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Where the job stands against its goal: met, not met, or cannot be told yet. That it is met does not say that the machine is safe to run.</source>
+        <translation>Wie der Auftrag zu seinem Ziel steht: eingehalten, nicht eingehalten oder noch nicht entscheidbar. Eingehalten heißt nicht, dass die Maschine sicher läuft.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>All planes and points must be met, each with its interval.</source>
+        <translation>Alle Ebenen und Messpunkte müssen eingehalten sein, jeweils mit ihrem Bereich.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What is not done yet</source>
+        <translation>Was noch nicht getan ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What a careful person does before a job is closed. It can be closed without, and the report says so.</source>
+        <translation>Was eine sorgfältige Person tut, bevor ein Auftrag abgeschlossen wird. Es geht auch ohne, und der Bericht sagt das.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Trial masses are off and weighed back in, pieces are photographed, fixing is permanent before the final run.</source>
+        <translation>Testmassen sind abgenommen und zurückgewogen, Stücke fotografiert, die Befestigung vor dem letzten Lauf dauerhaft.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>What stands against closing</source>
+        <translation>Was gegen den Abschluss spricht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>This would leave something dangerous or wrong in the machine or in the record.</source>
+        <translation>Das würde etwas Gefährliches oder Falsches in der Maschine oder im Protokoll lassen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Trial masses still on the rotor block: nobody knows how long a temporary fixing holds.</source>
+        <translation>Testmassen auf dem Rotor sperren: niemand weiß, wie lange eine vorläufige Befestigung hält.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>For the next visit</source>
+        <translation>Für den nächsten Einsatz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Influence coefficients that are kept, so that the next visit may need no trial mass.</source>
+        <translation>Einflusskoeffizienten, die behalten werden, damit der nächste Einsatz vielleicht keine Testmasse braucht.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>The first run with a mass tests them: they are given up where it moves otherwise by more than scatter. A change of more than {0} % or {1}° between runs says that the machine is another one.</source>
+        <translation>Der erste Lauf mit einer Masse prüft sie: sie werden aufgegeben, wo er sich um mehr als die Streuung anders bewegt. Eine Änderung um mehr als {0} % oder {1}° zwischen Läufen sagt, dass es eine andere Maschine ist.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/why_panel.py"/>
         <source>Also shown here</source>
         <translation>Hier auch gezeigt</translation>
@@ -7440,6 +8675,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/why_texts.py"/>
         <source>{0}: {1} is written out; take it from the code under [figure]</source>
         <translation>{0}: {1} ist ausgeschrieben; unter [figure] aus dem Code nehmen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why_texts.py"/>
+        <source>{0} % and {1}</source>
+        <translation>{0} % und {1}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/work_row.py"/>

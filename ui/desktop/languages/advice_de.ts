@@ -4,6 +4,36 @@
 <context>
     <name>stillshaft</name>
     <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>drive.{0}: "{1}" must be above 0</source>
+        <translation>drive.{0}: „{1}“ muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>neighbours {0}.{1}: {2} must be above 0 and below 1e6</source>
+        <translation>neighbours {0}.{1}: {2} muss größer als 0 und kleiner als 1e6 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>{0} {1}.amplitude: {2} must be above 0</source>
+        <translation>{0} {1}.amplitude: {2} muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>stock {0}.count</source>
+        <translation>Anzahl im Vorrat, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>conditions.{0}, tolerance</source>
+        <translation>Bedingung {0}, Toleranz</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>drive.belt_length: {0} does not reach round half of each pulley, {1} mm; give the pitch length of the belt and the pitch diameters of the pulleys</source>
+        <translation>Riemenlänge: {0} reicht nicht um die Hälfte jeder Scheibe, {1} mm; Wirklänge des Riemens und Wirkdurchmesser der Scheiben angeben</translation>
+    </message>
+    <message>
         <location filename="../../../solver/cautions.py"/>
         <source>removed metal</source>
         <translation>abgetragenes Metall</translation>
@@ -37,6 +67,16 @@
         <location filename="../../../solver/cautions.py"/>
         <source>speed limit</source>
         <translation>Höchstdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>{0}: caution "{1}": its id is used twice; each needs its own</source>
+        <translation>{0}: Vorsichtsregel „{1}“: ihre id kommt zweimal vor; jede braucht ihre eigene</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.py"/>
+        <source>{0}: caution "{1}": its braces name what is not known there; there is {2}</source>
+        <translation>{0}: Vorsichtsregel „{1}“: ihre Klammern nennen dort Unbekanntes; es gibt {2}</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -227,6 +267,86 @@
         <location filename="../../../solver/cautions.toml"/>
         <source>{0}: the record does not say how it is fixed; say it, and look at it again before you start.</source>
         <translation>{0}: im Protokoll steht nicht, wie es befestigt ist; angeben und vor dem Start noch einmal ansehen.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: id: {1} must be 1 to {2}</source>
+        <translation>{0}: id: {1} muss 1 bis {2} sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: at: {1} is no UTC time such as 2026-11-25T08:30:00.000+00:00</source>
+        <translation>{0}: at: {1} ist keine UTC-Zeit wie 2026-11-25T08:30:00.000+00:00</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: {1}: has {2} entries, at most {3}</source>
+        <translation>{0}: {1}: hat {2} Einträge, höchstens {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: note: a check that was not done needs a reason; write why</source>
+        <translation>{0}: note: eine nicht gemachte Prüfung braucht einen Grund; ihn angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: {1}: is empty</source>
+        <translation>{0}: {1}: ist leer</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: {1} is no SHA-256 in hex</source>
+        <translation>{0}: {1} ist kein SHA-256 in Hexadezimal</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: vectors: must be one or more, each point once; there is {1}</source>
+        <translation>{0}: vectors: müssen einer oder mehr sein, jeder Messpunkt einmal; es gibt {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: speed_rpm: {1} must be above 0</source>
+        <translation>{0}: speed_rpm: {1} muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: vectors: an amplitude is below 0</source>
+        <translation>{0}: vectors: eine Amplitude ist kleiner als 0</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: covariance.matrix: must have two rows for each of its points</source>
+        <translation>{0}: covariance.matrix: muss zwei Zeilen je Messpunkt haben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: radius_mm: {1} must be above 0</source>
+        <translation>{0}: radius_mm: {1} muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: pieces: are given to put on or to place; "taken off" names them by of and numbers</source>
+        <translation>{0}: pieces: gehören zum Anbringen oder Platzieren; „taken off“ nennt sie durch of und numbers</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: of: "{1}" needs none</source>
+        <translation>{0}: of: „{1}“ braucht keines</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: of: "{1}" names what was put on</source>
+        <translation>{0}: of: „{1}“ nennt, was angebracht wurde</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>needs none</source>
+        <translation>braucht keines</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>names what was put on</source>
+        <translation>nennt, was angebracht wurde</translation>
     </message>
     <message>
         <location filename="../../../solver/guidance.py"/>

@@ -44,6 +44,96 @@
         <translation>{0}; davon nicht zu unterscheiden: {1}</translation>
     </message>
     <message>
+        <location filename="../../../solver/diagnosis.py"/>
+        <source>{0}: is a figure, but must be {1}</source>
+        <translation>{0}: ist eine Zahl, muss aber {1} sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis.py"/>
+        <source>{0}: {1} between {2} and {3}: must be a finite figure in its interval</source>
+        <translation>{0}: {1} zwischen {2} und {3}: muss eine endliche Zahl in ihrem Bereich sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>weak {0}, strong {1}: must be above 1, strong no less than weak</source>
+        <translation>weak {0}, strong {1}: müssen größer als 1 sein, strong nicht kleiner als weak</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>cause, quantity, fact: a key is used twice; each needs its own</source>
+        <translation>cause, quantity, fact: ein Schlüssel kommt zweimal vor; jeder braucht seinen eigenen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>cause: there is none that every machine may have; add a [[cause]] without needs</source>
+        <translation>cause: es gibt keine, die jede Maschine haben kann; eine [[cause]] ohne needs hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>cause "{0}": odds {1} must be above 0</source>
+        <translation>Ursache „{0}“: odds {1} muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>cause "{0}": part_of "{1}" is no cause that stands for itself and has no needs</source>
+        <translation>Ursache „{0}“: part_of „{1}“ ist keine Ursache, die für sich steht und keine needs hat</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>cause "{0}"</source>
+        <translation>Ursache „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>quantity "{0}"</source>
+        <translation>Größe „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>quantity "{0}", row {1}</source>
+        <translation>Größe „{0}“, Zeile {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>{0}: "{1}" is no cause</source>
+        <translation>{0}: „{1}“ ist keine Ursache</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>{0}: names a cause twice, by itself or in a group</source>
+        <translation>{0}: nennt eine Ursache zweimal, allein oder in einer Gruppe</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>{0}: "{1}" is none of the words of this quantity</source>
+        <translation>{0}: „{1}“ ist keines der Wörter dieser Größe</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>{0}: give words where the quantity has words, else a range</source>
+        <translation>{0}: Wörter angeben, wo die Größe Wörter hat, sonst einen Bereich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>quantity "{0}": two rows overlap; a figure must lie in one</source>
+        <translation>Größe „{0}“: zwei Zeilen überlappen; eine Zahl muss in einer liegen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>cause "{0}": before "{1}", which is no cause</source>
+        <translation>Ursache „{0}“: vor „{1}“, das keine Ursache ist</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>quantity "{0}": reads "{1}": only {2} may stand in braces</source>
+        <translation>Größe „{0}“: reads „{1}“: nur {2} darf in Klammern stehen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.py"/>
+        <source>{0}: {1} = {2}: no fact or quantity has such words</source>
+        <translation>{0}: {1} = {2}: kein fact und keine Größe hat solche Wörter</translation>
+    </message>
+    <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>bent shaft</source>
         <translation>verbogene Welle</translation>
@@ -1274,6 +1364,11 @@
         <translation>Betriebsdrehzahl {0} r/min: muss größer als 0 sein</translation>
     </message>
     <message>
+        <location filename="../../../solver/evidence.py"/>
+        <source>"{0}": must be warm_change or repeat_change</source>
+        <translation>„{0}“: muss warm_change oder repeat_change sein</translation>
+    </message>
+    <message>
         <location filename="../../../solver/inspection.py"/>
         <source>{0}: check "{1}"</source>
         <translation>{0}: Prüfung „{1}“</translation>
@@ -1357,6 +1452,36 @@
         <location filename="../../../solver/inspection.py"/>
         <source>{0} % and {1}°</source>
         <translation>{0} % und {1}°</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>{0}: check "{1}": its key is used twice; each needs its own</source>
+        <translation>{0}: Prüfung „{1}“: ihr Schlüssel kommt zweimal vor; jede braucht ihren eigenen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>{0}: {1} = {2}: no fact or answer has such words</source>
+        <translation>{0}: {1} = {2}: kein fact und keine Antwort hat solche Wörter</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>{0}: feeds "{1}", which the diagnosis does not know</source>
+        <translation>{0}: liefert „{1}“, das die Diagnose nicht kennt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>{0}: caution "{1}" has no text</source>
+        <translation>{0}: Vorsichtsregel „{1}“ hat keinen Text</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>{0} times for {1} vectors: need as many, two or more, times rising</source>
+        <translation>{0} Zeiten für {1} Zeiger: gleich viele nötig, zwei oder mehr, Zeiten steigend</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>1x moved by {0} in five minutes</source>
+        <translation>1x bewegte sich in fünf Minuten um {0}</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>

@@ -908,6 +908,14 @@
         <translation>die Läufe zeigen nicht {0}: Wirkung {1} Standardabweichungen, nötig sind {2}</translation>
     </message>
     <message>
+        <source>{0}: {1} must be {2} or more</source>
+        <translation>{0}: {1} muss {2} oder mehr sein</translation>
+    </message>
+    <message>
+        <source>"{0}" is no quantity of the rules; known are {1}</source>
+        <translation>„{0}“ ist keine Größe der Regeln; bekannt sind {1}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -3304,7 +3312,7 @@
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
-        <source>B&amp;y name…</source>
+        <source>By &amp;name…</source>
         <translation>Na&amp;ch Namen…</translation>
     </message>
     <message>
@@ -6454,7 +6462,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/run_taker.py"/>
         <source>plane "{0}".radius</source>
-        <translation>Ebene „{0}“, Radius</translation>
+        <translation>Radius der Ebene „{0}“</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/run_watch.py"/>

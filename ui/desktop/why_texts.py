@@ -90,11 +90,10 @@ class Texts:
         """A figure as the program has it now. Raises WhyError where it has none."""
         found = self.figures[name]
         value = _value(found.of, name)
-        return (
-            f"{found.times * value:.10g}"
-            if isinstance(value, int | float)
-            else str(value).replace("% ", "% and ").replace(" deg", "°")
-        )
+        if isinstance(value, int | float):
+            return f"{found.times * value:.10g}"
+        percent, _, angle = str(value).partition(" % ")
+        return f"{percent} % and {angle.replace(' deg', '°')}"
 
 
 def _value(place: str, name: str) -> Any:

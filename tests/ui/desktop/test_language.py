@@ -206,6 +206,25 @@ def test_what_is_loaded_is_what_the_catalogues_say(translate, qapp):
     assert templates <= set(loaded.translate(words.CONTEXT, words.INDEX).split(words.BETWEEN))
 
 
+def test_every_text_of_the_window_has_its_german(translate):
+    """`python fixtures/translate.py missing window` lists them with their files."""
+    assert translate.missing("window") == {}
+
+
+def test_what_is_no_text_for_people_is_not_asked_for(translate):
+    for text in (
+        "Ctrl+Shift+Z",
+        "*.jpg *.PNG",
+        "mm/s peak",
+        "setToolTip",
+        "#ffffff",
+        "serial:/dev/ttyACM0, recording:FILE",
+    ):
+        assert not translate._worth(text), text
+    for text in ("Stop", "Ctrl key", "a peak", "such as 2 g x 6", "sources: serial or sound"):
+        assert translate._worth(text), text
+
+
 def test_every_mnemonic_is_one_letter_of_the_word(translate):
     for source, turned in translate.read_all().items():
         if re.search(r"&\w", source) and "&&" not in source:

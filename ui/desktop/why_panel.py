@@ -62,7 +62,7 @@ class WhyPanel(Worded, QtWidgets.QFrame):
         self.rule.setText(why.rule)
         self.source.setText(f"Source: {why.source}.")
         self.setAccessibleName(f"Why: {why.title}")
-        self.setAccessibleDescription(f"{why.plain}\nRule:\n{why.rule}\nSource: {why.source}.")
+        self.setAccessibleDescription("\n".join((why.plain, self.rule_name.text(), why.rule, self.source.text())))
         self._keys = list(dict.fromkeys((key, *others)))
         self.others.clear()
         self.others.addItems([texts.texts[each].title for each in self._keys])

@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any
 
 from figures.record import MISSED, Figure, said
-from scipy.stats import fisher_exact
 
 PATH = Path(__file__).parents[1] / "figures_baseline.json"
 RATIO = 1.5  # a cost may grow by this before it is called worse
@@ -105,6 +104,8 @@ def worse(old: dict[str, Any], new: Figure) -> str | None:
 
 def _by_chance(before: float, cases: int, now: float, cases_now: int, up: bool) -> float:
     """Probability of a share that far up (or down) if both were of one kind; shares in percent."""
+    from scipy.stats import fisher_exact
+
     was = min(cases, max(0, round(0.01 * before * cases)))
     has = min(cases_now, max(0, round(0.01 * now * cases_now)))
     table = [[has, cases_now - has], [was, cases - was]]

@@ -173,7 +173,7 @@ def _style() -> str:
         "dt,small,th,.quiet,.keys{color:var(--quiet)}dd{margin:0}small{display:block}"
         ".wide{overflow-x:auto}table{border-collapse:collapse;width:100%;background:var(--panel)}"
         "th,td{text-align:left;vertical-align:top;padding:.35rem .6rem;border-bottom:1px solid var(--line)}"
-        "td:nth-child(2){white-space:nowrap}.good{color:var(--good)}.bad{color:var(--bad);font-weight:bold}"
+        "td:nth-child(2),td:last-child{white-space:nowrap}.good{color:var(--good)}.bad{color:var(--bad);font-weight:bold}"
         ".caution{color:var(--caution)}figure{margin:1rem 0;background:var(--panel);padding:.8rem;max-width:720px;"
         "border:1px solid var(--line)}figcaption{font-weight:600}svg{width:100%;height:auto}svg text{fill:var(--quiet);"
         "font-size:12px}svg text.small{font-size:11px}.grid{stroke:var(--grid);fill:none}.line{fill:none;stroke-width:2}"

@@ -158,14 +158,16 @@ class _Axis:
 def _axis(values: Sequence[float], log: bool) -> _Axis:
     low, high = min(values), max(values)
     if log:
-        first, last = math.floor(math.log10(low) + 1e-9), math.ceil(math.log10(high) - 1e-9)
-        last = max(last, first + 1)
-        steps = (1.0, 2.0, 5.0) if last - first <= 2 else (1.0,)
-        ticks = tuple(s * 10.0**d for d in range(first, last + 1) for s in steps)
-        low, high = max((t for t in ticks if t <= low), default=low), min((t for t in ticks if t >= high), default=high)
-        if low == high:
-            high = 10.0 * low
-        return _Axis(low, high, tuple(t for t in ticks if low <= t <= high), True)
+        steps = [
+            m * 10.0**d
+            for d in range(math.floor(math.log10(low)) - 1, math.ceil(math.log10(high)) + 2)
+            for m in (1, 2, 5)
+        ]
+        low = max(t for t in steps if t <= low * (1.0 + 1e-9))
+        high = min(t for t in steps if t > low and t >= high * (1.0 - 1e-9))
+        inside = [t for t in steps if low <= t <= high]
+        tens = [t for t in inside if abs(math.log10(t) - round(math.log10(t))) < 1e-9]
+        return _Axis(low, high, tuple(inside if len(inside) <= 8 or len(tens) < 3 else tens), True)
     if low == high:
         low, high = low - 0.5 * (abs(low) or 1.0), high + 0.5 * (abs(high) or 1.0)
     size = 10.0 ** math.floor(math.log10((high - low) / 4.0))

@@ -5,6 +5,7 @@ Figures travel as properties of their tests' reports, which xdist brings from it
 
 from __future__ import annotations
 
+import faulthandler
 import os
 import platform
 from collections.abc import Iterator
@@ -59,6 +60,7 @@ def pytest_configure(config: pytest.Config) -> None:
 @pytest.fixture
 def figure(request: pytest.FixtureRequest) -> Figures:
     """Records a figure: `figure("what it is", value, "%", at_most=7.0, textbook=("the handbook", 12.0), cases=2400)`."""
+    faulthandler.cancel_dump_traceback_later()  # a benchmark takes minutes by intent: its own limit says what hangs
     node = request.node
     recorded = Figures(
         section_of(node.path), _first_sentence(request.module.__doc__), node.nodeid.rpartition("/")[2],
@@ -99,8 +101,8 @@ class _Gathering:
         collected = self._config.stash[_COLLECTED]
         test = report.nodeid.rpartition("/")[2]
         is_benchmark = "benchmark" in report.keywords
-        if report.outcome != "passed" and is_benchmark:
-            collected.stopped[test] = f"{report.outcome}, {_reason(report)}"
+        if report.outcome != "passed" and is_benchmark and not (why := _reason(report)).startswith("missed: "):
+            collected.stopped[test] = f"{report.outcome}, {why}"
         if report.when != "teardown":
             return
         carried = dict(report.user_properties)

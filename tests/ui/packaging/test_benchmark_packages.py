@@ -45,6 +45,23 @@ def run(*command, cwd, **more):
     return done.stdout
 
 
+@pytest.fixture(scope="module", autouse=True)
+def not_in_a_quick_run(request):
+    if request.config.option.figures_quick:
+        pytest.skip("packages cannot be made of fewer seeds: a quarter of an hour")
+
+
+def assert_says_no_screen(program, folder):
+    """Where there is no screen, the window says so in one line and nothing else happens."""
+    if sys.platform != "linux":
+        return
+    bare = {k: v for k, v in CLEAN.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
+    done = subprocess.run([program, "app"], cwd=folder, env=bare, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout) == (1, "")
+    (line,) = done.stderr.splitlines()
+    assert line.startswith(("stillshaft: there is no screen", "stillshaft: the window needs system libraries"))
+
+
 @pytest.fixture(scope="module")
 def tools(tmp_path_factory):
     """Python of an environment with what builds and installs."""
@@ -78,7 +95,7 @@ def test_wheel_holds_code_and_data(built, figure):
         if path.is_file()
     }
     assert held == {name for name in wanted if not name.startswith(NOT_INSTALLED)}
-    assert any(name.endswith(".toml") for name in held)
+    assert {"ui/desktop/why.toml", "ui/desktop/languages/stillshaft_de.qm", "ui/guide_pages/start.md"} <= held
     assert any(name.startswith("ui/desktop/fonts/LICENSE") for name in held)
     assert len(terms) == 1
     figure("wheel", wheel.stat().st_size / 1e6, "MB")
@@ -114,6 +131,7 @@ def test_wheel_works_with_pipx(tools, built, tmp_path):
     places = {"PIPX_HOME": str(tmp_path / "home"), "PIPX_BIN_DIR": str(tmp_path / "bin")}
     run(tools, "-m", "pipx", "install", wheel_in(built / "dist"), cwd=tmp_path, **places)
     assert "rehearse" in run(tmp_path / "bin" / "stillshaft", "--help", cwd=tmp_path)
+    assert_says_no_screen(tmp_path / "bin" / "stillshaft", tmp_path)
 
 
 @pytest.fixture(scope="module")
@@ -126,6 +144,8 @@ def stand_alone(tmp_path_factory):
 def test_stand_alone_program_works(stand_alone, tmp_path):
     program = stand_alone / "stillshaft"
     assert "rehearse" in run(program, "--help", cwd=tmp_path)
+    assert "simulated rotor" in run(program, "guide", "start", cwd=tmp_path)
+    assert_says_no_screen(program, tmp_path)
     run(program, "rehearse", "--fast", "kept", cwd=tmp_path)
     run(program, "solve", "kept/runs.toml", "--plot", "vectors.pdf", cwd=tmp_path)
     assert (tmp_path / "vectors.pdf").read_bytes().startswith(b"%PDF")
@@ -142,10 +162,27 @@ def test_stand_alone_program_works(stand_alone, tmp_path):
 @needs_linux
 def test_stand_alone_folder_holds_what_is_needed_and_its_terms(stand_alone, figure):
     figure("stand-alone folder", bundle.size_mb(stand_alone), "MB", at_most=MOST_MB)
-    held = {p.name.split("-")[0].lower() for f in ("_internal", "licences") for p in (stand_alone / f).iterdir()}
+    parts = [p.name for f in ("_internal", "LICENSES/packages") for p in (stand_alone / f).iterdir()]
+    held = {name.split("-")[0].lower() for name in parts}
     assert not held & set(OF_TESTS)
     assert held >= {"numpy", "scipy", "pyside6", "clarabel", "reportlab", "sounddevice", "soundfile"}
     assert not list((stand_alone / "_internal").rglob("test_*.py"))
+    assert not list((stand_alone / "_internal").rglob("libreadline*"))
+    assert (stand_alone / "icon" / "stillshaft.svg").is_file()
+    assert (stand_alone / "stillshaft.desktop").is_file()
+
+
+@needs_linux
+def test_every_part_of_the_stand_alone_folder_has_its_terms(stand_alone):
+    terms = stand_alone / "LICENSES"
+    for folder in (terms / "packages").iterdir():
+        assert any(p.is_file() for p in folder.rglob("*") if p.name != "METADATA"), folder.name
+    assert list((terms / "packages").glob("[Pp]y[Ss]ide6_[Ee]ssentials-*/LGPL-3"))
+    assert list((terms / "python").iterdir())
+    contents = (terms / "README.txt").read_text(encoding="utf-8")
+    libraries = [p.name for p in (stand_alone / "_internal").glob("lib*.so*") if not p.is_symlink()]
+    assert libraries
+    assert not [name for name in libraries if name not in contents and not name.startswith("libpython")]
 
 
 @needs_linux

@@ -214,7 +214,7 @@ def bundle(folder: Path) -> Path:
         subprocess.run(
             [python, "-m", "PyInstaller", "--noconfirm", "--log-level", "WARN", "--onedir", "--name", "stillshaft",
              "--collect-submodules", "stillshaft", "--collect-data", "stillshaft", "--copy-metadata", "stillshaft",
-             "--hidden-import", "clarabel",
+             "--hidden-import", "clarabel", "--exclude-module", "readline",  # under the GPL, and nothing here edits a line
              "--distpath", str(work / "made"), "--workpath", str(work / "work"), "--specpath", str(work),
              str(HERE / "start.py")],
             check=True, cwd=work,

@@ -34,6 +34,21 @@
         <translation>Riemenlänge: {0} reicht nicht um die Hälfte jeder Scheibe, {1} mm; Wirklänge des Riemens und Wirkdurchmesser der Scheiben angeben</translation>
     </message>
     <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>{0}: {1} must be {2} or more, and below 1e9</source>
+        <translation>{0}: {1} muss {2} oder mehr und kleiner als 1e9 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>drive.line: "{0}" is {1} Hz; mains have 50 Hz or 60 Hz, railways 16.7 Hz</source>
+        <translation>Netzfrequenz: „{0}“ ist {1} Hz; Netze haben 50 Hz oder 60 Hz, Bahnen 16.7 Hz</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>drive.poles: {0}: a motor has an even number, 2 to {1}</source>
+        <translation>Polzahl: {0}: ein Motor hat eine gerade Zahl, 2 bis {1}</translation>
+    </message>
+    <message>
         <location filename="../../../solver/cautions.py"/>
         <source>removed metal</source>
         <translation>abgetragenes Metall</translation>
@@ -474,6 +489,261 @@
         <translation>das Ziel ist nicht erreicht, und das Auswuchten wurde nicht beendet</translation>
     </message>
     <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a closed job takes no more entries but a report, until it is reopened</source>
+        <translation>ein abgeschlossener Auftrag nimmt außer einem Bericht keine Einträge mehr auf, bis er wieder geöffnet wird</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>what cannot be read is not guessed at</source>
+        <translation>was nicht lesbar ist, wird nicht geraten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the abort level is agreed with the owner: what was put on last comes off or is made smaller before the next start</source>
+        <translation>der Abschaltpegel ist mit dem Betreiber vereinbart: das zuletzt Angebrachte kommt vor dem nächsten Start ab oder wird kleiner</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a machine that crosses its abort level without any mass put on is not started again before somebody decided so</source>
+        <translation>eine Maschine, die ohne angebrachte Masse ihren Abschaltpegel überschreitet, startet erst wieder, wenn jemand das entschieden hat</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>runs before and after an unknown turn are never fitted together; one run in a mass state already measured shows the turn</source>
+        <translation>Läufe vor und nach einer unbekannten Verdrehung werden nie gemeinsam gerechnet; ein Lauf in einem schon gemessenen Massezustand zeigt die Verdrehung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>for good</source>
+        <translation>endgültig</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>planes, speed, abort levels and goal decide what may be put on and when to stop</source>
+        <translation>Ebenen, Drehzahl, Abschaltpegel und Ziel entscheiden, was angebracht werden darf und wann Schluss ist</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>above its highest speed a rotor may burst: that limit is its maker's</source>
+        <translation>über seiner höchsten Drehzahl kann ein Rotor bersten: diese Grenze setzt der Hersteller</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>an abort level stops nothing at a point that is not measured</source>
+        <translation>ein Abschaltpegel bewirkt nichts an einem Messpunkt, der nicht gemessen wird</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>an overhung disc is balanced in one plane first; a couple only if axial or far-bearing 1x stays above the goal</source>
+        <translation>eine fliegende Scheibe wird zuerst in einer Ebene ausgewuchtet; ein Moment nur, wenn 1x axial oder am fernen Lager über dem Ziel bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a machine that is loose, dirty, worn or misaligned does not hold a balance</source>
+        <translation>eine lose, schmutzige, verschlissene oder schlecht ausgerichtete Maschine hält keine Auswuchtung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>what needs attention is put right before masses are put on, or the person says why not</source>
+        <translation>was zu beachten ist, wird vor dem Anbringen von Massen behoben, oder die Person sagt, warum nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>vectors mean something only with sensitivity, place and pulse known</source>
+        <translation>Zeiger sagen nur etwas, wenn Empfindlichkeit, Platz und Impuls bekannt sind</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the pulse is resolved once, at the signal check, and a bad one spoils every phase</source>
+        <translation>der Impuls wird einmal festgelegt, bei der Signalprüfung, und ein schlechter verdirbt jede Phase</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>what neighbours do to 1x cannot be balanced: above 30 % of the goal they are stopped, or kept the same in all runs</source>
+        <translation>was Nachbarn zu 1x beitragen, lässt sich nicht auswuchten: über 30 % des Ziels werden sie abgestellt oder in allen Läufen gleich gehalten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a run that is too short or beats is not trusted until it covers whole beats</source>
+        <translation>ein zu kurzer oder schwebender Lauf gilt erst als verlässlich, wenn er ganze Schwebungen umfasst</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>runs are comparable when 1x moves less than 2 % and 2° in five minutes</source>
+        <translation>Läufe sind vergleichbar, wenn 1x sich in fünf Minuten weniger als 2 % und 2° bewegt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>speed to 0.5 % is accepted, to 2 % with caution, beyond not fitted</source>
+        <translation>Drehzahl bis 0.5 % wird angenommen, bis 2 % mit Vorbehalt, darüber nicht gemeinsam gerechnet</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a run that does not belong to the others spoils every mass worked out with it</source>
+        <translation>ein Lauf, der nicht zu den anderen gehört, verdirbt jede damit berechnete Masse</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>every correction is worked out from the vibration without masses</source>
+        <translation>jeder Ausgleich geht von der Schwingung ohne Massen aus</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>balancing changes 1x that unbalance makes, and nothing else; it suggests, the person decides</source>
+        <translation>Auswuchten ändert nur das 1x, das Unwucht macht; das Programm rät, die Person entscheidet</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>balancing lowers 1x alone: where other orders dominate, more mass does not bring the level down</source>
+        <translation>Auswuchten senkt nur 1x: wo andere Ordnungen überwiegen, senkt mehr Masse den Pegel nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>within 20 % of a resonance the lag is uncertain and the response large: no trial direction, half the trial mass</source>
+        <translation>innerhalb 20 % einer Resonanz ist die Nacheilung unsicher und die Antwort groß: keine Testrichtung, halbe Testmasse</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>what repeats after a stop and a restart decides trust, not the scatter within a run; may be skipped with a reason</source>
+        <translation>über die Verlässlichkeit entscheidet, was sich nach Halt und Neustart wiederholt, nicht die Streuung im Lauf; mit Begründung zu übergehen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a trial's effect cannot be told from an initial state that moves by itself</source>
+        <translation>die Wirkung eines Tests ist von einem Urzustand, der sich selbst bewegt, nicht zu trennen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>starts are scarce: stored coefficients, fewer planes and a trial in a good direction need fewer</source>
+        <translation>Starts sind knapp: gespeicherte Koeffizienten, weniger Ebenen und ein Test in guter Richtung brauchen weniger</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a known mass shows how each point answers to the plane; a tenth of the weight on a bearing as force is usual</source>
+        <translation>eine bekannte Masse zeigt, wie jeder Messpunkt auf die Ebene antwortet; üblich ist als Kraft ein Zehntel des Gewichts auf einem Lager</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the worst case |v0| + |H·w| of a trial stays below the abort level</source>
+        <translation>der ungünstigste Fall |v0| + |H·w| eines Tests bleibt unter dem Abschaltpegel</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the trial's effect is the change from the initial run</source>
+        <translation>die Wirkung des Tests ist die Änderung gegen den Urlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>what was put on is believed when it was measured</source>
+        <translation>was angebracht wurde, gilt, wenn es gemessen ist</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>without a solution there is no mass to put on</source>
+        <translation>ohne Lösung gibt es keine Masse anzubringen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>an effect below 5 standard deviations leaves more vibration than it should; 15 are good</source>
+        <translation>eine Wirkung unter 5 Standardabweichungen lässt mehr Schwingung übrig, als sie soll; 15 sind gut</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>where no trial mass would do, more runs average the scatter</source>
+        <translation>wo keine Testmasse genügt, mitteln mehr Läufe die Streuung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a correction inside its own region, or coefficients that change by more than 30 % or 30° between runs, makes nothing better</source>
+        <translation>ein Ausgleich innerhalb seines eigenen Gebiets, oder Koeffizienten, die sich zwischen Läufen um mehr als 30 % oder 30° ändern, verbessert nichts</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>stop where the next correction is below the smallest piece, or two in a row each cut the worst point by less than 20 %</source>
+        <translation>aufhören, wo der nächste Ausgleich kleiner als das kleinste Stück ist, oder zwei nacheinander den schlechtesten Messpunkt um je weniger als 20 % senkten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the runs agree and every plane is determined</source>
+        <translation>die Läufe passen zueinander, und jede Ebene ist bestimmt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>large opposed masses that the runs hardly tell are not worth it: the static part or one plane first, then measure</source>
+        <translation>große gegenüberliegende Massen, die die Läufe kaum bestimmen, lohnen nicht: zuerst der statische Anteil oder eine Ebene, dann messen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the goal is not met yet and what is to be added is clear of its scatter</source>
+        <translation>das Ziel ist noch nicht erreicht, und was hinzukommt, ragt aus seiner Streuung heraus</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>motors are heated by each start: the minutes between are those of its maker or owner</source>
+        <translation>jeder Start erwärmt den Motor: die Minuten dazwischen nennt Hersteller oder Betreiber</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>starts are scarce: how many are allowed is the owner's word</source>
+        <translation>Starts sind knapp: wie viele erlaubt sind, sagt der Betreiber</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>trial masses are listed and off before a job is closed</source>
+        <translation>Testmassen sind aufgeführt und ab, bevor ein Auftrag abgeschlossen wird</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>a trial mass that is not weighed back in may still be in the machine</source>
+        <translation>eine nicht zurückgewogene Testmasse kann noch in der Maschine sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the next visit begins with a look for missing pieces</source>
+        <translation>der nächste Einsatz beginnt mit der Suche nach fehlenden Stücken</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>permanent fixing is done before the final run, so that the run shows what stays</source>
+        <translation>endgültig befestigt wird vor dem Schlusslauf, damit er zeigt, was bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the final run shows the rotor as it stays</source>
+        <translation>der Schlusslauf zeigt den Rotor, wie er bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>other points and orders are to be no worse than before</source>
+        <translation>andere Messpunkte und Ordnungen dürfen nicht schlechter sein als vorher</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>first and final run are compared under like conditions</source>
+        <translation>erster Lauf und Schlusslauf werden unter gleichen Bedingungen verglichen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>met with its interval: more mass makes nothing surer</source>
+        <translation>eingehalten samt Bereich: mehr Masse macht nichts sicherer</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>the report says where the job stands against its goal, also where it was not reached</source>
+        <translation>der Bericht sagt, wie der Auftrag zu seinem Ziel steht, auch wenn es nicht erreicht wurde</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>acceptance has a basis, a name and a signature, or a refusal</source>
+        <translation>eine Abnahme hat Grundlage, Namen und Unterschrift, oder es gibt eine Ablehnung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.toml"/>
+        <source>nothing is left to do here</source>
+        <translation>hier ist nichts mehr zu tun</translation>
+    </message>
+    <message>
         <location filename="../../../solver/next_masses.py"/>
         <source>{0} may bring {1} to {2}, above its abort level of {3}: put on no more than {4} % of it, or opposite the heavy spot</source>
         <translation>{0} kann {1} auf {2} bringen, über den Abschaltpegel von {3}: höchstens {4} % davon anbringen, oder gegenüber der schweren Stelle</translation>
@@ -887,6 +1157,26 @@
         <location filename="../../../solver/next_steps.py"/>
         <source>{0} starts are left and the usual way needs {1}: {2}</source>
         <translation>{0} Starts sind noch frei, und der übliche Weg braucht {1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>{0} reached {1} {2}, above its abort level of {3}, with nothing put on: find out why, and agree with the owner what is done, before the next start</source>
+        <translation>{0} erreichte {1} {2}, über dem Abschaltpegel von {3}, ohne dass etwas angebracht war: vor dem nächsten Start den Grund finden und mit dem Betreiber vereinbaren, was geschieht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the running speed of {0} r/min is above the {1} r/min that the rotor must never exceed: correct what is wrong in the brief</source>
+        <translation>die Betriebsdrehzahl von {0} r/min liegt über den {1} r/min, die der Rotor nie überschreiten darf: in der Aufgabe berichtigen, was falsch ist</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>the {0} at "{1}" watches nothing: the hook-up has no such point; there is {2}</source>
+        <translation>{0} an „{1}“ überwacht nichts: der Anschluss hat diesen Messpunkt nicht; es gibt {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/next_steps.py"/>
+        <source>abort level</source>
+        <translation>Abschaltpegel</translation>
     </message>
     <message>
         <location filename="../../../solver/progress.py"/>

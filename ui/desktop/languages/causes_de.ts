@@ -54,6 +54,11 @@
         <translation>{0}: {1} zwischen {2} und {3}: muss eine endliche Zahl in ihrem Bereich sein</translation>
     </message>
     <message>
+        <location filename="../../../solver/diagnosis.py"/>
+        <source>"{0}": is no quantity of the rules; known are {1}</source>
+        <translation>„{0}“: ist keine Größe der Regeln; bekannt sind {1}</translation>
+    </message>
+    <message>
         <location filename="../../../solver/diagnosis_rules.py"/>
         <source>weak {0}, strong {1}: must be above 1, strong no less than weak</source>
         <translation>weak {0}, strong {1}: müssen größer als 1 sein, strong nicht kleiner als weak</translation>

@@ -849,6 +849,11 @@
         <translation>der erste ist 0</translation>
     </message>
     <message>
+        <location filename="../../../ui/library.py"/>
+        <source>{0}: there is no such file; leave --coefficients out, or name the right one</source>
+        <translation>{0}: die Datei gibt es nicht; --coefficients weglassen oder die richtige nennen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/library_index.py"/>
         <source>ids that do not grow</source>
         <translation>Nummern, die nicht steigen</translation>
@@ -862,6 +867,106 @@
         <location filename="../../../ui/live.py"/>
         <source>measuring ended by a fault of the program ({0}); start the source again</source>
         <translation>Messung durch einen Programmfehler beendet ({0}); die Quelle neu starten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>units "{0}": are none; choose {1}</source>
+        <translation>Einheiten „{0}“: gibt es nicht; wählen: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>begun {0}, </source>
+        <translation>begonnen {0}, </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>Balancing report, {0}, {1}made {2}</source>
+        <translation>Auswuchtbericht, {0}, {1}erstellt {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>Balancing report, {0}made {1}</source>
+        <translation>Auswuchtbericht, {0}erstellt {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>paper "{0}": is none; choose {1}</source>
+        <translation>Papier „{0}“: gibt es nicht; wählen: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>{0}: is no file name; choose another</source>
+        <translation>{0}: ist kein Dateiname; einen anderen wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>{0}: there is no folder {1}; make it first, or choose another place</source>
+        <translation>{0}: den Ordner {1} gibt es nicht; erst anlegen oder anderen Ort wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>{0}: is a folder; name a file in it</source>
+        <translation>{0}: ist ein Ordner; eine Datei darin nennen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>{0}: lies within a job's folder, where only {1}/ takes reports; choose another place</source>
+        <translation>{0}: liegt im Ordner eines Auftrags, wo nur {1}/ Berichte aufnimmt; anderen Ort wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>{0}: is there already and may be part of the job's record; choose another name</source>
+        <translation>{0}: gibt es schon und gehört vielleicht zum Protokoll des Auftrags; anderen Namen wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report.py"/>
+        <source>{0}; name a file elsewhere for the report</source>
+        <translation>{0}; für den Bericht eine Datei an anderem Ort nennen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source>checking the files</source>
+        <translation>Dateien werden geprüft</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source>recorded with the verdict, entry {0}</source>
+        <translation>mit dem Ergebnis protokolliert, Eintrag {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source> on run "{0}"</source>
+        <translation> zu Lauf „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source>worked out for this report{0}; no such figures were recorded with a verdict</source>
+        <translation>für diesen Bericht berechnet{0}; mit keinem Ergebnis wurden solche Werte protokolliert</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source>it has no recording</source>
+        <translation>er hat keine Aufnahme</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source>the course of its phase was not kept with it; its recording has it</source>
+        <translation>der Verlauf seiner Phase wurde nicht mitgespeichert; seine Aufnahme hat ihn</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source>entry {0} ({1}): </source>
+        <translation>Eintrag {0} ({1}): </translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_material.py"/>
+        <source>the job's folder</source>
+        <translation>der Ordner des Auftrags</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/runs_files.py"/>
+        <source>mass "{0}": write plane, mass and angle, such as "left = 10 g at 270"</source>
+        <translation>Masse „{0}“: Ebene, Masse und Winkel schreiben, etwa „left = 10 g at 270“</translation>
     </message>
     <message>
         <location filename="../../../ui/session.py"/>
@@ -1067,6 +1172,36 @@
         <location filename="../../../ui/session_base.py"/>
         <source>{0}: cannot be copied to {1}: {2}</source>
         <translation>{0}: lässt sich nicht nach {1} kopieren: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/settling.py"/>
+        <source>nothing could be measured in {0}</source>
+        <translation>in {0} war nichts zu messen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/settling.py"/>
+        <source>{0}; whether it has settled takes five minutes to tell</source>
+        <translation>{0}; ob es eingelaufen ist, zeigt sich nach fünf Minuten</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/settling.py"/>
+        <source>settled after {0}: {1}: {2}</source>
+        <translation>eingelaufen nach {0}: {1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/settling.py"/>
+        <source>not settled after {0}: {1}: {2}</source>
+        <translation>nicht eingelaufen nach {0}: {1}: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/settling.py"/>
+        <source>{0}: there is no 1x to follow</source>
+        <translation>{0}: es gibt kein 1x zu verfolgen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/settling.py"/>
+        <source>{0}: 1x moved by {1} % and {2}° in {3}</source>
+        <translation>{0}: 1x bewegte sich in {3} um {1} % und {2}°</translation>
     </message>
     <message>
         <location filename="../../../ui/taking.py"/>

@@ -4,6 +4,66 @@
 <context>
     <name>stillshaft</name>
     <message>
+        <location filename="../../../solver/amplitude.py"/>
+        <source>{0} amplitudes alone need the initial run and three trial positions for each plane, {1} runs; there are {2}: two positions leave a second, false solution</source>
+        <translation>{0} Amplituden allein brauchen den Urlauf und drei Teststellen je Ebene, {1} Läufe; es sind {2}: zwei Stellen lassen eine zweite, falsche Lösung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>quadratic {0} and {1}: must be finite (P, P) and (P,)</source>
+        <translation>quadratische Form {0} und {1}: müssen endlich (P, P) und (P,) sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>quadratic: is not Hermitian; G must equal its own conjugate transpose</source>
+        <translation>quadratische Form: ist nicht hermitesch; G muss gleich seiner konjugiert Transponierten sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>quadratic: curves downwards in some direction, so that there is no least</source>
+        <translation>quadratische Form: fällt in einer Richtung, so dass es kein Minimum gibt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>quadratic: falls without end where it is flat; g must lie in the range of G</source>
+        <translation>quadratische Form: fällt endlos, wo sie flach ist; g muss im Bild von G liegen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>the least may be lower by {0}: the cone solver found no proof</source>
+        <translation>das Minimum kann um {0} niedriger sein: die Rechnung fand keinen Beweis</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>not proven</source>
+        <translation>nicht bewiesen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>vibration {0} and influence {1}: must be (M,) and (M, P) with a point or more</source>
+        <translation>Schwingung {0} und Einfluss {1}: müssen (M,) und (M, P) sein, mit mindestens einem Messpunkt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>vibration or influence: a value is not finite</source>
+        <translation>Schwingung oder Einfluss: ein Wert ist nicht endlich</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>weights {0}: give a finite number, 0 or more, for each of the {1} points</source>
+        <translation>Gewichte {0}: für jeden der {1} Messpunkte eine endliche Zahl angeben, 0 oder mehr</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>caps {0}: give a mass above 0, or None, for each of the {1} planes</source>
+        <translation>Obergrenzen {0}: für jede der {1} Ebenen eine Masse größer als 0 oder None angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/capped.py"/>
+        <source>held {0}: give a finite mass, or None, for each of the {1} planes</source>
+        <translation>gehalten {0}: für jede der {1} Ebenen eine endliche Masse oder None angeben</translation>
+    </message>
+    <message>
         <location filename="../../../solver/consistency.py"/>
         <source>the runs do not fit each other (p = {0})</source>
         <translation>die Läufe passen nicht zueinander (p = {0})</translation>
@@ -292,6 +352,11 @@
         <location filename="../../../solver/couple.py"/>
         <source>{0}: its unknowns share a plane that has a cap; solve it without caps</source>
         <translation>{0}: seine Unbekannten teilen sich eine Ebene mit Obergrenze; ohne Obergrenzen rechnen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/enumeration.py"/>
+        <source>{0} pieces, up to {1} % of the initial vibration</source>
+        <translation>{0} Stücke, bis {1} % der Schwingung im Urlauf</translation>
     </message>
     <message>
         <location filename="../../../solver/handwork.py"/>
@@ -614,6 +679,51 @@
         <translation>statisch und Moment: {0}</translation>
     </message>
     <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>limits {0}: give an amplitude above 0, or None, for each of the {1} points</source>
+        <translation>Grenzwerte {0}: für jeden der {1} Messpunkte eine Amplitude größer als 0 oder None angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>limits: none of the points has one; state the limit that is to be met</source>
+        <translation>Grenzwerte: kein Messpunkt hat einen; den einzuhaltenden angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>the correction meets every limit, as far as the coefficients say</source>
+        <translation>der Ausgleich hält jeden Grenzwert ein, so weit die Koeffizienten es sagen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>the limit of one point</source>
+        <translation>den Grenzwert eines Messpunkts</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>the limits of {0} points</source>
+        <translation>die Grenzwerte von {0} Messpunkten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>the correction breaks {0}; the least largest share meets all of them with {1} % of the worst limit used, scatter not counted</source>
+        <translation>der Ausgleich verletzt {0}; der kleinste größte Anteil hält alle ein, mit {1} % des ungünstigsten Grenzwerts ausgenutzt, ohne Streuung</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>the correction breaks {0}; whether any masses meet all of them is too close to tell</source>
+        <translation>der Ausgleich verletzt {0}; ob Massen alle einhalten, ist zu knapp für ein Urteil</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source> and the caps of the planes</source>
+        <translation> und den Obergrenzen der Ebenen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/minimax.py"/>
+        <source>the correction breaks {0}, and no masses meet all of them: {1} % of a limit is the least with these planes{2}</source>
+        <translation>der Ausgleich verletzt {0}, und keine Massen halten alle ein: {1} % eines Grenzwerts sind das Wenigste mit diesen Ebenen{2}</translation>
+    </message>
+    <message>
         <location filename="../../../solver/pieces.py"/>
         <source>aim {0}: cannot be used; choose {1}</source>
         <translation>Ziel {0}: nicht verwendbar; wählen: {1}</translation>
@@ -717,6 +827,236 @@
         <location filename="../../../solver/residual.py"/>
         <source>plane "{0}": the residual unbalance cannot be told, because {1}</source>
         <translation>Ebene „{0}“: die Restunwucht ist nicht anzugeben, weil {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>2 % 2 deg</source>
+        <translation>2 % 2 Grad</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>1 % 2 deg</source>
+        <translation>1 % 2 Grad</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: "{1}": write percent and degrees, such as "2 % 2 deg"</source>
+        <translation>{0}: „{1}“: Prozent und Grad schreiben, etwa „2 % 2 deg“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>speed_tolerance: "{0}": write percent, such as "2 %"</source>
+        <translation>speed_tolerance: „{0}“: Prozent schreiben, etwa „2 %“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>speed_tolerance: "{0}": is more than {1} %; runs so far apart have coefficients of their own; "2 %" is usual</source>
+        <translation>speed_tolerance: „{0}“: ist mehr als {1} %; so weit getrennte Läufe haben eigene Koeffizienten; üblich sind „2 %“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>, {0} or more</source>
+        <translation>, {0} oder mehr</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: {1} must be a finite number{2}</source>
+        <translation>{0}: {1} muss eine endliche Zahl sein{2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: {1} is too large, at most {2}; is it in the right unit?</source>
+        <translation>{0}: {1} ist zu groß, höchstens {2}; stimmt die Einheit?</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0} {1}.name: "{2}" is empty or used twice; each {3} needs its own name</source>
+        <translation>{0} {1}.name: „{2}“ ist leer oder doppelt; jeder Eintrag {3} braucht einen eigenen Namen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>run: there is none; a runs file needs an initial run and a trial run for each plane</source>
+        <translation>run: es gibt keinen; eine Läufe-Datei braucht einen Urlauf und je Ebene einen Testlauf</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>run "{0}".vectors: is empty; give amplitude and phase of at least one point</source>
+        <translation>Lauf „{0}“, Zeiger: leer; Amplitude und Phase mindestens eines Messpunkts angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>run 1.vectors: {0} are no [[point]] of this file</source>
+        <translation>Lauf 1, Zeiger: {0} sind kein [[point]] dieser Datei</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0} {1} is assumed: the file does not say</source>
+        <translation>{0} {1} angenommen: die Datei sagt es nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>limit: "{0}" is no point of this file; there is {1}</source>
+        <translation>Grenzwert: „{0}“ ist kein Messpunkt dieser Datei; es gibt {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>limit "{0}".amplitude</source>
+        <translation>Amplitude des Grenzwerts „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>point "{0}".angle</source>
+        <translation>Winkel des Messpunkts „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>plane "{0}"</source>
+        <translation>Ebene „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.radii: the plane has no radius of its own to compare with; give it one</source>
+        <translation>{0}.radii: die Ebene hat keinen eigenen Radius zum Vergleich; einen angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.per_position: {1}: must be 1 or more</source>
+        <translation>{0}.per_position: {1}: muss 1 oder mehr sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.positions: {1}: must be 1 to {2}</source>
+        <translation>{0}.positions: {1}: muss 1 bis {2} sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.positions: {1} angles: must be 1 to {2}</source>
+        <translation>{0}.positions: {1} Winkel: müssen 1 bis {2} sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.blocked: names positions, but the plane has none; give positions = 24 or a list</source>
+        <translation>{0}.blocked: nennt Stellen, aber die Ebene hat keine; positions = 24 oder eine Liste angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.blocked: position {1} does not exist; there are 1 to {2}</source>
+        <translation>{0}.blocked: Stelle {1} gibt es nicht; es gibt 1 bis {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>stock {0}.mass</source>
+        <translation>Masse im Vorrat, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>stock {0}.count: {1}: must be 0 or more</source>
+        <translation>Anzahl im Vorrat, {0}: {1}: muss 0 oder mehr sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>run "{0}".vectors."{1}"</source>
+        <translation>Lauf „{0}“, Zeiger „{1}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.phase: is missing, but others have one; give it in every run or in none</source>
+        <translation>{0}.phase: fehlt, andere haben eine; in jedem Lauf angeben oder in keinem</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>rotor.mass: "{0}" must be above 0</source>
+        <translation>Rotormasse: „{0}“ muss größer als 0 sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.initial_state: {1}: must be 1 to {2}, counted up in order</source>
+        <translation>{0}.initial_state: {1}: muss 1 bis {2} sein, der Reihe nach gezählt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.vectors: "{1}" is not in every run; all runs need the same points: {2}</source>
+        <translation>{0}.vectors: „{1}“ ist nicht in jedem Lauf; alle Läufe brauchen dieselben Messpunkte: {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.vectors."{1}"</source>
+        <translation>{0}, Zeiger „{1}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>none: add a [[plane]]</source>
+        <translation>keine: eine [[plane]] hinzufügen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.masses: "{1}" is no plane of this file; there is {2}</source>
+        <translation>{0}.masses: „{1}“ ist keine Ebene dieser Datei; es gibt {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.masses."{1}"</source>
+        <translation>{0}, Massen „{1}“</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>run "{0}".kind: is a second slow roll; keep one</source>
+        <translation>Lauf „{0}“: ist ein zweiter Langsamlauf; einen behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>run "{0}".kind: a slow roll is taken off displacement points, but no [[point]] says which they are; add one for each point with its quantity, such as quantity = "displacement"</source>
+        <translation>Lauf „{0}“: ein Langsamlauf wird an Wegmesspunkten abgezogen, aber kein [[point]] sagt, welche das sind; je Messpunkt einen mit seiner Messgröße hinzufügen, etwa quantity = "displacement"</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.radius: plane "{1}" has none to compare with; give it one</source>
+        <translation>{0}.radius: Ebene „{1}“ hat keinen zum Vergleich; einen angeben</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.covariance.points: must name {1}</source>
+        <translation>{0}.covariance.points: muss nennen: {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.covariance.matrix: must be {1} by {2}, re and im of each point</source>
+        <translation>{0}.covariance.matrix: muss {1} mal {2} sein, Re und Im jedes Messpunkts</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.covariance.matrix: must be finite, no number above {1}</source>
+        <translation>{0}.covariance.matrix: muss endlich sein, keine Zahl über {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.covariance.matrix: must be finite and symmetric</source>
+        <translation>{0}.covariance.matrix: muss endlich und symmetrisch sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}.covariance.matrix: is no covariance: some variance in it is negative</source>
+        <translation>{0}.covariance.matrix: ist keine Kovarianz: eine Varianz darin ist negativ</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: vibration_unit is {1}, but this run is in {2}; use one for all runs</source>
+        <translation>{0}: Schwingungseinheit ist {1}, dieser Lauf aber in {2}; eine für alle Läufe verwenden</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: was measured with another hook-up than this run: their phases do not belong together; use a new runs file, or the recording's own hook-up if only a text in it changed</source>
+        <translation>{0}: wurde mit anderem Anschluss gemessen als dieser Lauf: die Phasen gehören nicht zusammen; eine neue Läufe-Datei nehmen, oder den Anschluss der Aufnahme, wenn sich nur ein Text darin änderte</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: cannot be added to: the result {1}</source>
+        <translation>{0}: nicht ergänzbar: das Ergebnis {1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: vibration_unit</source>
+        <translation>{0}: Schwingungseinheit</translation>
     </message>
     <message>
         <location filename="../../../solver/stored.py"/>

@@ -916,6 +916,10 @@
         <translation>„{0}“ ist keine Größe der Regeln; bekannt sind {1}</translation>
     </message>
     <message>
+        <source>line {0}</source>
+        <translation>Zeile {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

@@ -10,11 +10,13 @@ from dataclasses import dataclass
 
 from stillshaft.dsp import units
 from stillshaft.dsp.candidates import Candidate
-from stillshaft.solver.brief import Brief
+from stillshaft.solver.brief import Brief, line_hz
+from stillshaft.solver.diagnosis import LINE
 
 BELTS, MOTOR = "belt", "motor"
 _NAMEPLATE = 0.005  # of a speed that is only named
 _CREEP = 0.02  # of a speed that is only known through the belt
+_LINE = 0.001  # of the line frequency
 
 
 @dataclass(frozen=True)
@@ -24,11 +26,13 @@ class Beside:
     belts: tuple[Candidate, ...] = ()
     other_shafts: tuple[Candidate, ...] = ()
     neighbours: tuple[Candidate, ...] = ()
+    line: Candidate | None = None
+    poles: int | None = None  # of a motor on the mains whose slip is that of the rotor
 
     @property
     def all(self) -> tuple[Candidate, ...]:
         """All of them."""
-        return (*self.belts, *self.other_shafts, *self.neighbours)
+        return (*self.belts, *self.other_shafts, *self.neighbours, *(() if self.line is None else (self.line,)))
 
 
 def beside(brief: Brief, speed_rpm: float) -> Beside:
@@ -56,6 +60,7 @@ def beside(brief: Brief, speed_rpm: float) -> Beside:
             belt = math.pi * rotor_mm * speed_rpm / belt_mm
         elif motor_mm is not None and drive.motor_speed_rpm is not None:
             belt = math.pi * motor_mm * drive.motor_speed_rpm / belt_mm
+    line_rpm = None if drive.line is None else 60.0 * line_hz(drive.line)
     return Beside(
         () if belt is None else (Candidate(BELTS, belt, _CREEP * belt),),
         () if motor is None else (motor,),
@@ -63,4 +68,6 @@ def beside(brief: Brief, speed_rpm: float) -> Beside:
             Candidate(n.name, n.speed_rpm, n.within_rpm if n.within_rpm is not None else _NAMEPLATE * n.speed_rpm)
             for n in brief.neighbours
         ),
+        None if line_rpm is None else Candidate(LINE, line_rpm, _LINE * line_rpm),
+        drive.poles if drive.kind == "direct" and not drive.variable_speed else None,
     )

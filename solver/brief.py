@@ -14,6 +14,7 @@ from stillshaft.dsp import tables, units
 from stillshaft.solver.runs import RunsError, check_described
 
 Support = Literal["rigid", "flexible", "unknown"]
+_SLOWEST_LINE, _FASTEST_LINE, _MOST_POLES = 10.0, 500.0, 200  # Hz; beyond them a slip of the pen
 
 
 class Machine(tables.Strict):
@@ -43,7 +44,7 @@ class Rotor(tables.Strict):
 
 
 class Drive(tables.Strict):
-    """What turns the rotor: pulleys and belt as lengths with a unit."""
+    """What turns the rotor: pulleys and belt as lengths with a unit; `line`, the mains, as a frequency, `poles` of its motor."""
 
     kind: Literal["direct", "belt", "gear", "other"] | None = None
     motor_speed_rpm: float | None = None
@@ -51,6 +52,8 @@ class Drive(tables.Strict):
     rotor_pulley: str | None = None
     belt_length: str | None = None
     variable_speed: bool | None = None
+    line: str | None = None
+    poles: int | None = None
     note: str | None = None
 
 
@@ -199,6 +202,7 @@ def check_values(brief: Brief) -> None:
             if (text := getattr(brief.drive, name)) is not None and units.parse(text, "mm", f"drive.{name}") <= 0.0:
                 raise tables.TableError(f'drive.{name}: "{text}" must be above 0')
         _check_belt(brief.drive)
+        _check_mains(brief.drive)
         _check_counts(brief)
         for number, neighbour in enumerate(brief.neighbours, start=1):
             for name in ("speed_rpm", "within_rpm"):
@@ -221,7 +225,22 @@ def _check_counts(brief: Brief) -> None:
     numbers += [("drive.motor_speed_rpm", brief.drive.motor_speed_rpm, 1.0)]
     for name, value, least in numbers:
         if value is not None and not least <= value < 1e9:
-            raise tables.TableError(f"{name}: {value:g} must be {least:g} or more")
+            raise tables.TableError(f"{name}: {value:g} must be {least:g} or more, and below 1e9")
+
+
+def _check_mains(drive: Drive) -> None:
+    """Raise TableError for a line frequency that no mains has, and for a number of poles that no motor has."""
+    if drive.line is not None and not _SLOWEST_LINE <= (hertz := line_hz(drive.line)) <= _FASTEST_LINE:
+        raise tables.TableError(
+            f'drive.line: "{drive.line}" is {hertz:g} Hz; mains have 50 Hz or 60 Hz, railways 16.7 Hz'
+        )
+    if drive.poles is not None and (drive.poles % 2 or not 2 <= drive.poles <= _MOST_POLES):
+        raise tables.TableError(f"drive.poles: {drive.poles}: a motor has an even number, 2 to {_MOST_POLES}")
+
+
+def line_hz(text: str) -> float:
+    """Line frequency of the brief in Hz. Raises UnitError."""
+    return units.speed_rpm(text, "drive.line") / 60.0
 
 
 def _check_belt(drive: Drive) -> None:

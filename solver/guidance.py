@@ -14,7 +14,7 @@ from datetime import UTC, datetime, timedelta
 from typing import Literal
 
 from stillshaft.dsp import units
-from stillshaft.solver import inspection, next_masses, next_steps, progress, run_checks, run_vectors
+from stillshaft.solver import inspection, next_commands, next_masses, next_steps, progress, run_checks, run_vectors
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.cautions import fixing_of
 from stillshaft.solver.correction import Solution
@@ -80,7 +80,8 @@ def advise(state: JobState, facts: Facts) -> Advice:
     if next_steps.act_named(act).start:
         act, sentence = _when_it_may_start(state, found, facts.now, (act, sentence))
     told = next_steps.act_named(act)
-    return Advice(told.stage, act, f"{sentence[0].upper()}{sentence[1:]}.", told.why, told.command)
+    command = next_commands.command(Case(state, facts, found.left), act)
+    return Advice(told.stage, act, f"{sentence[0].upper()}{sentence[1:]}.", told.why, command)
 
 
 def _said(case: Case) -> Iterator[Said]:

@@ -176,6 +176,7 @@ def facts_from(brief: Brief) -> Evidence:
         ("rotor", brief.rotor.kind),
         ("drive", brief.drive.kind),
         ("supply", None if brief.drive.variable_speed is None else supply[brief.drive.variable_speed]),
+        ("motor", None if brief.drive.line is None and brief.drive.poles is None else "electric"),
         ("machine", None if not kind else "fan" if any(w in kind for w in ("fan", "blower")) else "other"),
         *((k, w) for k, w in brief.interview.items() if w in words.get(k, ())),
     ):

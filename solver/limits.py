@@ -92,6 +92,12 @@ def grade_mm_s(text: str, table: GradesTable | None = None) -> float:
     return float(match[1])
 
 
+def check_grade(text: str) -> None:
+    """Raise LimitsError for what is neither a balance quality grade nor the name of the rule by journal load."""
+    if text.strip().lower() != limit_tables.journal().name.lower():
+        grade_mm_s(text)
+
+
 def permissible(grade: float, mass_kg: float, speed_rpm: float) -> tuple[float, float]:
     """e_per in µm and U_per in g·mm of a rotor: e_per·Ω = G (ISO 21940-11, from memory)."""
     omega = speed_rpm * math.pi / 30.0

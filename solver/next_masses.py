@@ -15,6 +15,7 @@ from stillshaft.solver.state import JobState
 
 if TYPE_CHECKING:
     from stillshaft.solver.correction import Correction, Solution
+    from stillshaft.solver.trial import Trial, TrialEffect
 
 _HARDLY_ANY = 0.05  # of a part's mass: what is left of it then is not put on
 
@@ -79,20 +80,43 @@ def first_trials(case: Case) -> Said | None:
     return "put-on-trial", f'{_trial_text(state, left[0])} on "{left[0]}"{off}{few}'
 
 
+def trial_wanted(case: Case) -> tuple[str, float | None] | None:
+    """Plane and mass, g, of the trial that is advised: the first plane not tried, else the one tried too weakly.
+
+    The mass is None where the brief does not say enough for one; None in all where no single trial is to blame.
+    """
+    solution = case.facts.solution
+    if solution is None:
+        plane = untried(case.state)[0]
+        found = _by_force(case.state, plane)
+        return plane, None if found is None else 1000.0 * found.mass_kg
+    weakest = _weakest(case.state, solution)
+    if weakest is None or weakest.times is None:
+        return None
+    return weakest.trial.plane, weakest.times * weakest.trial.mass
+
+
 def _trial_text(state: JobState, name: str) -> str:
     """A trial mass by the weight on a bearing, where the brief says enough."""
+    found, speed_rpm = _by_force(state, name), running_speed(state)
+    if found is None or speed_rpm is None:
+        return "put a small trial mass at any angle"
+    force = f"{found.force_n:.0f} N, {found.force_kgf:.0f} kgf at {speed_rpm:.0f} r/min"
+    return f"put a trial mass of about {1000.0 * found.mass_kg:.2g} g ({force}) at any angle"
+
+
+def _by_force(state: JobState, name: str) -> Trial | None:
+    """A trial mass by the weight on a bearing; None where the brief does not say enough."""
     plane = next(p for p in state.brief.planes if p.name == name)
-    speed_rpm, mass, small = running_speed(state), state.brief.rotor.mass, "put a small trial mass at any angle"
+    speed_rpm, mass = running_speed(state), state.brief.rotor.mass
     if plane.radius is None or speed_rpm is None or mass is None:
-        return small
+        return None
     radius_m, mass_kg = units.parse(plane.radius, "m", "radius"), units.parse(mass, "kg", "rotor.mass")
     rpm, planes = progress.near_resonance(state), len(state.brief.planes)
     try:
-        found = trials.trial_mass(name, mass_kg, radius_m, speed_rpm, planes=planes, resonance_rpm=rpm)
+        return trials.trial_mass(name, mass_kg, radius_m, speed_rpm, planes=planes, resonance_rpm=rpm)
     except trials.TrialError:
-        return small
-    force = f"{found.force_n:.0f} N, {found.force_kgf:.0f} kgf at {speed_rpm:.0f} r/min"
-    return f"put a trial mass of about {1000.0 * found.mass_kg:.2g} g ({force}) at any angle"
+        return None
 
 
 def runs_disagree(case: Case) -> Said | None:
@@ -128,27 +152,43 @@ def trial_strength(case: Case) -> Said | None:
     solution = case.facts.solution
     if solution is None or progress.corrected(case.state):
         return None
-    weak = [t for t in solution.trials if t.verdict == "too weak"]
-    if not weak:
+    weakest = _weakest(case.state, solution)
+    if weakest is None:
         return None if solution.trusted else ("larger-trial", solution.reasons[0])
-    worst = min(weak, key=lambda t: t.strength)
+    worst, times, over = weakest.trial, weakest.times, weakest.over
     strength = f'trial on "{worst.plane}": {worst.strength:.1f} standard deviations'
-    if worst.times is None:
+    if times is None:
         return "repeat-trial", (
             f"{strength}, and no mass would do with this repeatability: repeat initial and trial run, and average more"
         )
-    times, limited = max(worst.times, 1.0), ""
-    over = _over_abort(case.state, solution, {worst.plane: complex(times * worst.mass)})
-    if over is not None:
-        times, limited = times * over.share, f", no more for the abort level at {over.point}"
-        if times <= 1.0:
-            return "repeat-trial", (
-                f"{strength}, and a larger one may bring {over.point} above its abort level of {over.level:.3g}: repeat "
-                "initial and trial run, and average more"
-            )
+    if over is not None and times <= 1.0:
+        return "repeat-trial", (
+            f"{strength}, and a larger one may bring {over.point} above its abort level of {over.level:.3g}: repeat "
+            "initial and trial run, and average more"
+        )
+    limited = "" if over is None else f", no more for the abort level at {over.point}"
     return "larger-trial", (
         f"{strength} are too weak; put on {times:.1f} times the mass, {times * worst.mass:.3g} g{limited}, and repeat it"
     )
+
+
+@dataclass(frozen=True)
+class _Weakest:
+    """A trial that was too weak, how many times its mass is wanted (None: no mass would do), what holds that down."""
+
+    trial: TrialEffect
+    times: float | None
+    over: _Over | None
+
+
+def _weakest(state: JobState, solution: Solution) -> _Weakest | None:
+    """The weakest of the trials that tell too little; None where all do."""
+    worst = min((t for t in solution.trials if t.verdict == "too weak"), key=lambda t: t.strength, default=None)
+    if worst is None or worst.times is None:
+        return None if worst is None else _Weakest(worst, None, None)
+    times = max(worst.times, 1.0)
+    over = _over_abort(state, solution, {worst.plane: complex(times * worst.mass)})
+    return _Weakest(worst, times if over is None else times * over.share, over)
 
 
 def correct(case: Case) -> Said | None:
@@ -173,6 +213,11 @@ def correct(case: Case) -> Said | None:
     if inside and not passed(state, "stop-scatter"):
         return "stop-scatter", f"the next correction, {told}, lies inside its own scatter: stop here, or repeat the run"
     return ("trim" if progress.corrected(state) else "put-on-correction"), f"{how} {told}"
+
+
+def part_wanted(case: Case) -> dict[str, complex]:
+    """What to put on by plane, g, where a part of the correction is advised."""
+    return {} if case.facts.solution is None else _part(case.state, case.facts.solution)
 
 
 def _part(state: JobState, solution: Solution) -> dict[str, complex]:

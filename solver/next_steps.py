@@ -159,6 +159,11 @@ def alarm(case: Case) -> Said | None:
     if max([m.id for m in state.masses] + [d.id for d in state.decisions], default=0) > last.id:
         return None
     what = last.what
+    if not state.on_rotor:
+        return "alarm-bare", (
+            f"{what.point} reached {what.amplitude:.3g} {what.unit}, above its abort level of {what.level:.3g}, with nothing "
+            "put on: find out why, and agree with the owner what is done, before the next start"
+        )
     return "after-alarm", (
         f"{what.point} reached {what.amplitude:.3g} {what.unit}, above its abort level of {what.level:.3g}: take off what "
         "was put on last or make it smaller, and find out why before the next start"
@@ -166,11 +171,40 @@ def alarm(case: Case) -> Said | None:
 
 
 def brief(case: Case) -> Said | None:
-    """What the brief lacks of what decides."""
-    missing = missing_in_brief(case.state.brief)
-    if not missing:
+    """What the brief lacks of what decides, and what in it cannot hold."""
+    asked = case.state.brief
+    highest, running = asked.rotor.highest_speed_rpm, asked.rotor.speed_rpm
+    if highest is not None and running is not None and running > highest:
+        return "speed-above-limit", (
+            f"the running speed of {running:.0f} r/min is above the {highest:.0f} r/min that the rotor must never exceed: "
+            "correct what is wrong in the brief"
+        )
+    missing = missing_in_brief(asked)
+    if missing:
+        return "fill-brief", f"the brief lacks what decides ({len(missing)}): {', '.join(missing)}"
+    strays = unwatched(case.state)
+    if not strays:
         return None
-    return "fill-brief", f"the brief lacks what decides ({len(missing)}): {', '.join(missing)}"
+    what, point = strays[0]
+    there = ", ".join(wired_points(case.state))
+    return "name-points", f'the {what} at "{point}" watches nothing: the hook-up has no such point; there is {there}'
+
+
+def wired_points(state: JobState) -> tuple[str, ...]:
+    """Names of the points of the hook-up; none where there is no hook-up yet."""
+    listed = (state.hookup or {}).get("point")
+    return tuple(
+        str(p["name"]) for p in (listed if isinstance(listed, list) else []) if isinstance(p, dict) and "name" in p
+    )
+
+
+def unwatched(state: JobState) -> tuple[tuple[str, str], ...]:
+    """Abort levels and limits at points that the hook-up does not have: which it is, and the point."""
+    there = wired_points(state)
+    listed = (("abort level", state.brief.abort), ("limit", state.brief.limits))
+    return tuple(
+        (what, level.point) for what, levels in listed for level in levels if there and level.point not in there
+    )
 
 
 def missing_in_brief(brief: Brief) -> tuple[str, ...]:
@@ -276,10 +310,15 @@ def _standing(tolerance: Tolerance | None) -> str:
     for p in planes:
         assert p.residual_gmm is not None
         assert p.permissible_gmm is not None
-        half = "" if p.residual_ci95 is None else f" ± {p.residual_ci95:.2g}"
-        told = f"{p.plane} {p.residual_gmm:.3g}{half} of {p.permissible_gmm:.3g} g·mm"
+        half = "" if p.residual_ci95 is None else f" ± {_plain(p.residual_ci95, 2)}"
+        told = f"{p.plane} {_plain(p.residual_gmm)}{half} of {_plain(p.permissible_gmm)} g·mm"
         rows.append((p.residual_gmm / p.permissible_gmm, told))
     return max(rows)[1] if rows else tolerance.verdict
+
+
+def _plain(value: float, figures: int = 3) -> str:
+    """So many figures, and never a power of ten."""
+    return f"{value:.{figures}g}" if abs(value) < 10.0**figures else f"{value:.0f}"
 
 
 def overhung(case: Case) -> Said | None:

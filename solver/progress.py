@@ -268,9 +268,25 @@ def not_weighed_back(state: JobState) -> tuple[Event[Mass], ...]:
     return tuple(m for m in _trials_off(state) if not m.what.note.strip() and m.id not in later)
 
 
+def _stays(state: JobState) -> tuple[OnRotor, ...]:
+    """Pieces on the rotor that are no trial masses."""
+    said = purposes(state)
+    return tuple(o for o in state.on_rotor if said.get(o.of) != "trial")
+
+
+def not_fixed(state: JobState) -> tuple[OnRotor, ...]:
+    """Pieces that stay and are not fixed for good, or nobody said how."""
+    return tuple(o for o in _stays(state) if cautions.fixing_of(o.piece) in ("temporary", "clamped", "unknown"))
+
+
+def without_photo(state: JobState) -> tuple[OnRotor, ...]:
+    """Pieces that stay and that no photo shows."""
+    shown = {p.what.about for p in state.photos} | {m.id for m in state.masses if m.what.photos}
+    return tuple(o for o in _stays(state) if o.of not in shown)
+
+
 def left_at_the_end(state: JobState, worse_percent: float) -> Iterator[tuple[str, str]]:
     """What is still to be done before a job is closed: act and sentence, in its order."""
-    said = purposes(state)
     if on := trials_on(state):
         yield "take-off-trial", f"trial masses are still on: {'; '.join(cautions.describe(o.piece) for o in on)}"
     if lost := not_weighed_back(state):
@@ -278,16 +294,11 @@ def left_at_the_end(state: JobState, worse_percent: float) -> Iterator[tuple[str
             "weigh-back",
             f"{len(lost)} of {len(_trials_off(state))} trial masses taken off are not noted as weighed back in",
         )
-    final = [o for o in state.on_rotor if said.get(o.of) != "trial"]
-    loose = [o.piece for o in final if cautions.fixing_of(o.piece) in ("temporary", "clamped", "unknown")]
-    if loose:
-        yield (
-            "fix-permanently",
-            f"not fixed for good, or not said how: {'; '.join(cautions.describe(p) for p in loose)}",
-        )
-    shown = {p.what.about for p in state.photos} | {m.id for m in state.masses if m.what.photos}
-    if bare_of_photo := [o.piece for o in final if o.of not in shown]:
-        yield "photograph", f"no photo yet of {'; '.join(cautions.describe(p) for p in bare_of_photo)}"
+    if loose := not_fixed(state):
+        told = "; ".join(cautions.describe(o.piece) for o in loose)
+        yield "fix-permanently", f"not fixed for good, or not said how: {told}"
+    if bare_of_photo := without_photo(state):
+        yield "photograph", f"no photo yet of {'; '.join(cautions.describe(o.piece) for o in bare_of_photo)}"
     runs = usable(state)
     if not runs or _changed_since(state, runs[-1]):
         yield "final-run", "masses or their fixing changed since the last run that counts"

@@ -19,6 +19,7 @@ Complex = NDArray[np.complex128]
 
 _DEFAULT_REPEATABILITY = "2 % 2 deg"  # common practice, no source: direct drive, until measured
 _DEFAULT_PLACEMENT = "1 % 2 deg"
+_MOST_SPEED_TOLERANCE = 20.0  # percent: common practice, no source
 _MOST_POSITIONS = 720
 _MOST_STATES = 100
 _LARGEST = 1e12  # of any number in the file: squares and products of such still fit a float
@@ -294,6 +295,7 @@ def check_described(table: dict[str, Any]) -> None:
         for field in ("repeatability", "placement"):
             if (text := getattr(file, field)) is not None:
                 _percent_and_degrees(text, field)
+        _speed_tolerance(file.speed_tolerance)
     except tables.TableError as error:
         raise RunsError(_named(str(error), whole)) from None
     except units.UnitError as error:
@@ -325,6 +327,19 @@ def _percent_and_degrees(text: str, field: str) -> tuple[float, float]:
     if not match:
         raise RunsError(f'{field}: "{text}": write percent and degrees, such as "2 % 2 deg"')
     return float(match[1]) / 100.0, math.radians(float(match[2]))
+
+
+def _speed_tolerance(text: str) -> float:
+    """Share of the speed within which runs are one group, from "2 %"."""
+    match = re.fullmatch(r"\s*(\d{1,9}(?:\.\d{1,9})?)\s*%\s*", text)
+    if not match:
+        raise RunsError(f'speed_tolerance: "{text}": write percent, such as "2 %"')
+    if float(match[1]) > _MOST_SPEED_TOLERANCE:
+        raise RunsError(
+            f'speed_tolerance: "{text}": is more than {_MOST_SPEED_TOLERANCE:g} %; runs so far apart have coefficients of '
+            'their own; "2 %" is usual'
+        )
+    return float(match[1]) / 100.0
 
 
 def _finite(value: float, field: str, *, lowest: float = -math.inf) -> float:
@@ -367,9 +382,6 @@ def _runs(file: _File, path: Path) -> Runs:
             f"run 1.vectors: {sorted(set(points) - {p.name for p in file.point})} are no [[point]] of this file"
         )
     planes = tuple(_plane(p, kg) for p in file.plane)
-    tolerance = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*", file.speed_tolerance)
-    if not tolerance:
-        raise RunsError(f'speed_tolerance: "{file.speed_tolerance}": write percent, such as "2 %"')
     repeatability = _percent_and_degrees(file.repeatability or _DEFAULT_REPEATABILITY, "repeatability")
     placement = _percent_and_degrees(file.placement or _DEFAULT_PLACEMENT, "placement")
     assumed = tuple(
@@ -390,7 +402,7 @@ def _runs(file: _File, path: Path) -> Runs:
         _finite(limit.amplitude, f'limit "{limit.point}".amplitude', lowest=0.0)
     return Runs(
         path, points, planes, runs, unit.text, file.mass_unit, kg, _rotor(file.rotor),
-        tuple((m.point, m.amplitude) for m in file.limit), float(tolerance[1]) / 100.0, placement, assumed,
+        tuple((m.point, m.amplitude) for m in file.limit), _speed_tolerance(file.speed_tolerance), placement, assumed,
         _amplitudes_only(file), _stock(file, kg),
         tuple(Point(p.name, _finite(p.angle, f'point "{p.name}".angle'), p.quantity, p.direction) for p in file.point),
         repeatability, file.repeatability is None,

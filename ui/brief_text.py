@@ -10,12 +10,13 @@ from __future__ import annotations
 import re
 import types
 import typing
+from collections.abc import Sequence
 from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import units
 from stillshaft.dsp.units import InputError
-from stillshaft.solver.brief import Brief, Condition, Level, Neighbour, Plane
+from stillshaft.solver.brief import Brief, Condition, Level, Neighbour, Plane, brief_from, merged
 from stillshaft.solver.folder import shown
 
 _NAMED: dict[str, tuple[type[msgspec.Struct], str]] = {
@@ -56,6 +57,18 @@ def patch_from(text: str, brief: Brief) -> dict[str, Any]:
     if rest not in known:
         raise BriefTextError(f'"{shown(key)}": is no entry of the brief; {table} has {", ".join(sorted(known))}')
     return {table: {rest: _value(known[rest], value, key)}}
+
+
+def patch_of(texts: Sequence[str], brief: Brief) -> dict[str, Any]:
+    """One patch of several "key = value", each read with those before it. Raises BriefTextError, TableError."""
+    whole: dict[str, Any] = {}
+    for text in texts:
+        patch = patch_from(text, brief)
+        brief = brief_from(merged(msgspec.to_builtins(brief), patch))
+        for key, value in patch.items():
+            before = whole.get(key)
+            whole[key] = before | value if isinstance(before, dict) and isinstance(value, dict) else value
+    return whole
 
 
 def _hints(kind: Any) -> dict[str, Any]:

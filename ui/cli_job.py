@@ -29,6 +29,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
+from stillshaft.solver.folder import shown
 from stillshaft.ui.command import DO_NOT_TRUST, HookupOption, JsonOption, warn
 from stillshaft.ui.job_command import (
     FolderArgument,
@@ -216,8 +217,8 @@ def brief(
     wanted = ask if ask is not None else not set_ and not as_json and sys.stdin.isatty() and sys.stdout.isatty()
     with opened(context, folder, read_only=not set_ and not wanted) as session:
         since = len(session.job.events)
-        for text in set_ or []:
-            session.describe(brief_text.patch_from(text, session.brief))
+        if set_:
+            session.describe(brief_text.patch_of(set_, session.brief))
         asked = dialogue.ask(session, answer, warn) if wanted else None
         if as_json:
             content = {"brief": _shown(session)["brief"]}
@@ -225,6 +226,7 @@ def brief(
             said(session, "brief", content, since=since)
         else:
             account_job.print_brief(session.brief)
+        _say_unwatched(session)
 
 
 @jobs.command()
@@ -242,6 +244,18 @@ def hookup(
         since = len(session.job.events)
         session.wire(wired.table)
         act_done(session, "hookup", since, as_json, fingerprint=wired.fingerprint)
+        _say_unwatched(session)
+
+
+def _say_unwatched(session: Session) -> None:
+    """Say which levels of the brief stand at points that the hook-up does not have."""
+    from stillshaft.solver import next_steps
+
+    there = ", ".join(shown(name) for name in next_steps.wired_points(session.state))
+    for what, point in next_steps.unwatched(session.state):
+        warn(
+            f'warning: the {what} at "{shown(point)}" watches nothing: the hook-up has no such point; there is {there}'
+        )
 
 
 @jobs.command()

@@ -127,16 +127,27 @@ def _pieces(session: Session, what: list[str]) -> tuple[list[dict[str, Any]], st
 
 
 def _of_plan(session: Session) -> tuple[list[dict[str, Any]], str]:
-    """The masses of the last plan: all of them with nothing on the rotor, else what is to be added."""
+    """The masses of the last plan: all of them with nothing on the rotor, else what is to be added to what it saw on it."""
+    from stillshaft.solver import run_vectors
+
     if not session.state.plans:
         raise JobVerbError("plan: there is none yet; solve first with `stillshaft job solve DIR`")
     trial = [on for on in session.state.on_rotor if session.purposes().get(on.of) == "trial"]
     if trial:
         raise JobVerbError("plan: trial masses are still on; take them off first, or give the masses one by one")
-    result = session.state.plans[-1].what.result
-    rows = result["additional" if session.state.on_rotor else "corrections"]
+    plan, on, brief = session.state.plans[-1].what, session.state.on_rotor, session.brief
+    counting = [r for r in session.state.runs if r.counts]
+    if not counting or counting[-1].id != plan.inputs[-1]:
+        raise JobVerbError("plan: the runs that count are others since; solve again with `stillshaft job solve DIR`")
+    now, then = run_vectors.masses_of([o.piece for o in on], brief), run_vectors.masses_on(counting[-1], brief)
+    if on and not run_vectors.same_masses(now, then):
+        raise JobVerbError(
+            "plan: what is on the rotor is not what the last run was taken with, so what to add is not known; take a run "
+            "and solve again, or take it all off"
+        )
+    rows = plan.result["additional" if on else "corrections"]
     pieces = [{"plane": c["plane"], "mass_g": c["mass"], "angle_deg": c["angle_deg"]} for c in rows]
-    return pieces, "trim" if session.state.on_rotor else "correction"
+    return pieces, "trim" if on else "correction"
 
 
 def _entry(session: Session, what: list[str]) -> tuple[int, list[str]]:

@@ -90,6 +90,13 @@ def _drive(session: Session) -> Iterator[Question]:
     yield Question(
         "drive.variable_speed", "Can its speed be varied (yes or no)?", "Then a fixed setpoint by hand is used."
     )
+    yield Question(
+        "drive.line", "Which line frequency has its motor?", 'Such as "50 Hz"; empty where the motor is not electric.'
+    )
+    if session.brief.drive.line is not None:
+        yield Question(
+            "drive.poles", "How many poles has the motor?", "From its plate, or 120 × Hz / r/min: 2, 4, 6, …"
+        )
     if session.brief.drive.variable_speed:
         yield Question(
             "conditions.setpoint",

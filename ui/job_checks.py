@@ -71,7 +71,7 @@ def places(hookup: Hookup) -> tuple[Place, ...]:
 def spectrum(path: Path, hookup: Hookup, report: Report | None = None, brief: Brief | None = None) -> Checked:
     """What the vibration consists of, and the evidence of vectors and spectrum together.
 
-    Belts, the other shaft and neighbours of the brief are looked for by their frequencies.
+    Belts, the other shaft, neighbours and the mains of the brief are looked for by their frequencies.
     """
     from stillshaft.dsp import content
     from stillshaft.solver.beside import Beside, beside
@@ -80,7 +80,14 @@ def spectrum(path: Path, hookup: Hookup, report: Report | None = None, brief: Br
     near = Beside() if brief is None else beside(brief, measured.speed.mean_rpm)
     found = analysis.spectrum_recording(path, hookup, near.all, report=_part(report, 0.33, 1.0))
     told = diagnosis.merged(
-        evidence.from_content(found, belts=near.belts, other_shafts=near.other_shafts, neighbours=near.neighbours),
+        evidence.from_content(
+            found,
+            belts=near.belts,
+            other_shafts=near.other_shafts,
+            neighbours=near.neighbours,
+            line=near.line,
+            poles=near.poles,
+        ),
         evidence.from_measurement(measured, places(hookup), found, near.all),
     )
     shares = [

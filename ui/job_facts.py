@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -170,23 +171,43 @@ def tolerance_of(state: JobState, folder: Path) -> Tolerance | None:
 
     goal = state.brief.goal
     rotor = rotor_of(state)
-    chosen = None if goal.table is None else _chosen(state)
+    chosen = None if goal.table is None else _chosen(goal.table, _supports(state))
     runs = runs_for(state, folder) if any(r.counts for r in state.runs) else None
     if goal.grade is None and rotor.mass_kg is None and chosen is None and not (runs and runs.limits):
         return None
     return limits.tolerance(goal.grade, rotor, runs, vibration=chosen)
 
 
-def _chosen(state: JobState) -> Chosen:
-    """The vibration table of the goal, such as "ISO 20816-3, BV-3", with the supports of the brief."""
+def check_goal(patch: Mapping[str, Any]) -> None:
+    """Raise FactsError, LimitsError for a grade, a table or a class of a brief's patch that there is not."""
+    from stillshaft.solver import limits, vibration_limits
+    from stillshaft.solver.limit_tables import LimitsError
+
+    said = patch.get("goal")
+    goal = said if isinstance(said, Mapping) else {}
+    try:
+        if isinstance(grade := goal.get("grade"), str):
+            limits.check_grade(grade)
+        if isinstance(table := goal.get("table"), str):
+            chosen = _chosen(table, {})
+            vibration_limits.of_class(chosen.table, chosen.class_name)
+    except LimitsError as error:
+        raise FactsError(f"goal, {error}") from None
+
+
+def _chosen(text: str, supports: dict[str | None, str | float]) -> Chosen:
+    """The vibration table of the goal, such as "ISO 14694, BV-3", with the supports of the brief."""
     from stillshaft.solver import limit_tables
     from stillshaft.solver.vibration_limits import Chosen
 
-    name, _, class_name = str(state.brief.goal.table).partition(",")
-    table = limit_tables.named(name.strip())
+    name, _, class_name = text.partition(",")
+    built_in = [t.name for t in limit_tables.built_in() if isinstance(t, limit_tables.VibrationTable)]
+    there = f"there is {', '.join(built_in)}, with a class behind a comma, or a file of your own"
+    known = name.strip().lower() in [n.lower() for n in built_in] or Path(name.strip()).is_file()
+    table = limit_tables.named(name) if known else None
     if not isinstance(table, limit_tables.VibrationTable):
-        raise FactsError(f'goal.table: "{shown(name)}" is no table of vibration limits')
-    return Chosen(table, class_name.strip() or None, _supports(state))
+        raise FactsError(f'goal.table: "{shown(name.strip())}" is no table of vibration limits; {there}')
+    return Chosen(table, class_name.strip() or None, supports)
 
 
 def _supports(state: JobState) -> dict[str | None, str | float]:

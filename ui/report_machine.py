@@ -83,7 +83,9 @@ def _drive(brief: Brief, own: Units) -> str:
         )
         if text is not None
     ]  # fmt: skip
-    return _joined([variable, motor, *lengths])
+    mains = None if drive.line is None else f"line {drive.line}"
+    poles = None if drive.poles is None else f"{drive.poles} poles"
+    return _joined([variable, motor, mains, poles, *lengths])
 
 
 def _supports(brief: Brief) -> Iterator[str]:

@@ -182,7 +182,7 @@ class Session(RecordedJob):
             fields.pop("used_anyway", None)  # nothing had to be allowed
         # the whole of it may show what no figure on the way did, and one made before was never watched
         self._raise_alarms(fields, "" if path.samefile(recording) else EARLIER)
-        before = self._last_run()
+        before = self._run_before()
         if self.state.hookup is None or (self.hookup is not None and self.hookup.pulse.edge == "auto"):
             self.job.append("hookup", table=wiring.with_edge(wired, measured.edge).table)
         turn = run_rules.turn_from_reference_run(self.state, fields) if purpose == "re-reference" else None
@@ -204,11 +204,14 @@ class Session(RecordedJob):
 
     def purpose_now(self) -> str:
         """What a run would be as the job stands: by what is on the rotor, and what was measured before."""
+        from stillshaft.solver import progress
+
         purposes = [self.purposes().get(on.of) for on in self.state.on_rotor]
         if "trial" in purposes:
             return "trial"
         if purposes:
-            return {"trim": "trim"}.get(purposes[-1] or "", "check")
+            last = purposes[-1] or ""
+            return last if last in ("correction", "trim") and progress.run_is_due(self.state) else "check"
         bare = [r for r in self.state.runs if r.counts and not r.what.masses]
         return "repeat" if bare else "initial"
 
@@ -220,9 +223,20 @@ class Session(RecordedJob):
             name, number = f"{wanted} {number}", number + 1
         return name
 
-    def _last_run(self) -> JobRun | None:
+    def _run_before(self) -> JobRun | None:
+        """The run to hold a new one against: without its trial masses, or before any mass; else the last one."""
+        from stillshaft.solver import progress, run_vectors
+
         counting = [r for r in self.state.runs if r.counts]
-        return counting[-1] if counting else None
+        trial = {on.of for on in progress.trials_on(self.state)}
+        kept = [on.piece for on in self.state.on_rotor if on.of not in trial]
+        if not progress.run_is_due(self.state):  # as it was measured before: does it repeat?
+            kept = [on.piece for on in self.state.on_rotor]
+        elif not trial:
+            kept = []
+        wanted = run_vectors.masses_of(kept, self.brief)
+        alike = [r for r in counting if run_vectors.same_masses(run_vectors.masses_on(r, self.brief), wanted)]
+        return next(reversed(alike or counting), None)
 
     def _changes(self, before: JobRun | None, run: JobRun) -> tuple[str | None, tuple[Repeat, ...]]:
         from stillshaft.ui import job_checks

@@ -90,7 +90,7 @@ class RecordedJob:
         session = cls.create(folder, name or taken.name, by, hookup if hookup is not None else taken.hookup)
         with session._removed_on_an_error(was_there):
             if taken.brief:
-                session.describe(taken.brief)
+                session.job.append("brief", **taken.brief)
             if taken.coefficients:
                 stored.save(folder / job_facts.COEFFICIENTS_NAME, taken.coefficients)
             session.job.append(
@@ -204,7 +204,11 @@ class RecordedJob:
     # brief, hook-up, inspection
 
     def describe(self, patch: Mapping[str, Any]) -> Event[Any]:
-        """Lay a patch over the brief: tables key by key, None removes. Raises RecordError that names the field."""
+        """Lay a patch over the brief: tables key by key, None removes.
+
+        Raises RecordError that names the field, FactsError for a goal that there is not.
+        """
+        job_facts.check_goal(patch)
         return self.job.append("brief", **patch)
 
     def wire(self, table: Mapping[str, Any]) -> Event[Any]:

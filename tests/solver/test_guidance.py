@@ -3,11 +3,13 @@
 import cmath
 import math
 import re
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
 from stillshaft.solver import correction, guidance, inspection, limits, next_steps, progress, run_vectors
+from stillshaft.solver.brief import brief_from
 from stillshaft.solver.diagnosis import Figure, Word, diagnose
 from stillshaft.solver.guidance import STAGES, Facts, advise, starts, state_of_stages
 from stillshaft.solver.job import Job
@@ -737,8 +739,72 @@ def test_a_crossed_abort_level_comes_before_all_else(tried):
     tried.job.append("alarm", point="A", amplitude=21.0, level=20.0, unit="mm/s rms")
     expect(tried, "after-alarm", "A reached 21 mm/s rms, above its abort level of 20")
     assert tried.stages()["runs"] == "needs attention"
+    entry = tried.state.on_rotor[-1].of
+    assert tried.advice().command == f"stillshaft job mass DIR take {entry}"
     tried.clear()
     assert tried.advice().act != "after-alarm"
+
+
+def test_an_abort_level_crossed_with_nothing_on_takes_nothing_off(measured):
+    measured.job.append("alarm", point="A", amplitude=21.0, level=20.0, unit="mm/s rms")
+    found = expect(measured, "alarm-bare", "A reached 21 mm/s rms", "with nothing put on", "agree with the owner")
+    assert "job decide" in found.command
+    measured.job.append("decision", text="start again", why="a truck stood on the base")
+    assert measured.advice().act != "alarm-bare"
+
+
+def test_a_running_speed_above_the_rotors_limit_comes_first(bare):
+    bare.job.append("brief", rotor={"speed_rpm": 1480.0, "highest_speed_rpm": 900.0})
+    expect(bare, "speed-above-limit", "running speed of 1480 r/min is above the 900 r/min")
+    bare.job.append("decision", **progress.skip_fields("speed-above-limit", "it always ran like this"))
+    expect(bare, "speed-above-limit")
+
+
+@pytest.mark.parametrize(("table", "what"), [("abort", "abort level"), ("limits", "limit")])
+def test_a_level_at_a_point_that_is_not_wired_is_said(ready, table, what):
+    old = [{"point": x.point, "amplitude": x.amplitude, "unit": x.unit} for x in getattr(ready.state.brief, table)]
+    ready.job.append("brief", **{table: [*old, {"point": "C side", "amplitude": 9.0, "unit": "mm/s rms"}]})
+    found = expect(ready, "name-points", f'The {what} at "C side" watches nothing', "there is A, B")
+    assert found.command.endswith(f"--set '{table}.C side = nothing'")
+    ready.job.append("brief", **{table: old})
+    assert ready.advice().act != "name-points"
+
+
+def test_a_level_is_not_doubted_before_the_hook_up(bare):
+    bare.job.append("brief", **BRIEF)
+    assert next_steps.unwatched(bare.state) == ()
+
+
+# the command with what is known filled in
+
+
+def test_the_command_for_a_trial_names_plane_and_mass(measured):
+    found = expect(measured, "put-on-trial", "trial mass of about")
+    mass = re.search(r"about ([\d.]+) g", found.sentence)[1]
+    assert found.command == f"stillshaft job mass DIR put 'left = {mass} g at ANGLE' --as trial"
+    measured.job.append("brief", planes=[{"name": "left", "radius": "300 mm", "positions": 12}], rotor={"mass": None})
+    assert measured.advice().command.endswith("put 'left = MASS at position NUMBER' --as trial")
+
+
+def test_the_command_for_a_correction_solves_only_what_is_not_solved(measured):
+    measured.put(10.0, 120.0)
+    measured.run("trial left", "trial")
+    found = expect(measured, "put-on-correction")
+    solve, put = "stillshaft job solve DIR", "stillshaft job mass DIR put plan --as correction"
+    assert found.command == f"stillshaft job mass DIR take trial && {solve} && {put}"
+    measured.clear()
+    assert measured.advice().command == f"{solve} && {put}"
+    measured.job.append("plan", **plan_fields(measured.state))
+    assert measured.advice().command == put
+    measured.v0["A"] *= 1.02
+    measured.run("once more", "repeat")
+    assert measured.advice().command == f"{solve} && {put}"
+
+
+def test_commands_for_pieces_name_their_entry(tried):
+    tried.correct(fixing=None)
+    found = expect(tried, "fix-permanently")
+    assert f"placed {tried.state.on_rotor[0].of} " in found.command
 
 
 def test_an_unknown_turn_asks_for_a_run_that_shows_it(measured):
@@ -795,9 +861,9 @@ def test_a_cleaned_rotor_with_weak_trials_has_its_stages(measured):
 @pytest.mark.parametrize("minutes", [1e30, 1e-30, -5.0])
 def test_minutes_between_starts_that_cannot_be_break_nothing(bare, minutes):
     end = (datetime.now(UTC) + timedelta(hours=1)).isoformat()
-    bare.job.append("brief", starts={"minutes_between": minutes, "window_end": end})
     bare.job.append("start")
-    found = starts(bare.state, datetime.now(UTC))
+    said = brief_from({"starts": {"minutes_between": minutes, "window_end": end}})  # as an older record may have it
+    found = starts(replace(bare.state, brief=said), datetime.now(UTC))
     assert (found.earliest is not None) == (minutes > 1.0)
 
 

@@ -123,7 +123,7 @@ def test_a_whole_job_from_new_to_closed_and_the_next_visit(begun, tmp_path):
     assert solved["plan"] == solved["entries"][0]
     assert job("mass", begun, "put", "plan").exit_code == 0
     code, whole = told("run", begun, *TAKE)
-    assert whole["run"]["purpose"] == "check"
+    assert (whole["run"]["purpose"], whole["against"]) == ("correction", "repeat")
     before = whole["run"]["vectors"][0]["amplitude"]
     assert before < 2.0
     code, verdict = told("verdict", begun)
@@ -203,7 +203,7 @@ def test_crossing_the_abort_level_calls_for_the_stop_and_is_recorded(begun):
     with Job.open(begun, read_only=True) as opened:
         assert [a.what.point for a in opened.state.alarms] == ["drive end horizontal"]
         assert opened.state.alarms[0].what.level == pytest.approx(2.0)
-    assert told("next", begun)[1]["act"] == "after-alarm"
+    assert told("next", begun)[1]["act"] == "alarm-bare"  # nothing is on that could come off
 
 
 def test_a_run_can_wait_for_the_machine_to_settle_and_keeps_what_it_saw(begun, recordings):

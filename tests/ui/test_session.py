@@ -387,7 +387,29 @@ def test_what_cannot_be_decided_or_judged_says_why(job, recordings):
     assert job.advice().act == "fill-brief"
     job.skip_advice("the owner does not know")
     assert job.advice().act == "inspect"
-    job.describe({"goal": {"table": "G grades"}})
+
+
+@pytest.mark.parametrize(
+    ("goal", "message"),
+    [
+        ({"grade": "G 7"}, 'goal, grade "G 7": is none; choose one of G0.4, G1'),
+        ({"grade": "smooth"}, 'goal, grade "smooth": is none'),
+        ({"table": "G grades"}, '"G grades" is no table of vibration limits; there is ISO 14694, ISO 20816-3'),
+        ({"table": "4W/N"}, '"4W/N" is no table of vibration limits'),
+        ({"table": "ISO 14694, BV-9"}, 'class "BV-9": ISO 14694 has none such; there is BV-2'),
+        ({"table": "ISO 14694"}, "class: ISO 14694 has several; say which of BV-2"),
+    ],
+)
+def test_a_goal_that_there_is_not_is_refused_when_it_is_said(job, goal, message):
+    before = job.brief
+    with pytest.raises(ValueError, match=message):
+        job.describe({"goal": goal})
+    assert job.brief == before
+    job.describe({"goal": {"grade": "4W/N", "table": "iso 14694, bv-3"}})  # both are there
+
+
+def test_a_goal_of_an_older_record_that_there_is_not_is_said_where_it_is_needed(job):
+    job.job.append("brief", goal={"table": "G grades"})
     with pytest.raises(ValueError, match="G grades"):
         job.judge()
 

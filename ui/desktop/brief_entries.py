@@ -95,6 +95,8 @@ DRIVE = (
     _value("drive.rotor_pulley", "Rotor's pulley", "315 mm", "length", _drive("belt")),
     _value("drive.belt_length", "Belt length", "2240 mm", "length", _drive("belt")),
     _pick("drive.variable_speed", "Variable-speed drive"),
+    _value("drive.line", "Line frequency", "50 Hz"),
+    _value("drive.poles", "Poles of the motor", "4", fits=lambda b: b.drive.line is not None),
     Entry("drive.note", "Note", example="coupling, number of belts, pulleys in line", wide=True),
 )
 SUPPORTS = (

@@ -699,6 +699,21 @@
         <translation>Einheit des Abschaltpegels „{0}“</translation>
     </message>
     <message>
+        <location filename="../../../ui/job_facts.py"/>
+        <source>goal, {0}</source>
+        <translation>Ziel, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/job_facts.py"/>
+        <source>there is {0}, with a class behind a comma, or a file of your own</source>
+        <translation>es gibt {0}, mit einer Klasse nach einem Komma, oder eine eigene Datei</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/job_facts.py"/>
+        <source>goal.table: "{0}" is no table of vibration limits; {1}</source>
+        <translation>goal.table: „{0}“ ist keine Tabelle von Schwingungsgrenzen; {1}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/job_masses.py"/>
         <source>"disc = 10 g at 270", "disc = 10 g at position 5", or with ", radius 290 mm" and ", fixing bolted" after it</source>
         <translation>"disc = 10 g at 270", "disc = 10 g at position 5", oder mit ", radius 290 mm" und ", fixing bolted" dahinter</translation>

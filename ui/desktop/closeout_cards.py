@@ -175,6 +175,8 @@ class ReportCard(parts.Card):
         make.addWidget(self.make)
         make.addStretch(1)
         self.body.addLayout(make)
+        self.in_english = parts.label("The report is in English, as the record is.", "quiet", wrap=True)
+        self.body.addWidget(self.in_english)
         self.work = WorkRow("making the report")
         self.body.addWidget(self.work)
         self.said = Said(Weight.NOTE)
@@ -198,6 +200,15 @@ class ReportCard(parts.Card):
         self.name = "report"
         self.made: Made | None = None
         self.show_report(None, "")
+        self._show_language()
+
+    def reword(self) -> None:
+        """Whoever reads another language is told that the report has its own."""
+        super().reword()
+        self._show_language()
+
+    def _show_language(self) -> None:
+        self.in_english.setHidden(language.spoken() == "English")
 
     @property
     def family(self) -> str:

@@ -71,6 +71,7 @@ class MassesPage(MassesView):
         self.after.photos.chosen.connect(self._add_photos)
         self.after.photos.removed.connect(lambda entry: self._act(lambda s: s.withdraw(entry, "photo removed")))
         self.sheet_card.left.connect(lambda: self.show_sheet(False))
+        self.sheet_card.outdated.connect(self._sheet)
         self.cautions.acknowledged.connect(self._acknowledge)
 
     def _renew(self) -> None:

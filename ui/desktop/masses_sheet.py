@@ -1,11 +1,12 @@
 """The placement sheet for the person at the rotor: a page a plane, large figures, for paper and for a phone. No Qt here.
 
-Pages are pictures of the report's own shapes, with its drawing of the rotor. Lengths are in points.
+Pages are pictures of the report's own shapes, with its drawing of the rotor. Lengths are in points. What is told is told
+in English; `pages` writes it in the language of whoever reads the sheet.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stillshaft.solver import handwork
@@ -80,9 +81,9 @@ def line_of(
     return Line(f"{figure(abs(mass_g))} g{off}", words["place"], tuple(t for t in told if t), piece)
 
 
-def pages(sheet: Sheet, size: tuple[float, float]) -> tuple[Picture, ...]:
-    """The sheet as pictures of this size, as many as it takes."""
-    made = _Pages(sheet, size)
+def pages(sheet: Sheet, size: tuple[float, float], say: Callable[[str], str] = str) -> tuple[Picture, ...]:
+    """The sheet as pictures of this size, as many as it takes; `say` turns a text into the reader's language."""
+    made = _Pages(sheet, size, say)
     made.head()
     made.rotor()
     for number, line in enumerate(sheet.lines, start=1):
@@ -94,8 +95,8 @@ def pages(sheet: Sheet, size: tuple[float, float]) -> tuple[Picture, ...]:
 class _Pages:
     """Shapes from the top down; begins another page where one is full."""
 
-    def __init__(self, sheet: Sheet, size: tuple[float, float]) -> None:
-        self._sheet, (self._width, self._height) = sheet, size
+    def __init__(self, sheet: Sheet, size: tuple[float, float], say: Callable[[str], str]) -> None:
+        self._sheet, (self._width, self._height), self._say = sheet, size, say
         self._left = _MARGIN * self._width
         self._room = self._width - 2.0 * self._left
         self._big = 30.0 if self._width > _WIDE else 26.0
@@ -110,13 +111,13 @@ class _Pages:
     def _need(self, height: float) -> None:
         if self._y + height > self._height - self._left:
             self._begin()
-            self._words(f"{self._sheet.plane}, continued", 14.0, strong=True)
+            self._words(self._say(f"{self._sheet.plane}, continued"), 14.0, strong=True)
 
     def _add(self, *shapes: Shape) -> None:
         self._pages[-1].extend(shapes)
 
     def _words(self, text: str, size: float, *, strong: bool = False, colour: str = "text") -> None:
-        """A paragraph, broken where the room ends."""
+        """A paragraph in the reader's language, broken where the room ends."""
         for row in wrapped(text, self._room, size, strong=strong):
             self._need(1.3 * size)
             self._y += 1.3 * size
@@ -125,14 +126,14 @@ class _Pages:
     def head(self) -> None:
         """What it is, and from where the rotor is looked at: nothing on the sheet means anything without that."""
         sheet, face = self._sheet, self._sheet.face
-        self._words(f"{sheet.title} · {sheet.job}", 11.0, colour="quiet")
+        self._words(f"{self._say(sheet.title)} · {sheet.job}", 11.0, colour="quiet")
         self._words(sheet.plane, self._big, strong=True)
         for doubt in sheet.doubts:
-            self._words(f"Stop: {doubt}", 12.0, strong=True, colour="bad")
+            self._words(self._say(f"Stop: {doubt}"), 12.0, strong=True, colour="bad")
         self._y += 4.0
         top, size = self._y, 15.0
         texts = (f"Seen from {_end(face)}", f"it turns {face.rotation} {_ARROWS[face.rotation]}")
-        rows = [row for text in texts for row in wrapped(text, self._room - 16.0, size, strong=True)]
+        rows = [row for text in texts for row in wrapped(self._say(text), self._room - 16.0, size, strong=True)]
         bottom = top + 1.35 * size * len(rows) + 8.0
         box = (
             (self._left, top),
@@ -156,12 +157,14 @@ class _Pages:
         left = self._left + 0.5 * (self._room - scale * drawn.width)
         crossed = " Crossed out: no mass may go there." if self._sheet.face.blocked else ""
         top = self._y - 22.0 * scale  # the room of its own title is left out
-        self._add(*scaled(drawn.shapes, scale, left, top))
+        told = [replace(s, text=self._say(s.text)) if isinstance(s, Words) else s for s in drawn.shapes]
+        self._add(*scaled(told, scale, left, top))
         self._y = top + scale * (drawn.height - 16.0)
-        self._words(
+        said = (
             "Drawn with the mark under the pulse sensor. Angles, position numbers and distances along the rim count from the "
-            f"mark, {self._sheet.angles}.{crossed}", 9.5, colour="quiet",
-        )  # fmt: skip
+            f"mark, {self._sheet.angles}.{crossed}"
+        )
+        self._words(self._say(said), 9.5, colour="quiet")
         self._y += 4.0
 
     def line(self, number: int, line: Line) -> None:
@@ -170,7 +173,8 @@ class _Pages:
         size = self._big if beside else 22.0
         indent = self._left + 1.5 * self._big
         room = self._left + self._room - indent
-        clock, rest = line.more[:1], line.more[1:]
+        told = [self._say(each) for each in line.more]
+        clock, rest = told[:1], told[1:]
         more = list(wrapped(" · ".join(rest), room, 11.0))
         self._need(1.45 * size * (1 if beside else 2) + 15.0 * len(more) + 19.0 * len(clock))
         self._add(Stroke(((self._left, self._y), (self._left + self._room, self._y)), "line", 0.8))
@@ -179,14 +183,14 @@ class _Pages:
         self._add(
             Disc(middle, y, 0.52 * self._big, "accent", 1.8, "paper"),
             Words(middle, y + 0.2 * self._big, str(number), 0.58 * self._big, "middle", True),
-            Words(indent, self._y, line.mass, size, "start", True),
+            Words(indent, self._y, self._say(line.mass), size, "start", True),
         )
         if beside:
             place: tuple[float, Anchor] = (self._left + self._room, "end")
         else:
             self._y += 1.2 * size
             place = (indent, "start")
-        at = typeface.fitted(line.place, 0.6 * self._room if beside else room, size, strong=True)
+        at = typeface.fitted(self._say(line.place), 0.6 * self._room if beside else room, size, strong=True)
         self._add(Words(place[0], self._y, at, size, place[1], True, "accent"))
         self._y += 4.0
         for row in clock:
@@ -200,14 +204,19 @@ class _Pages:
     def foot(self) -> None:
         """Cautions and the date."""
         self._y += 4.0
-        self._need(1.3 * 8.0 * (1 + len(list(wrapped(CAUTIONS, self._room, 8.0)))))
-        self._words(CAUTIONS, 8.0, colour="bad")
-        self._words(self._sheet.made, 8.0, colour="quiet")
+        cautions = self._say(CAUTIONS)
+        self._need(1.3 * 8.0 * (1 + len(list(wrapped(cautions, self._room, 8.0)))))
+        self._words(cautions, 8.0, colour="bad")
+        self._words(self._say(self._sheet.made), 8.0, colour="quiet")
 
     def done(self) -> tuple[Picture, ...]:
         """All pages."""
-        said = "; ".join(f"piece {n}: {line.mass} at {line.place}" for n, line in enumerate(self._sheet.lines, start=1))
-        alt = f"{self._sheet.title}, {self._sheet.plane}, seen from {_end(self._sheet.face)}: {said}"
+        sheet = self._sheet
+        told = (
+            f"{sheet.title}, {sheet.plane}, seen from {_end(sheet.face)}",
+            *(f"piece {number}: {line.mass} at {line.place}" for number, line in enumerate(sheet.lines, start=1)),
+        )
+        alt = "; ".join(map(self._say, told))
         return tuple(Picture(self._width, self._height, tuple(shapes), alt) for shapes in self._pages)
 
 

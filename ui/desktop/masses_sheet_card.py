@@ -31,7 +31,10 @@ _SUFFIX = {"pdf": "PDF (*.pdf)", "png": "Picture (*.png)"}
 def sheets_of(
     state: JobState, hookup: Hookup, drafts: Sequence[Draft], known: Known | None, view: View, *, left_on: bool
 ) -> Pages:
-    """Pages for A4 and for a phone: of what is thought of, else of what is on the rotor. Raises EntryError for neither."""
+    """Pages for A4 and for a phone, in the window's language: of what is thought of, else of what is on the rotor.
+
+    Raises EntryError for neither.
+    """
     title = "To be added to what is on" if left_on else "To be put on, with all earlier masses taken off"
     if not drafts:
         title = "On the rotor, as recorded"
@@ -72,8 +75,8 @@ def sheets_of(
             }
             lines.append(masses_sheet.line_of(number, draft.total_g, draft.angle_deg, face, words, half))
         sheet = Sheet(state.name, name, title, made, face, view.seen_from, view.angles, tuple(lines), tuple(doubts))
-        paper += masses_sheet.pages(sheet, A4)
-        phone += masses_sheet.pages(sheet, PHONE)
+        paper += masses_sheet.pages(sheet, A4, language.words)
+        phone += masses_sheet.pages(sheet, PHONE, language.words)
     return tuple(paper), tuple(phone)
 
 
@@ -93,9 +96,13 @@ def _half_deg(known: Known | None, own: Sequence[Draft], *, left_on: bool) -> fl
 
 
 class SheetCard(parts.Card):
-    """Shows the pages and saves or prints them; emits `left` when the person goes back."""
+    """Shows the pages and saves or prints them; emits `left` when the person goes back.
+
+    Emits `outdated` when the pages are in another language than the window.
+    """
 
     left = QtCore.Signal()
+    outdated = QtCore.Signal()
 
     def __init__(self) -> None:
         super().__init__("Placement sheet")
@@ -146,7 +153,7 @@ class SheetCard(parts.Card):
             y += image.height() + look.GAP
         painter.end()
         self.picture.setPixmap(whole)
-        self.picture.setAccessibleName("; ".join(p.alt for p in pages))
+        self.picture.setAccessibleName(language.own("; ".join(p.alt for p in pages)))
 
     def set_room(self, width_px: int) -> None:
         """So much room for a page from left to right."""
@@ -167,6 +174,12 @@ class SheetCard(parts.Card):
             self.said.say(f"{path}: cannot be written ({error.strerror}); choose another place.", Weight.CAUTION)
         else:
             self.said.say(f"Saved as {', '.join(str(p) for p in written)}.", Weight.NOTE)
+
+    def reword(self) -> None:
+        """The pages are made anew by who knows what is on them."""
+        super().reword()
+        if not self.isHidden():
+            self.outdated.emit()
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour; the sheet itself is paper."""

@@ -635,28 +635,8 @@
     </message>
     <message>
         <location filename="../../../acquire/simulated.py"/>
-        <source>drive side</source>
-        <translation>Antriebsseite</translation>
-    </message>
-    <message>
-        <location filename="../../../acquire/simulated.py"/>
-        <source>far side</source>
-        <translation>Gegenseite</translation>
-    </message>
-    <message>
-        <location filename="../../../acquire/simulated.py"/>
         <source>simulated rotor at {0} r/min</source>
         <translation>simulierter Rotor mit {0} r/min</translation>
-    </message>
-    <message>
-        <location filename="../../../acquire/simulated.py"/>
-        <source>drive end horizontal</source>
-        <translation>Antriebsseite waagerecht</translation>
-    </message>
-    <message>
-        <location filename="../../../acquire/simulated.py"/>
-        <source>far end horizontal</source>
-        <translation>Gegenseite waagerecht</translation>
     </message>
     <message>
         <location filename="../../../acquire/soundcard.py"/>

@@ -920,6 +920,30 @@
         <translation>Zeile {0}</translation>
     </message>
     <message>
+        <source>the drive end</source>
+        <translation>Antriebsseite</translation>
+    </message>
+    <message>
+        <source>the non-drive end</source>
+        <translation>Gegenseite</translation>
+    </message>
+    <message>
+        <source>{0} g off</source>
+        <translation>{0} g ab</translation>
+    </message>
+    <message>
+        <source>mechanics</source>
+        <translation>Mechanik</translation>
+    </message>
+    <message>
+        <source>{0} within</source>
+        <translation>{0} innerhalb</translation>
+    </message>
+    <message>
+        <source>Before hands go in: isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and an off-centre mass turn it. Welding: earth clamp on the rotor beside the weld, never through bearings or coupling; sensors, pulse sensor and computer disconnected first. Bolted: the force carried by shape, not by friction. Never weld or drill blade roots, welds or pressure parts. Before the start: block, tools, cables and tape out and counted, own lock removed last by its owner, nobody in the plane of rotation. Local rules decide, and what needs a licensed or competent person is left to one.</source>
+        <translation>Vor dem Handanlegen: freigeschaltet, gesichert und nach den örtlichen Vorschriften auf Spannungsfreiheit und Stillstand geprüft, und der Rotor selbst blockiert: Luftzug, Rückströmung und eine außermittige Masse drehen ihn. Schweißen: Masseklemme am Rotor neben der Naht, nie durch Lager oder Kupplung; Sensoren, Impulssensor und Rechner vorher abgeklemmt. Geschraubt: die Kraft wird durch Formschluss getragen, nicht durch Reibung. Nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen schweißen oder bohren. Vor dem Start: Blockierung, Werkzeug, Leitungen und Band entfernt und gezählt, das eigene Schloss zuletzt von seinem Besitzer abgenommen, niemand in der Drehebene. Örtliche Vorschriften entscheiden, und was befugte Fachleute verlangt, bleibt ihnen überlassen.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -2325,6 +2349,11 @@
         <translation>warum er wieder geöffnet wird</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>The report is in English, as the record is.</source>
+        <translation>Der Bericht ist auf Englisch, wie das Protokoll.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/closeout_page.py"/>
         <source>Close-out</source>
         <translation>Abschluss</translation>
@@ -2637,12 +2666,12 @@
     <message>
         <location filename="../../../ui/desktop/face.py"/>
         <source>the end opposite {0}</source>
-        <translation>das Ende gegenüber {0}</translation>
+        <translation>Ende gegenüber: {0}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/face.py"/>
         <source>seen from {0}, turning {1}, angles {2}</source>
-        <translation>von {0} gesehen, dreht {1}, Winkel {2}</translation>
+        <translation>gesehen von: {0}; dreht {1}; Winkel {2}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/face.py"/>
@@ -5846,7 +5875,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_sheet.py"/>
         <source>Seen from {0}</source>
-        <translation>Von {0} gesehen</translation>
+        <translation>Gesehen von: {0}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_sheet.py"/>
@@ -5871,7 +5900,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_sheet.py"/>
         <source>the {0} end</source>
-        <translation>das Ende {0}</translation>
+        <translation>Ende „{0}“</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_sheet.py"/>
@@ -5882,6 +5911,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_sheet.py"/>
         <source>Drawn with the mark under the pulse sensor. Angles, position numbers and distances along the rim count from the mark, {0}.{1}</source>
         <translation>Gezeichnet mit der Marke unter dem Impulssensor. Winkel, Nummern der Stellen und Wege am Umfang zählen ab der Marke, {0}.{1}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_sheet.py"/>
+        <source>{0}, {1}, seen from {2}</source>
+        <translation>{0}, {1}, gesehen von: {2}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_sheet_card.py"/>
@@ -7072,6 +7106,16 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/settings.py"/>
         <source>{0}: cannot be read (no ordinary file); the usual choices are used</source>
         <translation>{0}: nicht lesbar (keine gewöhnliche Datei); die übliche Wahl gilt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/settings.py"/>
+        <source>mm/s peak</source>
+        <translation>mm/s peak</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/settings.py"/>
+        <source>g peak</source>
+        <translation>g peak</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/simulator.py"/>

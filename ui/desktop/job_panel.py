@@ -10,6 +10,7 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts, recent
 from stillshaft.ui.desktop.panel import Panel
 from stillshaft.ui.desktop.worded import LineEdit
+from stillshaft.ui.desktop.words import own
 
 if TYPE_CHECKING:
     from stillshaft.ui.desktop.open_job import Guided
@@ -75,9 +76,9 @@ class JobPanel(Panel):
         for number, row in enumerate(self.rows):
             row.setVisible(number < len(folders))
             if number < len(folders):
-                row.setText(folders[number].name.replace("&", "&&"))
+                row.setText(own(folders[number].name.replace("&", "&&")))
                 row.setAccessibleName(f"Open {folders[number].name}")
-                row.setToolTip(str(folders[number]))
+                row.setToolTip(own(str(folders[number])))
         self.heading.setVisible(bool(folders))
 
     def _practise(self, key: str) -> None:

@@ -21,8 +21,10 @@ _WORD = re.compile(r"[A-Za-z]{2,}")
 # nothing to translate: figures, units, signs, single letters, ends of files
 _PLAIN = re.compile(
     r"(?:[^A-Za-z]|(?<![A-Za-z])(?:[A-Za-z]|[num]?m|[kM]?Hz|rpm|rms|p-p|mil|in|kg|mg|kgf|lb|lbf|oz|mV|mA|dB|ms|kB|MB|GB"
-    r"|min|kW|Nm|ISO|AC|DC|IEPE|DAQ|TTL|PDF|HTML|CSV|TOML|WAV|Ctrl|Esc|NaN|nan|inf)(?![A-Za-z]))*"
+    r"|min|kW|Nm|us|ISO|AC|DC|IEPE|DAQ|TTL|PDF|HTML|CSV|TOML|WAV|Ctrl|Esc|NaN|nan|inf)(?![A-Za-z]))*"
 )
+# names that tell themselves: a path, a source such as serial:/dev/ttyACM0
+_NAME = re.compile("(?:[A-Za-z]:)?[\u200b]?[/\\\\]\\S.*|[a-z]+:\\S+")
 # where a text may be cut: lines, sentences, clauses, parts
 _CUTS = tuple(map(re.compile, (r"\n+", r"(?<=[.!?])\s+(?=\S)", r"; ", r" · ", r": ", r" \(", r", ")))
 _APART = {"\u00a0": " ", "\u202f": " ", "\u2060": ""}
@@ -38,8 +40,8 @@ def begun(text: str) -> str:
 
 
 def has_words(text: str) -> bool:
-    """Whether there is anything to translate: more than figures, units and signs."""
-    return _PLAIN.fullmatch(text) is None
+    """Whether there is anything to translate: more than figures, units and signs, and no path or source."""
+    return _PLAIN.fullmatch(text) is None and _NAME.fullmatch(text) is None
 
 
 def places(text: str) -> frozenset[str]:
@@ -118,6 +120,7 @@ class Phrases:
 
     def keep(self, names: frozenset[str]) -> None:
         """Leave these as they are where they stand within a text: the names that the person gave."""
+        names |= {begun(name) for name in names}
         if names != self._own:
             self._own = names
             self._part.cache_clear()
@@ -192,7 +195,7 @@ class Phrases:
     def _beginning(self, text: str, cuts: list[tuple[int, int]], depth: int, within: bool) -> Iterator[_Turned]:
         """A beginning that stands in the catalogue, as long as can be, and what follows it."""
         for start, end in reversed(cuts):
-            head = self._known(text[:start])
+            head = text[:start] if text[:start] in self._own else self._known(text[:start])
             if head is None:
                 continue
             tail = next(self._by_template(text[start:], depth), None)

@@ -22,7 +22,7 @@ FOLDER = Path(__file__).parent / "languages"
 _phrases: Phrases | None = None
 _spoken = next(iter(LANGUAGES))
 _translators: list[QtCore.QTranslator] = []
-_names: frozenset[str] = frozenset()
+_names = frozenset(LANGUAGES)
 
 
 class Shown(str):
@@ -44,9 +44,12 @@ def words(text: str) -> str:
 
 
 def keep(names: Iterable[str]) -> None:
-    """Leave names that the person gave as they are within sentences: of planes, points, runs and jobs."""
+    """Leave names that the person gave as they are within sentences: of planes, points, runs and jobs.
+
+    A language is called by its own name too.
+    """
     global _names
-    _names = frozenset(names)
+    _names = frozenset(names) | frozenset(LANGUAGES)
     if _phrases is not None:
         _phrases.keep(_names)
 

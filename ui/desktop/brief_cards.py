@@ -344,7 +344,7 @@ class ConditionsCard(Sheet):
             each.setCheckable(True)
             each.setAutoDefault(False)
             each.setAccessibleName(f"Condition: {name}")
-            each.clicked.connect(lambda on, n=name: self._toggle(n, on))
+            each.turned.connect(lambda on, n=name: self._toggle(n, on))
             self.buttons[name] = each
         self.own = LineField("Another condition", "humidity, fuel, …")
         self.own.finished.connect(self._own)

@@ -216,7 +216,7 @@ class CorrectionCard(parts.Card):
                 each.setChecked(True)
                 each.setAutoDefault(False)
                 each.setAccessibleName(f"{words}: {name}")
-                each.clicked.connect(lambda _checked=False: self.asked.emit())
+                each.turned.connect(lambda _on: self.asked.emit())
                 found[name] = each
                 self._chosen.addWidget(each, row + 1 + number // 2, number % 2)
             row += 2 + len(names) // 2

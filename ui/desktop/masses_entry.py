@@ -43,7 +43,7 @@ class PieceList(QtWidgets.QWidget):
             made.setCheckable(True)
             made.setAutoDefault(False)
             number = len(self.lines)
-            made.clicked.connect(lambda _checked=False, n=number: self.chosen.emit(self._marks[n]))
+            made.turned.connect(lambda _on, n=number: self.chosen.emit(self._marks[n]))
             self.lines.append(made)
             self._column.addWidget(made)
         self._marks = [mark for mark, _ in lines]

@@ -113,7 +113,7 @@ class Segments(Worded, QtWidgets.QWidget):
             each.setCheckable(True)
             each.setAutoDefault(False)
             each.setAccessibleName(f"{name}: {word}")
-            each.clicked.connect(partial(self._press, word))
+            each.turned.connect(partial(self._press, word))
             self.buttons[word] = each
             grid.addWidget(each, *divmod(number, columns or len(choices)))
 
@@ -122,7 +122,7 @@ class Segments(Worded, QtWidgets.QWidget):
         for each, pressed in self.buttons.items():
             pressed.setChecked(each == word)
 
-    def _press(self, word: str) -> None:
+    def _press(self, word: str, _on: bool) -> None:
         self.set(word)
         self.chosen.emit(word)
 

@@ -143,10 +143,11 @@ class StageRail(Worded, QtWidgets.QFrame):
         self.body.addWidget(self._wordmark)
         self._ends = (_ShaftEnd(top=True), _ShaftEnd(top=False))
         self.body.addWidget(self._ends[0])
+        self._choosing = False
         self.buttons: dict[Stage, RailButton] = {}
         for stage in Stage:
             each = RailButton(stage)
-            each.clicked.connect(lambda _checked=False, s=stage: self.opened.emit(s))
+            each.toggled.connect(lambda _checked, s=stage: self._turn(s))
             self.buttons[stage] = each
             self.body.addWidget(each)
         self.body.addWidget(self._ends[1])
@@ -161,5 +162,12 @@ class StageRail(Worded, QtWidgets.QFrame):
 
     def choose(self, stage: Stage) -> None:
         """Mark the stage that is open. Not an exclusive group: Tab would reach only one of it."""
+        self._choosing = True
         for each in self.buttons.values():
             each.setChecked(each.stage is stage)
+        self._choosing = False
+
+    def _turn(self, stage: Stage) -> None:
+        """By the person: a screen reader turns a button over without a click."""
+        if not self._choosing:
+            self.opened.emit(stage)

@@ -77,11 +77,28 @@ class Label(Worded, QtWidgets.QLabel):
 
 
 class Button(Worded, QtWidgets.QPushButton):
-    """A button."""
+    """A button; one that stays down tells by `turned` that the person turned it over.
+
+    A screen reader turns it without a click, so `clicked` would leave it down and nothing done.
+    """
+
+    turned = QtCore.Signal(bool)
 
     def __init__(self, text: str = "") -> None:
         super().__init__()
+        self._quiet = False
+        self.toggled.connect(self._tell_turned)
         self.setText(text)
+
+    def setChecked(self, on: bool) -> None:  # noqa: N802 - Qt's name
+        """Show it down or up, without telling."""
+        self._quiet = True
+        super().setChecked(on)
+        self._quiet = False
+
+    def _tell_turned(self, on: bool) -> None:
+        if not self._quiet:
+            self.turned.emit(on)
 
     def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
         """Show a text."""

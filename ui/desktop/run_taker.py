@@ -191,7 +191,10 @@ def newest_run(measured: Measurement) -> Run:
 
 
 class AbortWatch(QtCore.QObject):
-    """Holds what runs against the abort levels of the job; `crossed` brings the figures, once for each point."""
+    """Holds what runs against the abort levels of the job; `crossed` brings the figures, once for each point.
+
+    The whole of a run may show a crossing that no figure on the way did: its alarm is then recorded with it, and called too.
+    """
 
     crossed = QtCore.Signal(str)
 
@@ -199,7 +202,10 @@ class AbortWatch(QtCore.QObject):
         super().__init__(parent)
         self._feed, self._job = feed, job
         self._called: set[str] = set()
+        self._folder: Path | None = None
+        self._last = 0  # alarm of the record that was seen
         feed.measured.connect(self._look)
+        job.changed.connect(self._follow)
 
     def forget(self) -> None:
         """The machine stands: the next crossing calls again."""
@@ -215,7 +221,23 @@ class AbortWatch(QtCore.QObject):
                 continue
             self._called.add(point)
             self._job.act(_alarm(point, value, level, run.unit), None, lambda _why: None)
-            self.crossed.emit(f"{point} is at {value:.3g} {run.unit}; the abort level is {level:.3g} {run.unit}.")
+            self._call(point, value, level, run.unit)
+
+    def _follow(self) -> None:
+        shown = self._job.shown
+        alarms = () if shown is None else shown.state.alarms
+        folder, seen = None if shown is None else shown.folder, self._last
+        self._last = max((a.id for a in alarms), default=0)
+        if folder != self._folder:  # those of a job that is opened were called when they happened
+            self._folder = folder
+            return
+        for what in (a.what for a in alarms if a.id > seen):
+            if not what.note and what.point not in self._called:  # a note: it was made before
+                self._called.add(what.point)
+                self._call(what.point, what.amplitude, what.level, what.unit)
+
+    def _call(self, point: str, value: float, level: float, unit: str) -> None:
+        self.crossed.emit(f"{point} is at {value:.3g} {unit}; the abort level is {level:.3g} {unit}.")
 
 
 def _alarm(point: str, value: float, level: float, unit: str) -> Callable[[Session], object]:

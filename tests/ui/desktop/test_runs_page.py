@@ -202,6 +202,21 @@ def test_crossing_the_abort_level_calls_for_the_stop(person):
     assert len(person.job.shown.state.alarms) == 1
 
 
+def test_an_alarm_that_only_the_whole_of_a_run_shows_calls_too_and_one_made_before_does_not(person):
+    call, act = person.program.frame.stop_call, person.job.act
+    point = "drive end horizontal"
+    act(lambda s: s.record_alarm(point, 26.0, 25.0, "mm/s rms", "seen in a recording that was made elsewhere"))
+    person.until(lambda: len(person.job.shown.state.alarms) == 1)
+    assert not call.isVisible()
+    act(lambda s: s.record_alarm(point, 27.0, 25.0, "mm/s rms"))
+    person.until(call.isVisible)
+    assert "is at 27 mm/s rms" in call.why.text()
+    call.answer.click()
+    act(lambda s: s.decide("go on", "the owner says so"))
+    person.until(lambda: person.job.shown.state.decisions)
+    assert not call.isVisible()
+
+
 def test_a_run_is_played_again_and_is_not_recorded(person):
     page = person.page
     person.start()
@@ -388,7 +403,10 @@ def test_every_view_can_be_read_reached_and_heard(person, wait, size):
 
 
 def test_a_reason_is_told_once():
-    beats, verdict = "A: a second source at 1490 r/min", "A: the verdict on 1x is beating (a second source at 1490 r/min)"
+    beats, verdict = (
+        "A: a second source at 1490 r/min",
+        "A: the verdict on 1x is beating (a second source at 1490 r/min)",
+    )
     other = "B: a second source at 1490 r/min"
     assert told_once((beats, verdict, other, "samples were lost")) == [verdict, other, "samples were lost"]
     assert told_once((beats, beats)) == [beats, beats]

@@ -944,6 +944,26 @@
         <translation>Vor dem Handanlegen: freigeschaltet, gesichert und nach den örtlichen Vorschriften auf Spannungsfreiheit und Stillstand geprüft, und der Rotor selbst blockiert: Luftzug, Rückströmung und eine außermittige Masse drehen ihn. Schweißen: Masseklemme am Rotor neben der Naht, nie durch Lager oder Kupplung; Sensoren, Impulssensor und Rechner vorher abgeklemmt. Geschraubt: die Kraft wird durch Formschluss getragen, nicht durch Reibung. Nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen schweißen oder bohren. Vor dem Start: Blockierung, Werkzeug, Leitungen und Band entfernt und gezählt, das eigene Schloss zuletzt von seinem Besitzer abgenommen, niemand in der Drehebene. Örtliche Vorschriften entscheiden, und was befugte Fachleute verlangt, bleibt ihnen überlassen.</translation>
     </message>
     <message>
+        <source>repeatability</source>
+        <translation>Wiederholbarkeit</translation>
+    </message>
+    <message>
+        <source>placement</source>
+        <translation>Platzierung</translation>
+    </message>
+    <message>
+        <source>repeatability {0} % {1} deg is assumed: the file does not say</source>
+        <translation>Wiederholbarkeit {0} % {1} Grad angenommen: die Datei sagt es nicht</translation>
+    </message>
+    <message>
+        <source>placement {0} % {1} deg is assumed: the file does not say</source>
+        <translation>Platzierung {0} % {1} Grad angenommen: die Datei sagt es nicht</translation>
+    </message>
+    <message>
+        <source>{0} per g</source>
+        <translation>{0} je g</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

@@ -19,7 +19,7 @@ from packaging.requirements import Requirement
 from stillshaft.ui.packaging.bundle import environment_in
 
 ROOT = Path(__file__).parents[2]
-PYTHONS = ("3.11", "3.12", "3.13")
+PYTHONS = ("3.11", "3.12", "3.13", "3.14")
 # platform tags from the newest that each system of today takes to the oldest that is still asked for, and markers
 SYSTEMS: dict[str, tuple[tuple[str, ...], dict[str, str]]] = {
     "Windows x86-64": (
@@ -95,7 +95,7 @@ def versions(requirement: Requirement, asking: Path) -> dict[tuple[str, str], st
 def table(asking: Path) -> int:
     """Print the table, with a Python whose pip asks; 0 when every wheel is there."""
     absent = []
-    print(f"{'':44}" + "".join(f"{system:30}" for system in SYSTEMS))  # noqa: T201
+    print(f"{'':44}" + "".join(f"{system:{10 * len(PYTHONS)}}" for system in SYSTEMS))  # noqa: T201
     print(f"{'':44}" + "".join(f"{python:10}" for _ in SYSTEMS for python in PYTHONS))  # noqa: T201
     for extra, requirement in requirements(ROOT / "pyproject.toml"):
         found = versions(requirement, asking)

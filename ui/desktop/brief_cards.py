@@ -1,4 +1,4 @@
-"""Cards of the brief: forms of entries, planes, levels by point, conditions. Each shows a brief and asks for patches."""
+"""Cards of the brief: forms of entries, planes, levels, conditions, neighbours. Each shows a brief and asks for patches."""
 
 from __future__ import annotations
 
@@ -407,3 +407,56 @@ class ConditionsCard(Sheet):
 
     def _finish(self, name: str, field: Field, text: str) -> None:
         self.record(field, lambda brief: brief_record.entry_patch(brief, "conditions", name, "tolerance", text))
+
+
+class NeighboursCard(Sheet):
+    """What runs beside this machine, and how fast: looked for in the spectrum by its frequency."""
+
+    def __init__(self, record: Recorder) -> None:
+        super().__init__("What runs beside it", record)
+        self.form, self._new_form = Form(), Form()
+        self._names: tuple[str, ...] = ()
+        self.new = LineField("Another machine", "such as pump = 1465 r/min within 5")
+        self.new.finished.connect(self._add)
+        self._new_form.add(self.new)
+        self.note = parts.label(
+            "Looked for in the spectrum at its speed. Without a tolerance it is known as well as a nameplate tells it. An "
+            "empty speed takes it out.",
+            "small",
+            wrap=True,
+        )
+        self.body.addWidget(self.note)
+        self.body.addWidget(self.form)
+        self.body.addWidget(self._new_form)
+        self.body.addStretch(1)
+
+    @property
+    def forms(self) -> list[Form]:
+        """The speeds, and the new one's."""
+        return [self.form, self._new_form]
+
+    @property
+    def fields(self) -> list[Field]:
+        """Those of the speeds."""
+        return self.form.fields
+
+    def show_brief(self, brief: Brief) -> None:
+        """A field for each."""
+        names = tuple(n.name for n in brief.neighbours)
+        if names != self._names:
+            self._names = names
+            self.form.clear()
+            for name in names:
+                made = LineField(name, "such as 1465 r/min within 5")
+                made.control.setAccessibleName(f"Speed, {name}")
+                made.finished.connect(partial(self._finish, name, made))
+                self.form.add(made)
+        for name, field in zip(names, self.form.fields, strict=True):
+            field.show_recorded(brief_record.neighbour_text(brief, name))
+
+    def _add(self, text: str) -> None:
+        if text.strip():
+            self.record(self.new, lambda brief: brief_record.new_neighbour_patch(brief, text), lambda: self.new.put(""))
+
+    def _finish(self, name: str, field: Field, text: str) -> None:
+        self.record(field, lambda brief: brief_record.neighbour_patch(brief, name, text))

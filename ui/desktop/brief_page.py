@@ -13,7 +13,15 @@ from stillshaft.solver.state import JobState
 from stillshaft.ui import library
 from stillshaft.ui.desktop import brief_entries as entries
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop.brief_cards import ConditionsCard, FormCard, LevelsCard, Patch, PlanesCard, Sheet
+from stillshaft.ui.desktop.brief_cards import (
+    ConditionsCard,
+    FormCard,
+    LevelsCard,
+    NeighboursCard,
+    Patch,
+    PlanesCard,
+    Sheet,
+)
 from stillshaft.ui.desktop.brief_fields import Field, PickField, Remark
 from stillshaft.ui.desktop.brief_photos import Photo, Photos
 from stillshaft.ui.desktop.brief_start import StartCard
@@ -59,6 +67,7 @@ class BriefPage(Page):
         self.planes = PlanesCard(self._record, self._used_planes)
         self.levels = LevelsCard(self._record)
         self.conditions = ConditionsCard(self._record)
+        self.neighbours = NeighboursCard(self._record)
         self.photos = Photos("photos of the machine")
         self.photos.chosen.connect(self._add_photos)
         self.photos.removed.connect(lambda entry: self._act(lambda s: s.withdraw(entry, "photo removed")))
@@ -102,6 +111,7 @@ class BriefPage(Page):
             self.levels,
             form("Starts and time", entries.STARTS),
             self.conditions,
+            self.neighbours,
             form("Pieces at hand", entries.STOCK),
         ]
         for sheets, side in ((on_left, left), (on_right, right)):

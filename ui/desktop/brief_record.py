@@ -19,7 +19,7 @@ INCH_UNITS = ("in/s peak", "mil p-p")  # vibration units of those who also measu
 YES, NO = "yes", "no"
 _DEFAULTS = {"mass": ("kg", "lb"), "length": ("mm", "in"), "piece": ("g", "oz"), "speed": ("rpm", "rpm")}
 _SHOWN_IN = {"mass": ("kg", "lb"), "length": ("mm", "inch"), "piece": ("g", "oz")}
-_NAME_KEYS = {"planes": "name", "abort": "point", "limits": "point", "conditions": "name"}
+_NAME_KEYS = {"planes": "name", "abort": "point", "limits": "point", "conditions": "name", "neighbours": "name"}
 
 
 units.parse("1 mm", "mm", "length")  # the units library takes its time: now, on the thread that loads pages
@@ -177,6 +177,40 @@ def _amount(table: str, text: str) -> dict[str, Any]:
     if table == "conditions" and entry["tolerance"] < 0.0:
         raise BriefEntryError(f'"{text}" is below 0')
     return {k: entry.get(k) for k in ("amplitude", "tolerance", "unit") if k in entry or k == "unit"}
+
+
+def neighbour_text(brief: Brief, name: str) -> str:
+    """The speed of a neighbour and how well it is known, as its field shows it."""
+    said = dict(brief_text.lines(Brief(neighbours=[n for n in brief.neighbours if n.name == name])))
+    return said.get(f"neighbours.{name}", "").replace("rpm", "r/min")
+
+
+def neighbour_patch(brief: Brief, name: str, text: str) -> dict[str, Any]:
+    """The list with the speed of a neighbour, which is added where it is new; an empty text takes it out.
+
+    Raises BriefEntryError for no name, and the errors of `brief_text`.
+    """
+    name = " ".join(name.split())
+    if not name:
+        raise BriefEntryError('write name and speed, such as "pump = 1465 r/min"')
+    if not text.strip():
+        return removed(brief, "neighbours", name)
+    read = brief_text.patch_from(f"neighbours.x = {text.replace('r/min', 'rpm')}", Brief())["neighbours"][0]
+    entry = _plain({"within_rpm": None} | read | {"name": name})
+    entries = [_plain(e) for e in _entries(brief, "neighbours")]
+    if all(e["name"] != name for e in entries):
+        return {"neighbours": [*entries, entry]}
+    return {"neighbours": [entry if e["name"] == name else e for e in entries]}
+
+
+def new_neighbour_patch(brief: Brief, text: str) -> dict[str, Any]:
+    """The list with one more, from "pump = 1465 r/min". Raises BriefEntryError, and the errors of `brief_text`."""
+    name, equals, speed = (part.strip() for part in text.partition("="))
+    if not (name and equals and speed):
+        raise BriefEntryError('write name and speed, such as "pump = 1465 r/min"')
+    if any(n.name == " ".join(name.split()) for n in brief.neighbours):
+        raise BriefEntryError(f'"{name}" is there already; give it another name')
+    return neighbour_patch(brief, name, speed)
 
 
 def added(brief: Brief, table: str, name: str) -> dict[str, Any]:

@@ -286,6 +286,42 @@ def test_planes_with_places_blocked_numbers_and_caps(window):
     assert [p.name for p in window.brief.planes] == ["hub"]
 
 
+def test_neighbours_with_their_speeds(window):
+    card = window.page.neighbours
+    window.type(card.new, "pump = 1465 r/min within 5")
+    assert [(n.name, n.speed_rpm, n.within_rpm) for n in window.brief.neighbours] == [("pump", 1465.0, 5.0)]
+    assert card.new.text == ""
+    assert [(f.control.accessibleName(), f.text) for f in card.fields] == [("Speed, pump", "1465 r/min within 5 r/min")]
+    window.type(card.new, "fan 4 = 16.5 Hz")
+    window.type(card.fields[0], "1470")
+    assert [(n.name, n.speed_rpm, n.within_rpm) for n in window.brief.neighbours] == [
+        ("pump", 1470.0, None), ("fan 4", 990.0, None),
+    ]  # fmt: skip
+    for text, said in (
+        ("pump = 900", "is there already"),
+        ("compressor", "Write name and speed"),
+        ("mill = fast", "not a speed"),
+    ):
+        window.type(card.new, text)
+        assert said in card.new.remark.text.text()
+    assert len(window.brief.neighbours) == 2
+    window.type(card.fields[1], "")
+    assert [n.name for n in window.brief.neighbours] == ["pump"]
+    window.page.undo.click()
+    window.settle()
+    assert [n.name for n in window.brief.neighbours] == ["pump", "fan 4"]
+
+
+def test_line_and_poles_of_the_motor(window):
+    line, poles = (window.page.field(f"drive.{key}") for key in ("line", "poles"))
+    assert poles.isHidden()
+    window.type(line, "50 Hz")
+    window.type(poles, "3")
+    assert "even number" in poles.remark.text.text()
+    window.type(poles, "4")
+    assert (window.brief.drive.line, window.brief.drive.poles) == ("50 Hz", 4)
+
+
 def test_a_plane_that_carries_masses_keeps_its_name(window):
     window.type(window.page.planes.add_name, "disc")
     window.job.act(lambda s: s.put_on([{"plane": "disc", "mass_g": 8.0, "angle_deg": 90.0}], "trial"))

@@ -11,7 +11,7 @@ import math
 import statistics
 import time
 from collections.abc import Callable, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, fields, replace
 from pathlib import Path
 from typing import Any
 
@@ -103,9 +103,10 @@ class Figure:
 
 
 def figure_from(table: dict[str, Any]) -> Figure:
-    """The figure of a plain table, as `as_table` made it."""
-    beside = table.get("textbook")
-    return Figure(**(table | {"textbook": None if beside is None else (str(beside[0]), float(beside[1]))}))
+    """The figure of a plain table, as `as_table` or the JSON of a report has it."""
+    own = {f.name: table[f.name] for f in fields(Figure) if f.name in table}
+    beside = own.get("textbook")
+    return Figure(**(own | {"textbook": None if beside is None else (str(beside[0]), float(beside[1]))}))
 
 
 def said(value: float) -> str:
@@ -238,12 +239,8 @@ class Figures:
         """Record the figures that a run of its own wrote to a JSON file, with a word on where."""
         for table in json.loads(path.read_text())["figures"]:
             told = figure_from(table)
-            self.figures.append(
-                figure_from(
-                    table | {"name": f"{told.name}, {where}", "section": self._section, "test": self._test}
-                    | {"about": self._about}
-                )
-            )  # fmt: skip
+            name = f"{told.name}, {where}"
+            self.figures.append(replace(told, name=name, section=self._section, test=self._test, about=self._about))
 
     def failures(self) -> list[str]:
         """A line for each missed figure that is asserted."""

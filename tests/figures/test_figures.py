@@ -73,6 +73,18 @@ def test_what_is_recorded_is_plain_and_comes_back():
     ]  # fmt: skip
 
 
+def test_figures_of_a_run_of_its_own_are_taken_over(tmp_path):
+    elsewhere = figures()
+    elsewhere("a", 2.0, at_most=1.0, textbook=("b", 3.0))
+    collected = page.Collected()
+    collected.add(elsewhere.figures, [])
+    here = Figures("Window, frames", "Another.", "test_c.py::test_d", False)
+    here.take_over(page.write(tmp_path / "f.html", collected), "on X")
+    (taken,) = here.figures
+    assert (taken.key, taken.test, taken.value) == ("Window, frames: a, on X", "test_c.py::test_d", 2.0)
+    assert len(here.failures()) == 1
+
+
 def test_a_figure_has_a_name_of_its_own_and_a_share_has_cases():
     recorded = figures()
     recorded("a", 1.0)

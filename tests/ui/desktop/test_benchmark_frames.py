@@ -26,7 +26,8 @@ from stillshaft.ui.desktop.stages import Stage
 from stillshaft.ui.desktop.watch import Watch
 from stillshaft.ui.theme import THEMES
 
-pytestmark = pytest.mark.benchmark
+# a part of a page that is shown as a window of its own hints at its size, which offscreen does not know
+pytestmark = [pytest.mark.benchmark, pytest.mark.qt_log_ignore("propagateSizeHints")]
 ON_X = "STILLSHAFT_ON_X" in os.environ
 FRAME_S = 0.010 if ON_X else 0.008
 SHARE, OLDEST_S, FRAMES_PER_HOUR = 0.25, 0.150, 72_000

@@ -109,7 +109,7 @@ def test_nothing_holds_the_event_loop(page, wait, wait_until, figure):
     then("pieces tried", page._try_pieces)
     then("plan kept", page._keep_plan, known)
     then("put on", lambda: page._record("correction", ""), known)
-    then("undone", page._undo, known)
+    then("undone", page.undo.click, known)
     then("sheet made", page._sheet, lambda: page.sheet_card.isVisible())
     heart.timer.stop()
     kernel = (KERNEL, 1e-3 * kernel_ms())

@@ -167,6 +167,39 @@ def test_qt_s_own_words_are_german_too(program):
     assert QtCore.QCoreApplication.translate("QPlatformTheme", "Cancel") == "Cancel"
 
 
+def test_the_report_has_a_language_of_its_own_and_says_so(program, wait_until):
+    said = program.frame.pages[Stage.CLOSE_OUT].report.in_english
+    assert said.isHidden()
+    program.frame.set_view(GERMAN)
+    wait_until(lambda: not said.isHidden())
+    assert text_of(said) == "Der Bericht ist auf Englisch, wie das Protokoll."
+    program.frame.set_view(View())
+    wait_until(said.isHidden)
+
+
+def test_the_placement_sheet_speaks_the_language_of_the_window(with_job, wait_until):
+    page = with_job.frame.pages[Stage.MASSES]
+    with_job.frame.open(Stage.MASSES)
+    page.sheet.click()
+    wait_until(lambda: page.sheet_card.isVisible())
+    english = written(page.sheet_card)
+    assert "Seen from the drive end" in english[0]
+    with_job.frame.set_view(GERMAN)
+    wait_until(lambda: written(page.sheet_card) != english)
+    for texts in written(page.sheet_card):
+        assert "Gesehen von: Antriebsseite" in texts
+        assert "Marke" in texts
+        assert "drive side" in texts  # its plane's name
+        assert any(text.startswith("Zifferblatt ") for text in texts)
+        assert [text for text in texts if "mark" in text.split() or "the" in text.split()] == []
+    assert page.sheet_card.picture.accessibleName().startswith("Auf dem Rotor, wie protokolliert, drive side")
+
+
+def written(card):
+    """What stands on each first page of a sheet, for paper and for a phone."""
+    return [[s.text for s in pages[0].shapes if hasattr(s, "text")] for pages in (card.paper, card.phone)]
+
+
 def test_names_are_not_translated(program):
     program.frame.set_view(GERMAN)
     words.keep(["Masses"])
@@ -174,6 +207,11 @@ def test_names_are_not_translated(program):
     assert words.words(words.own("Masses")) == "Masses"
     words.keep([])
     assert words.words("Stop Masses") == "Massen anhalten"
+    assert words.words("Runs: counts") == "Läufe: zählt"
+    words.keep(["runs"])
+    assert words.words("Runs: counts") == "Runs: zählt"
+    words.keep([])
+    assert words.misses() == frozenset()
 
 
 # the catalogues themselves
@@ -280,6 +318,8 @@ def catalogue():
         ("hold fan end and far end still", "fan end und far end ruhig halten"),
         ("record\u00a07\u00a0s", "7 s aufnehmen"),
         ("12.5 mm/s rms", "12.5 mm/s rms"),
+        ("/home/me/stop it: mark", "/home/me/stop it: mark"),
+        ("record serial:/dev/ttyACM0 s", "serial:/dev/ttyACM0 s aufnehmen"),
     ],
 )
 def test_a_sentence_is_found(catalogue, english, german):

@@ -536,7 +536,7 @@
     <message>
         <location filename="../../../solver/guidance.toml"/>
         <source>an overhung disc is balanced in one plane first; a couple only if axial or far-bearing 1x stays above the goal</source>
-        <translation>eine fliegende Scheibe wird zuerst in einer Ebene ausgewuchtet; ein Moment nur, wenn 1x axial oder am fernen Lager über dem Ziel bleibt</translation>
+        <translation>eine fliegende Scheibe wird zuerst in einer Ebene ausgewuchtet; der Momentenanteil nur, wenn 1x axial oder am fernen Lager über dem Ziel bleibt</translation>
     </message>
     <message>
         <location filename="../../../solver/guidance.toml"/>
@@ -1496,7 +1496,7 @@
     <message>
         <location filename="../../../solver/run_rules.toml"/>
         <source>repeat the run when it is steady, or use it anyway and say why</source>
-        <translation>den Lauf wiederholen, wenn es stetig ist, oder ihn trotzdem nutzen und sagen, warum</translation>
+        <translation>den Lauf wiederholen, wenn es stabil ist, oder ihn trotzdem nutzen und sagen, warum</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.toml"/>

@@ -201,7 +201,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>one plane first for a disc; a couple only if axial or far-bearing 1x stays above the goal</source>
-        <translation>bei einer Scheibe zuerst eine Ebene; ein Moment nur, wenn 1x axial oder am fernen Lager über dem Ziel bleibt</translation>
+        <translation>bei einer Scheibe zuerst eine Ebene; den Momentenanteil nur, wenn 1x axial oder am fernen Lager über dem Ziel bleibt</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -611,7 +611,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>suggests a couple on a rotor between bearings well below its rocking resonance; elsewhere the trial response decides</source>
-        <translation>deutet bei einem Rotor zwischen den Lagern deutlich unter seiner Kippresonanz auf ein Moment; sonst entscheidet die Antwort auf den Test</translation>
+        <translation>deutet bei einem Rotor zwischen den Lagern deutlich unter seiner Kippresonanz auf eine Momentenunwucht; sonst entscheidet die Antwort auf den Test</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -716,7 +716,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>record a minute at a steady speed</source>
-        <translation>eine Minute bei stetiger Drehzahl aufnehmen</translation>
+        <translation>eine Minute bei konstanter Drehzahl aufnehmen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -751,7 +751,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>something close in frequency that is not quite steady</source>
-        <translation>etwas mit naher Frequenz, das nicht ganz stetig ist</translation>
+        <translation>etwas mit naher Frequenz, das nicht ganz stabil ist</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1691,7 +1691,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>Record half a minute at steady speed; look at the share of 1x, at multiples and fractions of the speed, and at what follows no order.</source>
-        <translation>Eine halbe Minute bei stetiger Drehzahl aufnehmen; den Anteil von 1x ansehen, Vielfache und Bruchteile der Drehzahl, und was keiner Ordnung folgt.</translation>
+        <translation>Eine halbe Minute bei konstanter Drehzahl aufnehmen; den Anteil von 1x ansehen, Vielfache und Bruchteile der Drehzahl, und was keiner Ordnung folgt.</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1716,12 +1716,12 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>signal steady</source>
-        <translation>Signal stetig</translation>
+        <translation>Signal stabil</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>Record a minute; the verdict on 1x says steady, or what moves it.</source>
-        <translation>Eine Minute aufnehmen; das Urteil über 1x sagt stetig, oder was es bewegt.</translation>
+        <translation>Eine Minute aufnehmen; das Urteil über 1x sagt stabil, oder was es bewegt.</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1741,7 +1741,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>load and speed steady</source>
-        <translation>Last und Drehzahl stetig</translation>
+        <translation>Last und Drehzahl konstant</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1751,7 +1751,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>speed within 0.5 % for 10 s, load steady, 1x hardly follows the load</source>
-        <translation>Drehzahl 10 s lang innerhalb 0.5 %, Last stetig, 1x folgt der Last kaum</translation>
+        <translation>Drehzahl 10 s lang innerhalb 0.5 %, Last konstant, 1x folgt der Last kaum</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>

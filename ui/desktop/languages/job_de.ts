@@ -791,7 +791,7 @@
     <message>
         <location filename="../../../ui/job_visit.py"/>
         <source>the runs file says that the rotor is flexible: grades do not apply</source>
-        <translation>die Läufe-Datei nennt den Rotor nachgiebig: Gütestufen gelten nicht</translation>
+        <translation>die Laufdatei nennt den Rotor nachgiebig: Gütestufen gelten nicht</translation>
     </message>
     <message>
         <location filename="../../../ui/library.py"/>
@@ -1261,7 +1261,7 @@
     <message>
         <location filename="../../../ui/taking.py"/>
         <source>a verdict on steadiness</source>
-        <translation>ein Urteil über die Stetigkeit</translation>
+        <translation>ein Urteil über die Stabilität</translation>
     </message>
     <message>
         <location filename="../../../ui/taking.py"/>

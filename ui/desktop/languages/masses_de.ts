@@ -206,7 +206,7 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>couple alone</source>
-        <translation>Moment allein</translation>
+        <translation>Momentenanteil allein</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -216,32 +216,32 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>static part, then couple</source>
-        <translation>statischer Anteil, dann Moment</translation>
+        <translation>statischer Anteil, dann Momentenanteil</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>static and couple: {0} planes; two or more are needed</source>
-        <translation>statisch und Moment: {0} Ebenen; zwei oder mehr sind nötig</translation>
+        <translation>statisch und Momentenanteil: {0} Ebenen; zwei oder mehr sind nötig</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>static and couple: places {0}: give a finite z, or none, for each of {1} planes</source>
-        <translation>statisch und Moment: Lagen {0}: für jede von {1} Ebenen ein endliches z angeben, oder keines</translation>
+        <translation>statisch und Momentenanteil: Lagen {0}: für jede von {1} Ebenen ein endliches z angeben, oder keines</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>static and couple: more than two planes need their places along the shaft (z)</source>
-        <translation>statisch und Moment: mehr als zwei Ebenen brauchen ihre Lagen längs der Welle (z)</translation>
+        <translation>statisch und Momentenanteil: mehr als zwei Ebenen brauchen ihre Lagen längs der Welle (z)</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>static and couple: the first and the last plane are at one place and carry no couple</source>
-        <translation>statisch und Moment: erste und letzte Ebene liegen an einem Ort und tragen kein Moment</translation>
+        <translation>statisch und Momentenanteil: erste und letzte Ebene liegen an einem Ort und tragen kein Moment</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>static and couple: centre of mass {0} mm must be finite</source>
-        <translation>statisch und Moment: Schwerpunkt {0} mm muss endlich sein</translation>
+        <translation>statisch und Momentenanteil: Schwerpunkt {0} mm muss endlich sein</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -311,7 +311,7 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>; a couple only if axial or far-bearing vibration stays above the goal</source>
-        <translation>; ein Moment nur, wenn die Schwingung axial oder am fernen Lager über dem Ziel bleibt</translation>
+        <translation>; den Momentenanteil nur, wenn die Schwingung axial oder am fernen Lager über dem Ziel bleibt</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -581,7 +581,7 @@
     <message>
         <location filename="../../../solver/limits.py"/>
         <source>no runs file given: only what is permissible can be told</source>
-        <translation>keine Läufe-Datei angegeben: nur das Zulässige lässt sich nennen</translation>
+        <translation>keine Laufdatei angegeben: nur das Zulässige lässt sich nennen</translation>
     </message>
     <message>
         <location filename="../../../solver/limits.py"/>
@@ -661,22 +661,22 @@
     <message>
         <location filename="../../../solver/limits.py"/>
         <source>split: static and couple are for overhung rotors; split by the bearings, or say --overhung</source>
-        <translation>Aufteilung: statisch und Moment gilt für fliegend gelagerte Rotoren; nach den Lagern aufteilen oder --overhung angeben</translation>
+        <translation>Aufteilung: statisch und Momentenanteil gilt für fliegend gelagerte Rotoren; nach den Lagern aufteilen oder --overhung angeben</translation>
     </message>
     <message>
         <location filename="../../../solver/limits.py"/>
         <source>split: static and couple need the bearing span and a runs file with two planes, each with its z</source>
-        <translation>Aufteilung: statisch und Moment braucht den Lagerabstand und eine Läufe-Datei mit zwei Ebenen, jede mit ihrem z</translation>
+        <translation>Aufteilung: statisch und Momentenanteil braucht den Lagerabstand und eine Laufdatei mit zwei Ebenen, jede mit ihrem z</translation>
     </message>
     <message>
         <location filename="../../../solver/limits.py"/>
         <source>split: static and couple need two planes apart; their z is the same</source>
-        <translation>Aufteilung: statisch und Moment braucht zwei getrennte Ebenen; ihr z ist gleich</translation>
+        <translation>Aufteilung: statisch und Momentenanteil braucht zwei getrennte Ebenen; ihr z ist gleich</translation>
     </message>
     <message>
         <location filename="../../../solver/limits.py"/>
         <source>static and couple: {0}</source>
-        <translation>statisch und Moment: {0}</translation>
+        <translation>statisch und Momentenanteil: {0}</translation>
     </message>
     <message>
         <location filename="../../../solver/minimax.py"/>
@@ -876,7 +876,7 @@
     <message>
         <location filename="../../../solver/runs.py"/>
         <source>run: there is none; a runs file needs an initial run and a trial run for each plane</source>
-        <translation>run: es gibt keinen; eine Läufe-Datei braucht einen Urlauf und je Ebene einen Testlauf</translation>
+        <translation>run: es gibt keinen; eine Laufdatei braucht einen Urlauf und je Ebene einen Testlauf</translation>
     </message>
     <message>
         <location filename="../../../solver/runs.py"/>
@@ -1046,7 +1046,7 @@
     <message>
         <location filename="../../../solver/runs.py"/>
         <source>{0}: was measured with another hook-up than this run: their phases do not belong together; use a new runs file, or the recording's own hook-up if only a text in it changed</source>
-        <translation>{0}: wurde mit anderem Anschluss gemessen als dieser Lauf: die Phasen gehören nicht zusammen; eine neue Läufe-Datei nehmen, oder den Anschluss der Aufnahme, wenn sich nur ein Text darin änderte</translation>
+        <translation>{0}: wurde mit anderem Anschluss gemessen als dieser Lauf: die Phasen gehören nicht zusammen; eine neue Laufdatei nehmen, oder den Anschluss der Aufnahme, wenn sich nur ein Text darin änderte</translation>
     </message>
     <message>
         <location filename="../../../solver/runs.py"/>
@@ -1426,7 +1426,7 @@
     <message>
         <location filename="../../../solver/vibration_limits.py"/>
         <source>runs file, 1x, {0}</source>
-        <translation>Läufe-Datei, 1x, {0}</translation>
+        <translation>Laufdatei, 1x, {0}</translation>
     </message>
     <message>
         <location filename="../../../solver/vibration_limits.py"/>
@@ -1436,7 +1436,7 @@
     <message>
         <location filename="../../../solver/vibration_limits.py"/>
         <source>support: "{0}" is no point of the runs file; there is {1}</source>
-        <translation>Abstützung: „{0}“ ist kein Messpunkt der Läufe-Datei; es gibt {1}</translation>
+        <translation>Abstützung: „{0}“ ist kein Messpunkt der Laufdatei; es gibt {1}</translation>
     </message>
     <message>
         <location filename="../../../solver/vibration_limits.py"/>

@@ -1271,7 +1271,7 @@
     <message>
         <location filename="../../../dsp/ringdown.py"/>
         <source>no clear hit: the loudest moment is {0} times the quiet level; a hit rises in a moment to {1} times that level and to {2} times whatever was before; let it stand still for a second, then hit once and wait until it has rung out</source>
-        <translation>kein klarer Schlag: der lauteste Moment hat das {0}-Fache des Ruhepegels; ein Schlag steigt in einem Moment auf das {1}-Fache davon und auf das {2}-Fache dessen, was vorher war; eine Sekunde ruhen lassen, dann einmal schlagen und ausklingen lassen</translation>
+        <translation>kein klarer Schlag: der lauteste Augenblick hat das {0}-Fache des Ruhepegels; ein Schlag steigt schlagartig auf das {1}-Fache davon und auf das {2}-Fache dessen, was vorher war; eine Sekunde ruhen lassen, dann einmal schlagen und ausklingen lassen</translation>
     </message>
     <message>
         <location filename="../../../dsp/standing.py"/>
@@ -1296,7 +1296,7 @@
     <message>
         <location filename="../../../dsp/steadiness.py"/>
         <source>{0} revolutions tell nothing about steadiness yet: record {1} s</source>
-        <translation>{0} Umdrehungen sagen noch nichts über die Stetigkeit: {1} s aufnehmen</translation>
+        <translation>{0} Umdrehungen sagen noch nichts über die Stabilität: {1} s aufnehmen</translation>
     </message>
     <message>
         <location filename="../../../dsp/steadiness.py"/>
@@ -1571,7 +1571,7 @@
     <message>
         <location filename="../../../dsp/tach.py"/>
         <source>{0} pulses missing and {1} too many of {2}: no steady once-per-rev pulse; check the mark, pulses_per_rev and the threshold</source>
-        <translation>{0} Impulse fehlen und {1} zu viel von {2}: kein stetiger Impuls je Umdrehung; Marke, Impulse je Umdrehung und Schwelle prüfen</translation>
+        <translation>{0} Impulse fehlen und {1} zu viel von {2}: kein regelmäßiger Impuls je Umdrehung; Marke, Impulse je Umdrehung und Schwelle prüfen</translation>
     </message>
     <message>
         <location filename="../../../dsp/tach.py"/>

@@ -325,7 +325,7 @@
     </message>
     <message>
         <source>couple</source>
-        <translation>Moment</translation>
+        <translation>Momentenanteil</translation>
     </message>
     <message>
         <source>fan</source>
@@ -389,7 +389,7 @@
     </message>
     <message>
         <source>steady</source>
-        <translation>stetig</translation>
+        <translation>stabil</translation>
     </message>
     <message>
         <source>settling</source>
@@ -940,10 +940,6 @@
         <translation>{0} innerhalb</translation>
     </message>
     <message>
-        <source>Before hands go in: isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and an off-centre mass turn it. Welding: earth clamp on the rotor beside the weld, never through bearings or coupling; sensors, pulse sensor and computer disconnected first. Bolted: the force carried by shape, not by friction. Never weld or drill blade roots, welds or pressure parts. Before the start: block, tools, cables and tape out and counted, own lock removed last by its owner, nobody in the plane of rotation. Local rules decide, and what needs a licensed or competent person is left to one.</source>
-        <translation>Vor dem Handanlegen: freigeschaltet, gesichert und nach den örtlichen Vorschriften auf Spannungsfreiheit und Stillstand geprüft, und der Rotor selbst blockiert: Luftzug, Rückströmung und eine außermittige Masse drehen ihn. Schweißen: Masseklemme am Rotor neben der Naht, nie durch Lager oder Kupplung; Sensoren, Impulssensor und Rechner vorher abgeklemmt. Geschraubt: die Kraft wird durch Formschluss getragen, nicht durch Reibung. Nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen schweißen oder bohren. Vor dem Start: Blockierung, Werkzeug, Leitungen und Band entfernt und gezählt, das eigene Schloss zuletzt von seinem Besitzer abgenommen, niemand in der Drehebene. Örtliche Vorschriften entscheiden, und was befugte Fachleute verlangt, bleibt ihnen überlassen.</translation>
-    </message>
-    <message>
         <source>repeatability</source>
         <translation>Wiederholbarkeit</translation>
     </message>
@@ -962,6 +958,18 @@
     <message>
         <source>{0} per g</source>
         <translation>{0} je g</translation>
+    </message>
+    <message>
+        <source>mark</source>
+        <translation>Marke</translation>
+    </message>
+    <message>
+        <source>rotation</source>
+        <translation>Drehsinn</translation>
+    </message>
+    <message>
+        <source>the end opposite the drive end</source>
+        <translation>Ende gegenüber der Antriebsseite</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/app.py"/>
@@ -2561,7 +2569,7 @@
     <message>
         <location filename="../../../ui/desktop/closeout_work.py"/>
         <source>runs file, 1x</source>
-        <translation>Läufe-Datei, 1x</translation>
+        <translation>Laufdatei, 1x</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/closeout_work.py"/>
@@ -2686,7 +2694,7 @@
     <message>
         <location filename="../../../ui/desktop/face.py"/>
         <source>the end opposite {0}</source>
-        <translation>Ende gegenüber: {0}</translation>
+        <translation>Ende gegenüber {0}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/face.py"/>
@@ -2726,7 +2734,7 @@
     <message>
         <location filename="../../../ui/desktop/face.py"/>
         <source>the datum, {0}, is drawn at the top</source>
-        <translation>das Bezugsmaß, {0}, ist oben gezeichnet</translation>
+        <translation>der Bezug, {0}, ist oben gezeichnet</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/feed.py"/>
@@ -3956,7 +3964,7 @@
     <message>
         <location filename="../../../ui/desktop/inspect_measure.py"/>
         <source>Spectrum, directions, steadiness</source>
-        <translation>Spektrum, Richtungen, Stetigkeit</translation>
+        <translation>Spektrum, Richtungen, Stabilität</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_measure.py"/>
@@ -4326,7 +4334,7 @@
     <message>
         <location filename="../../../ui/desktop/job_panel.py"/>
         <source>Lesson: couple on an overhung fan</source>
-        <translation>Lektion: Moment an einem fliegenden Ventilator</translation>
+        <translation>Lektion: Momentenunwucht, fliegender Ventilator</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/job_panel.py"/>
@@ -4356,12 +4364,12 @@
     <message>
         <location filename="../../../ui/desktop/lessons.py"/>
         <source>A couple is left</source>
-        <translation>Ein Moment ist noch da</translation>
+        <translation>Ein Momentenanteil bleibt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/lessons.py"/>
         <source>Nothing is left</source>
-        <translation>Nichts ist mehr da</translation>
+        <translation>Nichts bleibt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/lessons.py"/>
@@ -4451,7 +4459,7 @@
     <message>
         <location filename="../../../ui/desktop/lessons.py"/>
         <source>There is no judgement of the couple yet.</source>
-        <translation>Das Moment ist noch nicht beurteilt.</translation>
+        <translation>Der Momentenanteil ist noch nicht beurteilt.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/lessons.py"/>
@@ -4496,7 +4504,7 @@
     <message>
         <location filename="../../../ui/desktop/lessons.py"/>
         <source>A couple on an overhung fan</source>
-        <translation>Ein Moment an einem fliegenden Ventilator</translation>
+        <translation>Momentenunwucht an einem fliegenden Ventilator</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/lessons.py"/>
@@ -4576,7 +4584,7 @@
     <message>
         <location filename="../../../ui/desktop/lessons_plans.py"/>
         <source>Go to Live, and record it.</source>
-        <translation>Zu „Laufend“ gehen und aufnehmen.</translation>
+        <translation>Zu „Live“ gehen und aufnehmen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/lessons_plans.py"/>
@@ -4686,7 +4694,7 @@
     <message>
         <location filename="../../../ui/desktop/lessons_plans.py"/>
         <source>One plane took the static part. A bearing whose interval lies above its limit shows a couple. What do you see?</source>
-        <translation>Eine Ebene hat den statischen Anteil beseitigt. Ein Lager, dessen Bereich über dem Grenzwert liegt, zeigt ein Moment. Was sehen Sie?</translation>
+        <translation>Eine Ebene hat den statischen Anteil beseitigt. Ein Lager, dessen Bereich über dem Grenzwert liegt, zeigt eine Momentenunwucht. Was sehen Sie?</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/machines_page.py"/>
@@ -6785,7 +6793,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>Live</source>
-        <translation>Laufend</translation>
+        <translation>Live</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
@@ -6860,7 +6868,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>Speed and phase are steady: these figures settle.</source>
-        <translation>Drehzahl und Phase sind stetig: diese Werte beruhigen sich.</translation>
+        <translation>Drehzahl und Phase sind stabil: diese Werte beruhigen sich.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
@@ -7005,7 +7013,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/runs_taken.py"/>
         <source>Play its recording again on the Live view</source>
-        <translation>Seine Aufnahme auf der Ansicht „Laufend“ wieder abspielen</translation>
+        <translation>Seine Aufnahme auf der Ansicht „Live“ wieder abspielen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_taken.py"/>
@@ -7385,7 +7393,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/tour_steps.py"/>
         <source>Go to Live: the run is being recorded.</source>
-        <translation>Zu „Laufend“ gehen: der Lauf wird aufgenommen.</translation>
+        <translation>Zu „Live“ gehen: der Lauf wird aufgenommen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/tour_steps.py"/>
@@ -7405,7 +7413,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/tour_steps.py"/>
         <source>That run does not count yet. Go to Live for another one.</source>
-        <translation>Dieser Lauf zählt noch nicht. Für einen neuen zu „Laufend“ gehen.</translation>
+        <translation>Dieser Lauf zählt noch nicht. Für einen neuen zu „Live“ gehen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/tour_steps.py"/>
@@ -8766,6 +8774,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/work_row.py"/>
         <source>Stop {0}; nothing is lost</source>
         <translation>{0} anhalten; nichts geht verloren</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_masses.py"/>
+        <source>Before hands go in: isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and an off-centre mass turn it. Welding: earth clamp on the rotor beside the weld, never through bearings or coupling; sensors, pulse sensor and computer disconnected first. Bolted: the force carried by shape, not by friction. Never weld or drill blade roots, welds or pressure parts. Before the start: block, tools, cables and tape out and counted, own lock removed last by its owner, nobody in the plane of rotation. Local rules decide, and what needs a licensed or competent person is left to one.</source>
+        <translation>Vor dem Handanlegen: nach örtlichen Vorschriften freigeschaltet, gesichert und erprobt, und der Rotor selbst blockiert: Zug, Rückströmung und eine außermittige Masse drehen ihn. Schweißen: Masseklemme am Rotor neben der Naht, nie durch Lager oder Kupplung; Sensoren, Impulssensor und Rechner vorher abgeklemmt. Geschraubt: die Kraft wird durch Formschluss getragen, nicht durch Reibung. Nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen schweißen oder bohren. Vor dem Start: Blockierung, Werkzeug, Leitungen und Band entfernt und gezählt, das eigene Schloss zuletzt vom Besitzer abgenommen, niemand in der Drehebene. Örtliche Vorschriften entscheiden, und was befugte Fachleute verlangt, bleibt ihnen überlassen.</translation>
     </message>
 </context>
 </TS>

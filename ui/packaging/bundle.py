@@ -41,9 +41,10 @@ QT_PACKAGES, QT_TEXTS = ("pyside6", "shiboken6"), ("LGPL-3", "GPL-3")
 _HEAD = """\
 What this folder holds besides Stillshaft, and under which terms; Stillshaft's own stand in LICENSE beside this folder.
 
-Qt, Qt for Python and other libraries under the LGPL are here as files of their own, unchanged: put another build of the same
-version in the place of a file to use that one. Their sources are those of the versions named here: of Qt and Qt for Python at
-https://download.qt.io/official_releases, of the others at PyPI and in Debian.
+Qt and other libraries under the LGPL are here as files of their own, unchanged: put another build of the same version in the
+place of a file to use that one. Python code under it, that of Qt for Python and npTDMS, is packed into the program;
+ui/packaging/bundle.py in Stillshaft's source makes the program anew with another version of them. Their sources are those of the
+versions named here: of Qt and Qt for Python at https://download.qt.io/official_releases, of the others at PyPI and in Debian.
 
 """
 

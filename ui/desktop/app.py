@@ -244,7 +244,7 @@ class Program:
 
 
 def _names(shown: Shown) -> set[str]:
-    """What the person named in a job: it is never translated."""
+    """What the person named in a job: it is never translated. A run that is called after its kind has no name of its own."""
     state = shown.state
     points = () if shown.hookup is None else shown.hookup.points
     named = {
@@ -254,7 +254,8 @@ def _names(shown: Shown) -> set[str]:
         *(p.name for p in state.brief.planes),
         *(p.name for p in points),
     }
-    return {name for name in (*named, *(run.what.name for run in state.runs)) if name}
+    runs = (run.what.name for run in state.runs if run.what.name != run.what.purpose)
+    return {name for name in (*named, *runs) if name}
 
 
 def run() -> int:

@@ -319,8 +319,8 @@ class DiagnosisPane(Worded, QtWidgets.QWidget):
         self.note.setText("\n".join(said))
         unlikely = [c.name for c in found.causes if c not in shown and c in told]
         untold = [c.name for c in found.causes if c not in told]
-        lines = [f"Unlikely: {', '.join(unlikely)}."] if unlikely else []
-        lines += [f"Nothing told of: {', '.join(untold)}; that does not mean absent."] if untold else []
+        lines = [f"Unlikely: {'; '.join(unlikely)}."] if unlikely else []
+        lines += [f"Nothing told of: {'; '.join(untold)}. That does not mean absent."] if untold else []
         self.rest.setText("\n".join(lines))
         self.rest.setVisible(bool(lines))
         for card in self.causes:

@@ -48,7 +48,8 @@ class Panel(Worded, QtWidgets.QFrame):
         """Show above a button of the same window, wholly within the window."""
         self.adjustSize()
         corner = button.mapTo(self._window, QtCore.QPoint(0, -look.TIGHT))
-        self.move(corner.x(), max(look.HAIR, corner.y() - self.height()))
+        left = min(corner.x(), self._window.width() - self.width() - look.HAIR)
+        self.move(max(look.HAIR, left), max(look.HAIR, corner.y() - self.height()))
         self._button = button
         self._beside.setGeometry(self._window.rect())
         for widget in (self._beside, self):

@@ -64,6 +64,17 @@ def misses() -> frozenset[str]:
     return frozenset() if _phrases is None else frozenset(_phrases.misses)
 
 
+def misses_of(texts: Iterable[str]) -> frozenset[str]:
+    """What of these could not be translated."""
+    if _phrases is None:
+        return frozenset()
+    tried = _phrases_of(_translators[-1])
+    for text in texts:
+        if not isinstance(text, Shown):
+            tried.turn(text)
+    return frozenset(tried.misses)
+
+
 def of_the_system() -> str:
     """The system's language if there is a catalogue for it, else English."""
     code = QtCore.QLocale.system().name()[:2]

@@ -9,7 +9,8 @@ import pytest
 from balancing_jobs import balancing_job
 from PySide6 import QtCore, QtWidgets
 from screen_faults import faults, items_of, small_targets, text_of
-from stillshaft.ui.desktop import phrases, settings, words
+from stillshaft.ui.desktop import canvas, phrases, settings, words
+from stillshaft.ui.desktop.feed import Status
 from stillshaft.ui.desktop.phrases import Phrases
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage
@@ -102,6 +103,39 @@ def test_nothing_of_the_window_s_own_is_left_in_english(with_job, wait):
         for texts in shown(frame.pages[stage]).values():
             left |= {t for t in texts if t in known and words.words(t) != t}
     assert left == set()
+
+
+@pytest.fixture
+def painted(monkeypatch):
+    """What is written into pictures, as the program said it: fills while they are painted."""
+    texts, draw = set(), canvas.Picture.draw_text
+
+    def noted(picture, painter, x, y, text, *rest, **named):
+        texts.add(text)
+        return draw(picture, painter, x, y, text, *rest, **named)
+
+    monkeypatch.setattr(canvas.Picture, "draw_text", noted)
+    return texts
+
+
+def test_what_is_painted_is_german_too(with_job, painted, wait, wait_until):
+    frame, feed = with_job.frame, with_job.feed
+    frame.set_view(GERMAN)
+    feed.start()
+    wait_until(lambda: feed.snapshot is not None and feed.snapshot.seconds > 12.0, 60.0)
+    for stage in Stage:
+        frame.open(stage)
+        page = frame.pages[stage]
+        views = [b for b in page.findChildren(QtWidgets.QPushButton) if b.objectName() == "segment" and b.isVisible()]
+        for each in (None, *(b for b in views if b.isEnabled() and "Yes" not in b.text())):
+            if each is not None and each.isVisible():
+                each.click()
+            wait(50)
+            frame.grab()
+    feed.stop()
+    wait_until(lambda: feed.status is Status.STOPPED)
+    assert {"1x", "mark", "time, s", "no sweep yet"} <= painted
+    assert words.misses_of(painted) == frozenset()
 
 
 def english_words():

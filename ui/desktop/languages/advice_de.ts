@@ -676,7 +676,7 @@
     <message>
         <location filename="../../../solver/guidance.toml"/>
         <source>the goal is not met yet and what is to be added is clear of its scatter</source>
-        <translation>das Ziel ist noch nicht erreicht, und was hinzukommt, ragt aus seiner Streuung heraus</translation>
+        <translation>das Ziel ist noch nicht erreicht, und was hinzukommt, liegt deutlich über seiner Streuung</translation>
     </message>
     <message>
         <location filename="../../../solver/guidance.toml"/>

@@ -1289,6 +1289,16 @@
         <translation>leichtes Anstreifen hinterlässt wenig Sichtbares</translation>
     </message>
     <message>
+        <location filename="../../../solver/diagnosis_rules.toml"/>
+        <source>one pulse in fifty is lost or doubled: a good mark and sensor lose none</source>
+        <translation>von fünfzig Impulsen fehlt einer oder ist doppelt: gute Marke und guter Sensor verlieren keinen</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/diagnosis_rules.toml"/>
+        <source>no rotor turns so unevenly from turn to turn: mark, bracket or light are not steady</source>
+        <translation>kein Rotor dreht von Umdrehung zu Umdrehung so ungleichmäßig: Marke, Halter oder Licht sind nicht ruhig</translation>
+    </message>
+    <message>
         <location filename="../../../solver/evidence.py"/>
         <source>higher orders</source>
         <translation>höhere Ordnungen</translation>

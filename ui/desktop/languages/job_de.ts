@@ -586,7 +586,7 @@
     <message>
         <location filename="../../../ui/job_checks.py"/>
         <source>stands out of the scatter</source>
-        <translation>ragt aus der Streuung heraus</translation>
+        <translation>deutlich über der Streuung</translation>
     </message>
     <message>
         <location filename="../../../ui/job_checks.py"/>

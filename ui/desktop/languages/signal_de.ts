@@ -1564,6 +1564,11 @@
         <translation>ein anderer Wert</translation>
     </message>
     <message>
+        <location filename="../../../dsp/tables.py"/>
+        <source>a text in it has halves of letters: it is damaged</source>
+        <translation>ein Text darin hat halbe Zeichen: die Datei ist beschädigt</translation>
+    </message>
+    <message>
         <location filename="../../../dsp/tach.py"/>
         <source>{0} pulses found: need {1} or more; check the pulse sensor or record longer</source>
         <translation>{0} Impulse gefunden: {1} oder mehr nötig; Impulssensor prüfen oder länger aufnehmen</translation>

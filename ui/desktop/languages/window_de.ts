@@ -1242,6 +1242,36 @@
         <translation>z. B. 5 %</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>What runs beside it</source>
+        <translation>Was daneben läuft</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Another machine</source>
+        <translation>Weitere Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as pump = 1465 r/min within 5</source>
+        <translation>z. B. pump = 1465 r/min within 5</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Looked for in the spectrum at its speed. Without a tolerance it is known as well as a nameplate tells it. An empty speed takes it out.</source>
+        <translation>Wird im Spektrum bei ihrer Drehzahl gesucht. Ohne Toleranz gilt sie so genau, wie es ein Typenschild sagt. Eine leere Drehzahl nimmt sie heraus.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 1465 r/min within 5</source>
+        <translation>z. B. 1465 r/min within 5</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>Speed, {0}</source>
+        <translation>Drehzahl, {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/brief_entries.py"/>
         <source>such as {0}</source>
         <translation>z. B. {0}</translation>
@@ -1489,7 +1519,7 @@
     <message>
         <location filename="../../../ui/desktop/brief_entries.py"/>
         <source>What is wrong, and since when?</source>
-        <translation>Was fehlt ihr, und seit wann?</translation>
+        <translation>Was wird beanstandet, und seit wann?</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_entries.py"/>
@@ -1694,7 +1724,7 @@
     <message>
         <location filename="../../../ui/desktop/brief_page.py"/>
         <source>What is wrong</source>
-        <translation>Was fehlt ihr</translation>
+        <translation>Beanstandung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_page.py"/>
@@ -1845,6 +1875,11 @@
         <location filename="../../../ui/desktop/brief_record.py"/>
         <source>"{0}" is there already; give it another name</source>
         <translation>„{0}“ gibt es schon; anderen Namen wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_record.py"/>
+        <source>write name and speed, such as "pump = 1465 r/min"</source>
+        <translation>Name und Drehzahl schreiben, etwa „pump = 1465 r/min“</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_start.py"/>
@@ -3704,7 +3739,7 @@
     <message>
         <location filename="../../../ui/desktop/inspect_answers.py"/>
         <source>What may be wrong</source>
-        <translation>Was fehlen kann</translation>
+        <translation>Mögliche Ursachen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_answers.py"/>
@@ -3955,6 +3990,11 @@
         <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
         <source>Nothing told of: {0}; that does not mean absent.</source>
         <translation>Nichts gesagt zu: {0}; das heißt nicht, dass es fehlt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
+        <source>Nothing told of: {0}. That does not mean absent.</source>
+        <translation>Nichts gesagt zu: {0}. Das heißt nicht, dass es fehlt.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_measure.py"/>

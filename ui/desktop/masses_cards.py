@@ -209,12 +209,8 @@ class CorrectionCard(parts.Card):
                 continue
             self._chosen.addWidget(parts.label(words, "small"), row, 0, 1, 2)
             for number, name in enumerate(names):
-                each = Button(masses_model.short(name).replace("&", "&&"))
-                each.setToolTip(name)
-                each.setObjectName("segment")
-                each.setCheckable(True)
+                each = parts.Named(name, masses_model.short(name))
                 each.setChecked(True)
-                each.setAutoDefault(False)
                 each.setAccessibleName(f"{words}: {name}")
                 each.turned.connect(lambda _on: self.asked.emit())
                 found[name] = each

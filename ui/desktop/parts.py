@@ -86,12 +86,14 @@ class Card(Worded, QtWidgets.QFrame):
         self.head = QtWidgets.QHBoxLayout()
         self.head.setSpacing(look.TIGHT)
         if heading:
+            self.setAccessibleName(heading)
             self.heading = label(heading, "heading")
             self.head.addWidget(self.heading)
             if note:
-                self.note = label(note, "small")
-                self.head.addWidget(self.note)
-            self.head.addStretch(1)
+                self.note = label(note, "small", wrap=True)
+                self.head.addWidget(self.note, 1)
+            else:
+                self.head.addStretch(1)
             self.body.addLayout(self.head)
 
 
@@ -130,6 +132,39 @@ class Segments(Worded, QtWidgets.QWidget):
     def value(self) -> str:
         """What is chosen."""
         return next((w for w, b in self.buttons.items() if b.isChecked()), "")
+
+
+class Named(Button):
+    """A button of a choice with a name that the person gave: written out where there is room, else its two ends."""
+
+    def __init__(self, name: str, short: str) -> None:
+        self._whole, self._short = (text.replace("&", "&&") for text in (name, short))
+        super().__init__(self._whole)
+        self.setToolTip(name)
+        self.setObjectName("segment")
+        self.setCheckable(True)
+        self.setAutoDefault(False)
+
+    def _needs(self, text: str) -> int:
+        """Width with a text, in bold as when it is chosen."""
+        bold = QtGui.QFont(self.font())
+        bold.setWeight(QtGui.QFont.Weight.DemiBold)
+        return QtGui.QFontMetrics(bold).horizontalAdvance(text.replace("&&", "&")) + 2 * look.ROOM
+
+    def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """Room for the whole name."""
+        return QtCore.QSize(self._needs(self._whole), super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
+        """Room for its ends."""
+        return QtCore.QSize(self._needs(self._short), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Write what fits."""
+        super().resizeEvent(event)
+        text = self._whole if self._needs(self._whole) <= self.width() else self._short
+        if text != self.text():
+            self.setText(text)
 
 
 class Sign(QtWidgets.QWidget):

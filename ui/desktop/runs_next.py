@@ -184,6 +184,7 @@ class StartCard(CautionsCard):
     def __init__(self) -> None:
         super().__init__()
         self.heading.setText("Before the start")
+        self.setAccessibleName("Before the start")
         self.starts = parts.label("", "quiet", wrap=True)
         self.body.insertWidget(1, self.starts)
         self.say.setText("All of it &holds: start")

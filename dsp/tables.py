@@ -61,16 +61,19 @@ def read(path: Path) -> dict[str, Any]:
 def _bytes_of(path: Path) -> bytes:
     """What a file holds. Raises TableError for what is no file, or too large to be such a table."""
     try:
-        if not stat.S_ISREG(path.stat().st_mode):
-            raise TableError("is no ordinary file (a folder or a device); name a file")
-        with open(path, "rb") as file:
-            data = file.read(MOST_BYTES + 1)
+        ordinary = stat.S_ISREG(path.stat().st_mode)
+        data = b""
+        if ordinary:
+            with open(path, "rb") as file:
+                data = file.read(MOST_BYTES + 1)
     except FileNotFoundError:
         raise TableError("there is no such file") from None
     except OSError as error:
         raise TableError(f"cannot be read: {error.strerror}") from None
     except ValueError:  # a zero byte in the name
         raise TableError("is no file name") from None
+    if not ordinary:
+        raise TableError("is no ordinary file (a folder or a device); name a file")
     if len(data) > MOST_BYTES:
         raise TableError(f"is larger than {MOST_BYTES // 2**20} MiB; is it the right file?")
     return data
@@ -152,6 +155,8 @@ def checked(table: dict[str, Any], kind: type[Described]) -> Described:
         return msgspec.convert(table, kind)
     except msgspec.ValidationError as error:
         raise TableError(_plain(str(error), kind)) from None
+    except UnicodeEncodeError:
+        raise TableError("a text in it has halves of letters: it is damaged") from None
 
 
 def _plain(message: str, kind: type[msgspec.Struct]) -> str:

@@ -110,10 +110,11 @@ def _stored(entry: _Entry, where: str) -> Stored:
     ):
         if len(rows) != shape[0] or any(len(row) != shape[1] for row in rows):
             raise StoredError(f"{where}.{name}: must be {shape[0]} by {shape[1]}, for its points and planes")
-    influence = np.array(entry.real) + 1j * np.array(entry.imaginary)
+    real, imaginary = np.array(entry.real), np.array(entry.imaginary)
     covariance = np.array(entry.covariance).reshape(size, size)
-    if not points or not planes or not np.isfinite(influence).all() or not np.isfinite(covariance).all():
+    if not points or not planes or not all(np.isfinite(part).all() for part in (real, imaginary, covariance)):
         raise StoredError(f"{where}: needs points, planes, and finite numbers")
+    influence = real + 1j * imaginary
     largest = float(np.abs(covariance).max())
     if np.abs(covariance - covariance.T).max() > 1e-9 * largest:
         raise StoredError(f"{where}.covariance: must be symmetric")

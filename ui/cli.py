@@ -15,10 +15,12 @@ import typer
 # all matrices here are small: several threads on one only wait for each other
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
-from stillshaft.dsp.units import unfit
+from stillshaft.dsp.units import shown, unfit
 from stillshaft.ui.command import DO_NOT_TRUST, INPUT_UNUSABLE, JsonOption, app, print_json
 
 WRONG_USAGE = 2
+
+_LONGEST_PATH = 400  # letters of a name in a message
 
 
 def main() -> NoReturn:
@@ -44,7 +46,7 @@ def _is_ours(error: Exception) -> bool:
 
 def _one_line(error: Exception) -> str:
     if isinstance(error, OSError) and error.filename:
-        return f"{error.filename}: {error.strerror}"
+        return f"{shown(error.filename, _LONGEST_PATH)}: {error.strerror}"
     return " ".join(str(error).split())
 
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from stillshaft.solver import inspection
 from stillshaft.solver.events import Event, Verdict
+from stillshaft.solver.folder import shown
 from stillshaft.ui.report_layout import Block, Column, Facts, Pictures, Row, Section, Signature, Table, Text
 from stillshaft.ui.report_machine import given, titles_of_checks
 from stillshaft.ui.report_material import Material, number_in, tables_in, text_in, texts_in
@@ -22,6 +23,9 @@ NOT_ABOUT_SAFETY = (
     "This report is about vibration and balance. It does not say that a machine is safe: guards, fixings, strength and "
     "permission to run are for the owner, local rules and licensed or competent persons."
 )
+
+_UNSAID = "nothing says what was done about it"
+_LONGEST_NOTE = 1000  # letters of one: a line of the page, not a page
 
 
 def summary(material: Material) -> str:
@@ -205,9 +209,9 @@ def missing(material: Material) -> Iterator[str]:
     titles = titles_of_checks(state.brief)
     for item, event in state.checks.items():
         if event.what.outcome == "not done":
-            yield f"Check {titles.get(item, item)}: not done because {event.what.note}"
+            yield f"Check {titles.get(item, item)}: not done because {shown(event.what.note, _LONGEST_NOTE)}"
         elif event.what.outcome == "needs attention":
-            yield f"Check {titles.get(item, item)}: needs attention; {event.what.note or 'nothing says what was done about it'}"
+            yield f"Check {titles.get(item, item)}: needs attention; {shown(event.what.note or _UNSAID, _LONGEST_NOTE)}"
     if unasked := [title for key, title in titles.items() if key not in state.checks]:
         yield f"Checks without an outcome: {', '.join(unasked)}"
     counting = [r for r in state.runs if r.counts]

@@ -53,3 +53,13 @@ def test_what_is_no_file(tmp_path):
 def test_texts_of_several_lines_and_other_scripts_are_kept(tmp_path):
     (tmp_path / "n.toml").write_text('a = """one\n\ttwo"""\nb = "Gebläse ② مروحة 风机"\n', encoding="utf-8")
     assert tables.read(tmp_path / "n.toml") == {"a": "one\n\ttwo", "b": "Gebläse ② مروحة 风机"}
+
+
+class Described(tables.Strict):
+    name: str
+
+
+def test_halves_of_letters_are_refused():
+    """JSON from elsewhere can hold them, TOML cannot."""
+    with pytest.raises(tables.TableError, match="halves of letters"):
+        tables.checked({"na\ud800me": "a"}, Described)

@@ -115,6 +115,7 @@ def broken(path, old, new):
         ('machine = "mill"', "machine = 3", r"coefficients 1\.machine: must be a text"),
         ("speed_rpm = 1480.0", "speed_rpm = -1.0", r"speed_rpm: -1.0: must be above 0"),
         ("real = [\n    [\n        ", "real = [\n    [\n        nan, #", "must be|needs points"),
+        ("imaginary = [\n    [\n        ", "imaginary = [\n    [\n        inf, #", "must be|needs points"),
         ("format = 1", "format = 2", "format"),
     ],
 )
@@ -157,6 +158,6 @@ def test_nothing_is_half_written(tmp_path, monkeypatch):
 
 def test_a_folder_in_the_way_is_said(tmp_path):
     (tmp_path / "coefficients.toml").mkdir()
-    with pytest.raises(stored.StoredError, match="cannot be read"):
+    with pytest.raises(stored.StoredError, match="no ordinary file"):
         kept(tmp_path)
     assert [p.name for p in tmp_path.iterdir()] == ["coefficients.toml"]

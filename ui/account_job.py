@@ -176,12 +176,20 @@ def print_checks(checks: Sequence[Check], state: JobState) -> None:
     table = Table(title="checks before balancing", show_lines=True)
     for heading in ("check", "how", "fine means", "outcome"):
         table.add_column(heading)
+    before: dict[str, list[str]] = {}  # cautions, with the checks that they belong to
     for check in checks:
         event = state.checks.get(check.key)
         outcome = "-" if event is None else f"{event.what.outcome} {event.what.note}"
-        how = " ".join((check.how, *check.cautions))
-        table.add_row(clean(check.key), clean(how, 800), clean(check.fine), clean(outcome))
+        table.add_row(clean(check.key), clean(check.how, 800), clean(check.fine), clean(outcome))
+        for text in check.cautions:
+            before.setdefault(text, []).append(check.key)
     console.print(table)
+    for text, keys in before.items():
+        console.print(f"before {clean(', '.join(keys))}: {clean(text, 500)}", soft_wrap=True)
+    console.print(
+        "record what came of one with: stillshaft job inspect DIR CHECK fine|needs-attention|not-done --note TEXT",
+        soft_wrap=True,
+    )
 
 
 def print_checked(checked: Checked) -> None:

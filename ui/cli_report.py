@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
-from stillshaft.ui.command import DO_NOT_TRUST, JsonOption, app, print_json, version, warn
+from stillshaft.ui.command import DO_NOT_TRUST, JsonOption, app, print_json, this_user, version, warn
 
 if TYPE_CHECKING:
     from stillshaft.ui.report import Outcome
@@ -34,7 +34,12 @@ def report_job(
     units: Annotated[
         str, typer.Option(metavar="metric|imperial", help="Units of the report; exports keep the record's.")
     ] = "metric",
-    by: Annotated[str, typer.Option(metavar="NAME", help="Who makes it, for the job's record.")] = "",
+    by: Annotated[
+        str | None,
+        typer.Option(
+            metavar="NAME", help="Who makes it, for the job's record; the user of this computer unless given."
+        ),
+    ] = None,
     as_json: JsonOption = False,
 ) -> None:
     """The job's report: as PDF among its own reports, or as the files named."""
@@ -44,7 +49,10 @@ def report_job(
     named = {"pdf": pdf, "html": html, "csv": csv, "json": data}
     wanted = {kind: path for kind, path in named.items() if path is not None}
     report.check_paper(paper)
-    with Job.open(folder, read_only=bool(wanted), by=by) as job, account.progress("making the report") as progress:
+    with (
+        Job.open(folder, read_only=bool(wanted), by=this_user() if by is None else by) as job,
+        account.progress("making the report") as progress,
+    ):
         for path in wanted.values():
             report.check_target(path, job)
         if len({path.resolve() for path in wanted.values()}) < len(wanted):

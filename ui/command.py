@@ -52,6 +52,16 @@ def print_json(verb: str, trusted: bool, reasons: list[str], content: dict[str, 
     print_whole(whole)
 
 
+def this_user() -> str:
+    """The user of this computer, as the record names people; empty for one without a name."""
+    import getpass
+
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError, ImportError):
+        return ""
+
+
 def warn(text: str) -> None:
     """Say something on standard error."""
     typer.echo(text, err=True)

@@ -10,12 +10,17 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from stillshaft.dsp.units import InputError
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.folder import shown
 from stillshaft.ui import brief_text
 from stillshaft.ui.session import Session
 
 _MOST_TRIES = 20  # of one question, so that a file of nonsense as input comes to an end
+
+
+class DialogueError(InputError):
+    """An answer that cannot be read: the message says what would be right."""
 
 
 @dataclass(frozen=True)
@@ -188,15 +193,37 @@ def _asked(session: Session, question: Question, read: Callable[[str], str], tel
         if not answer:
             return False
         try:
-            patch = _patch(question.key, answer, session.brief)
+            patch = _patch(question.key, _in_its_words(question.key, answer), session.brief)
             session.describe(patch)
         except ValueError as error:
             if not type(error).__module__.startswith("stillshaft."):
                 raise
             tell(shown(error, 300))
             continue
+        _tell_own_words(session, question.key, tell)
         return True
     raise EOFError
+
+
+def _words_of(key: str) -> tuple[str, ...]:
+    """The words of an answer of the interview that the diagnosis reads; none where it reads none."""
+    from stillshaft.solver.diagnosis_rules import load_rules
+
+    table, _, rest = key.partition(".")
+    return tuple(load_rules().words.get(rest, ())) if table == "interview" else ()
+
+
+def _in_its_words(key: str, answer: str) -> str:
+    """The word that an answer is the beginning of, where it is that of one only."""
+    fit = [word for word in _words_of(key) if word.startswith(answer.lower())]
+    return fit[0] if len(fit) == 1 else answer
+
+
+def _tell_own_words(session: Session, key: str, tell: Callable[[str], None]) -> None:
+    """Say that an answer in other words is kept, and that the diagnosis does not read it."""
+    words, said = _words_of(key), session.brief.interview.get(key.partition(".")[2])
+    if words and said is not None and said not in words:
+        tell(f"kept as you say it; the causes are ranked only by: {', '.join(words)}")
 
 
 def _patch(key: str, answer: str, brief: Brief) -> dict[str, object]:
@@ -204,6 +231,8 @@ def _patch(key: str, answer: str, brief: Brief) -> dict[str, object]:
         return {"planes": [{"name": name.strip()} for name in answer.split(",") if name.strip()]}
     if key == "neighbours":
         parts = [] if answer == "nothing" else answer.split(",")
+        if lone := next((part.strip() for part in parts if "=" not in part), None):
+            raise DialogueError(f'"{shown(lone)}": write name and speed, such as "pump = 1465 rpm, fan 4 = 990 rpm"')
         alone = [brief_text.patch_from(f"neighbours.{part.strip()}", Brief())["neighbours"] for part in parts]
         return {"neighbours": [entry for entries in alone for entry in entries] or None}
     return brief_text.patch_from(f"{key} = {answer}", brief)

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 from stillshaft.dsp.units import InputError
 from stillshaft.solver.folder import shown
-from stillshaft.ui.command import app, print_json, warn
+from stillshaft.ui.command import app, print_json, this_user, warn
 
 if TYPE_CHECKING:
     from stillshaft.solver.cautions import Caution
@@ -62,16 +62,7 @@ def _person(
         bool, typer.Option("--take-over", help="Set the lock aside that a program on another computer left.")
     ] = False,
 ) -> None:
-    context.obj = Person(by if by is not None else _user(), take_over)
-
-
-def _user() -> str:
-    import getpass
-
-    try:
-        return getpass.getuser()
-    except (OSError, KeyError, ImportError):  # a user without a name
-        return ""
+    context.obj = Person(by if by is not None else this_user(), take_over)
 
 
 @contextlib.contextmanager

@@ -62,7 +62,8 @@ class Watched:
             return f"{name}: there is no 1x to follow"
         ratio = last / first
         percent, turned = 100.0 * (abs(ratio) - 1.0), float(np.degrees(np.angle(ratio)))
-        return f"{name}: 1x moved by {percent:+.1f} % and {turned:+.1f}° in {_lasting(self.seconds)}"
+        by, turn = (round(value, 1) + 0.0 for value in (percent, turned))  # no −0.0
+        return f"{name}: 1x moved by {by:+.1f} % and {turn:+.1f}° in {_lasting(self.seconds)}"
 
 
 def _lasting(seconds: float) -> str:

@@ -23,8 +23,8 @@ _PLAIN = re.compile(
     r"(?:[^A-Za-z]|(?<![A-Za-z])(?:[A-Za-z]|[num]?m|[kM]?Hz|rpm|rms|p-p|mil|in|kg|mg|kgf|lb|lbf|oz|mV|mA|dB|ms|kB|MB|GB"
     r"|min|kW|Nm|us|ISO|AC|DC|IEPE|DAQ|TTL|PDF|HTML|CSV|TOML|WAV|Ctrl|Esc|NaN|nan|inf)(?![A-Za-z]))*"
 )
-# names that tell themselves: a path, a source such as serial:/dev/ttyACM0
-_NAME = re.compile("(?:[A-Za-z]:)?[\u200b]?[/\\\\]\\S.*|[a-z]+:\\S+")
+# names that tell themselves: a path up to what is said of it, a source such as serial:/dev/ttyACM0
+_NAME = re.compile("(?:[A-Za-z]:)?[\u200b]?[/\\\\]\\S(?:(?![:;,] | \\().)*|[a-z]+:\\S+")
 # where a text may be cut: lines, sentences, clauses, parts
 _CUTS = tuple(map(re.compile, (r"\n+", r"(?<=[.!?])\s+(?=\S)", r"; ", r" · ", r": ", r" \(", r", ")))
 _APART = {"\u00a0": " ", "\u202f": " ", "\u2060": ""}

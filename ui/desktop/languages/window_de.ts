@@ -972,6 +972,26 @@
         <translation>Ende gegenüber der Antriebsseite</translation>
     </message>
     <message>
+        <source>{0}: is gone: was the disk or stick removed?</source>
+        <translation>{0}: ist weg: wurde der Datenträger oder Stick entfernt?</translation>
+    </message>
+    <message>
+        <source>nothing was added</source>
+        <translation>nichts wurde hinzugefügt</translation>
+    </message>
+    <message>
+        <source>close the job and open it again</source>
+        <translation>den Auftrag schließen und neu öffnen</translation>
+    </message>
+    <message>
+        <source>{0} or {1}</source>
+        <translation>{0} oder {1}</translation>
+    </message>
+    <message>
+        <source>{0} and {1}</source>
+        <translation>{0} und {1}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

@@ -307,8 +307,9 @@ class MassesView(Page):
     def set_room(self, width_px: int, body_px: int) -> None:
         """The cards beside or below the face."""
         # one above the other, what the choice above turns stands next to it
-        self.columns.set_beside(width_px >= _BESIDE_EMS * body_px, right_first=True)
-        self.on.set_beside(not _BESIDE_EMS <= width_px / body_px < _LISTS_EMS)
+        ems = width_px / body_px
+        self.columns.set_beside(ems >= _BESIDE_EMS, right_first=True)
+        self.on.set_beside(ems >= _LISTS_EMS)
         room = width_px - 2 * look.WIDE
         self.after.photos.set_width((5 * room // 9 if width_px >= _BESIDE_EMS * body_px else room) - 2 * look.ROOM)
         self.sheet_card.set_room(room - 2 * look.ROOM)

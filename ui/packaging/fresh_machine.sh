@@ -67,10 +67,11 @@ install_machine() { # folder, suite
     inside "$1" 'apt-get update -qq'
 }
 
-inside() { # folder, command; /proc and shared memory are there for this one command
+inside() { # folder, command; /proc, shared memory and terminals are there for this one command
     unshare --mount --pid --fork --kill-child bash -c '
         mount -t proc proc "$1/proc" && mkdir -p "$1/dev/shm" && mount -t tmpfs tmpfs "$1/dev/shm" &&
-            shift && exec chroot "$@"' - "$1" "$1" \
+            mount -t devpts -o newinstance,ptmxmode=0666 devpts "$1/dev/pts" &&
+            ln -sf pts/ptmx "$1/dev/ptmx" && shift && exec chroot "$@"' - "$1" "$1" \
         env -i PATH=/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin HOME=/root LANG=C.UTF-8 \
         DEBIAN_FRONTEND=noninteractive "${network[@]}" bash -c "cd /root/stillshaft && $2"
 }

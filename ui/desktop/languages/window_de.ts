@@ -992,6 +992,174 @@
         <translation>{0} und {1}</translation>
     </message>
     <message>
+        <source>is a directory</source>
+        <translation>ist ein Ordner</translation>
+    </message>
+    <message>
+        <source>not a directory</source>
+        <translation>kein Ordner</translation>
+    </message>
+    <message>
+        <source>file exists</source>
+        <translation>die Datei gibt es schon</translation>
+    </message>
+    <message>
+        <source>file name too long</source>
+        <translation>Dateiname zu lang</translation>
+    </message>
+    <message>
+        <source>permission denied</source>
+        <translation>keine Berechtigung</translation>
+    </message>
+    <message>
+        <source>no such file or directory</source>
+        <translation>Datei oder Ordner gibt es nicht</translation>
+    </message>
+    <message>
+        <source>input/output error</source>
+        <translation>Ein-/Ausgabefehler</translation>
+    </message>
+    <message>
+        <source>too many levels of symbolic links</source>
+        <translation>zu viele Verknüpfungen hintereinander</translation>
+    </message>
+    <message>
+        <source>started</source>
+        <translation>begonnen</translation>
+    </message>
+    <message>
+        <source>hookup</source>
+        <translation>Anschluss</translation>
+    </message>
+    <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>measured</source>
+        <translation>gemessen</translation>
+    </message>
+    <message>
+        <source>plan</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
+        <source>caution</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <source>reference</source>
+        <translation>Bezug</translation>
+    </message>
+    <message>
+        <source>alarm</source>
+        <translation>Alarm</translation>
+    </message>
+    <message>
+        <source>verdict</source>
+        <translation>Ergebnis</translation>
+    </message>
+    <message>
+        <source>reopened</source>
+        <translation>wieder geöffnet</translation>
+    </message>
+    <message>
+        <source>use</source>
+        <translation>Nutzung</translation>
+    </message>
+    <message>
+        <source>withdrawn</source>
+        <translation>zurückgezogen</translation>
+    </message>
+    <message>
+        <source>{0} was not noted in both runs</source>
+        <translation>{0} wurde nicht in beiden Läufen notiert</translation>
+    </message>
+    <message>
+        <source>is not valid TOML</source>
+        <translation>ist kein gültiges TOML</translation>
+    </message>
+    <message>
+        <source>Invalid value</source>
+        <translation>ungültiger Wert</translation>
+    </message>
+    <message>
+        <source>at line {0}, column {1}</source>
+        <translation>Zeile {0}, Spalte {1}</translation>
+    </message>
+    <message>
+        <source>at end of document</source>
+        <translation>am Ende der Datei</translation>
+    </message>
+    <message>
+        <source>run "{0}".vectors."{1}".{2}</source>
+        <translation>Lauf „{0}“, Zeiger „{1}“, {2}</translation>
+    </message>
+    <message>
+        <source>run "{0}".masses."{1}".{2}</source>
+        <translation>Lauf „{0}“, Masse in „{1}“, {2}</translation>
+    </message>
+    <message>
+        <source>run "{0}".{1}</source>
+        <translation>Lauf „{0}“, {1}</translation>
+    </message>
+    <message>
+        <source>run {0} ("{1}").{2}</source>
+        <translation>Lauf {0} („{1}“), {2}</translation>
+    </message>
+    <message>
+        <source>plane "{0}".{1}</source>
+        <translation>Ebene „{0}“, {1}</translation>
+    </message>
+    <message>
+        <source>point "{0}".{1}</source>
+        <translation>Messpunkt „{0}“, {1}</translation>
+    </message>
+    <message>
+        <source>unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>purpose</source>
+        <translation>Zweck</translation>
+    </message>
+    <message>
+        <source>recording</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>density</source>
+        <translation>Dichte</translation>
+    </message>
+    <message>
+        <source>area</source>
+        <translation>Fläche</translation>
+    </message>
+    <message>
+        <source>new radius</source>
+        <translation>neuer Radius</translation>
+    </message>
+    <message>
+        <source>both parts</source>
+        <translation>beide Anteile</translation>
+    </message>
+    <message>
+        <source>broadband</source>
+        <translation>Summenpegel</translation>
+    </message>
+    <message>
+        <source>no space left on device</source>
+        <translation>kein Platz auf dem Datenträger</translation>
+    </message>
+    <message>
+        <source>lacks {0}</source>
+        <translation>fehlt: {0}</translation>
+    </message>
+    <message>
+        <source>threshold</source>
+        <translation>Schwelle</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -2359,7 +2527,7 @@
     <message>
         <location filename="../../../ui/desktop/closeout_cards.py"/>
         <source>Make the &amp;report</source>
-        <translation>Be&amp;richt erstellen</translation>
+        <translation>Beri&amp;cht erstellen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/closeout_cards.py"/>
@@ -2404,7 +2572,7 @@
     <message>
         <location filename="../../../ui/desktop/closeout_cards.py"/>
         <source>&amp;Store coefficients</source>
-        <translation>Koeffi&amp;zienten behalten</translation>
+        <translation>K&amp;oeffizienten behalten</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/closeout_cards.py"/>
@@ -3474,7 +3642,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Set for this &amp;job</source>
-        <translation>Für Auftra&amp;g setzen</translation>
+        <translation>Für Auftrag setzen (&amp;Y)</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -5248,7 +5416,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_cards.py"/>
         <source>All of it &amp;holds</source>
-        <translation>Alles gilt (&amp;Z)</translation>
+        <translation>Alles &amp;gilt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_cards.py"/>
@@ -5368,7 +5536,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
         <source>&amp;Record as put on</source>
-        <translation>Als angebracht p&amp;rotokollieren</translation>
+        <translation>Als angebracht pr&amp;otokollieren</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
@@ -5378,7 +5546,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
         <source>&amp;Record where it really sits</source>
-        <translation>Wirklichen Platz p&amp;rotokollieren</translation>
+        <translation>Wirklichen Platz pr&amp;otokollieren</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
@@ -5438,7 +5606,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
         <source>Sits &amp;elsewhere</source>
-        <translation>Sitzt &amp;anders</translation>
+        <translation>Sitzt and&amp;ers</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
@@ -6058,7 +6226,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_sheet_card.py"/>
         <source>P&amp;rint</source>
-        <translation>D&amp;rucken</translation>
+        <translation>Druc&amp;ken</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_sheet_card.py"/>
@@ -6488,7 +6656,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>
         <source>Spee&amp;d</source>
-        <translation>&amp;Drehzahl</translation>
+        <translation>Dre&amp;hzahl</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>
@@ -6503,7 +6671,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>
         <source>Pulses &amp;lost</source>
-        <translation>Fehl&amp;impulse</translation>
+        <translation>Feh&amp;limpulse</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>
@@ -6533,7 +6701,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>
         <source>&amp;Apply</source>
-        <translation>&amp;Anwenden</translation>
+        <translation>Anw&amp;enden</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>
@@ -7093,7 +7261,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/runs_taken.py"/>
         <source>&amp;Leave out</source>
-        <translation>&amp;Weglassen</translation>
+        <translation>We&amp;glassen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_taken.py"/>
@@ -8839,6 +9007,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/report_masses.py"/>
         <source>Before hands go in: isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and an off-centre mass turn it. Welding: earth clamp on the rotor beside the weld, never through bearings or coupling; sensors, pulse sensor and computer disconnected first. Bolted: the force carried by shape, not by friction. Never weld or drill blade roots, welds or pressure parts. Before the start: block, tools, cables and tape out and counted, own lock removed last by its owner, nobody in the plane of rotation. Local rules decide, and what needs a licensed or competent person is left to one.</source>
         <translation>Vor dem Handanlegen: nach örtlichen Vorschriften freigeschaltet, gesichert und erprobt, und der Rotor selbst blockiert: Zug, Rückströmung und eine außermittige Masse drehen ihn. Schweißen: Masseklemme am Rotor neben der Naht, nie durch Lager oder Kupplung; Sensoren, Impulssensor und Rechner vorher abgeklemmt. Geschraubt: die Kraft wird durch Formschluss getragen, nicht durch Reibung. Nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen schweißen oder bohren. Vor dem Start: Blockierung, Werkzeug, Leitungen und Band entfernt und gezählt, das eigene Schloss zuletzt vom Besitzer abgenommen, niemand in der Drehebene. Örtliche Vorschriften entscheiden, und was befugte Fachleute verlangt, bleibt ihnen überlassen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/report_outcome.py"/>
+        <source>Equivalent residual unbalance from 1x, bow, misalignment and coupling included: never the result of a balancing machine. The edition of a standard that is in force, the machine's maker and local rules decide.</source>
+        <translation>Gleichwertige Restunwucht aus 1x, mit Verkrümmung, Ausrichtfehler und Kupplung: nie das Ergebnis einer Auswuchtmaschine. Es entscheiden die gültige Ausgabe der Norm, der Hersteller der Maschine und örtliche Vorschriften.</translation>
     </message>
 </context>
 </TS>

@@ -27,6 +27,7 @@ _PLAIN = re.compile(
 _NAME = re.compile("(?:[A-Za-z]:)?[\u200b]?[/\\\\]\\S(?:(?![:;,] | \\().)*|[a-z]+:\\S+")
 # where a text may be cut: lines, sentences, clauses, parts
 _CUTS = tuple(map(re.compile, (r"\n+", r"(?<=[.!?])\s+(?=\S)", r"; ", r" · ", r": ", r" \(", r", ")))
+_COLON = re.compile(": ")
 _APART = {"\u00a0": " ", "\u202f": " ", "\u2060": ""}
 _JOINED = re.compile(f"[{''.join(_APART)}]")
 _SENTENCE_END = re.compile(r"[.!?]\s|\n")
@@ -53,7 +54,7 @@ def _held(parts: list[str], text: str) -> dict[str, str] | None:
     """What stands in the places of a template in a text, None: it is no text of it.
 
     `parts` are the template's words and, in turn with them, its places. A place takes as little as it can, and holds no end
-    of a sentence unless it comes last. The first letter may be a capital.
+    of a sentence unless it comes last; one in quotes holds no quote. The first letter may be a capital.
     """
     first, last = parts[0], parts[-1]
     if first and not (text.startswith(first) or text.startswith(begun(first))):
@@ -69,6 +70,8 @@ def _held(parts: list[str], text: str) -> dict[str, str] | None:
             return None
         here = text[at:to]
         if held.setdefault(parts[number], here) != here or (to < len(text) and _SENTENCE_END.search(here)):
+            return None
+        if '"' in here and parts[number - 1].endswith('"'):
             return None
         at = to + len(after)
     return held
@@ -155,11 +158,15 @@ class Phrases:
         if _JOINED.search(text):  # for the eye only: it keeps a figure and its unit in one line
             yield self._part(_JOINED.sub(lambda sign: _APART[sign[0]], text), depth, within)
         yield from self._by_template(text, depth)
-        core = text.strip().rstrip(_ENDS).lstrip(_STARTS)
-        if core not in ("", text):
+        bare = text.strip()
+        # all signs about a text, or the last one alone: a bracket before it may belong to what is said
+        for core in dict.fromkeys((bare.rstrip(_ENDS).lstrip(_STARTS), bare[:-1] if bare[-1] in _ENDS else bare)):
+            if core in ("", text):
+                continue
             at = text.index(core)
             turned = self._part(core, depth, within)
             yield _Turned(text[:at] + turned.text + text[at + len(core) :], turned.left, turned.missed)
+        yield from self._end(text, depth)
         cuts = next((found for cut in _CUTS if (found := [m.span() for m in cut.finditer(text)])), None)
         if cuts is not None:
             yield from self._beginning(text, cuts, depth, within)
@@ -204,6 +211,18 @@ class Phrases:
                 tail = _Turned(text[start:end] + after.text, after.left, after.missed)
             yield _Turned(head + tail.text, tail.left, tail.missed)
             return
+
+    def _end(self, text: str, depth: int) -> Iterator[_Turned]:
+        """What is said of something that stands before a colon, such as a file, where the catalogue has that as a whole."""
+        for colon in _COLON.finditer(text):
+            said = text[colon.end() :]
+            known = self._known(said)
+            ways = self._by_template(said, depth) if known is None else iter((_Turned(known),))
+            tail = next((way for way in ways if way.sure or not way.left), None)
+            if tail is not None:
+                head = self._part(text[: colon.start()], depth, True)
+                yield _Turned(f"{head.text}: {tail.text}", head.left, head.missed)
+                return
 
     def _pieces(self, text: str, cuts: list[tuple[int, int]], depth: int, within: bool) -> _Turned:
         """Sentence by sentence, or the parts of one."""

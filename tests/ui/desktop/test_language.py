@@ -134,7 +134,8 @@ def test_what_is_painted_is_german_too(with_job, painted, wait, wait_until):
             frame.grab()
     feed.stop()
     wait_until(lambda: feed.status is Status.STOPPED)
-    assert {"1x", "mark", "time, s", "no sweep yet"} <= painted
+    assert {"1x", "0 dB", "time, s"} <= painted
+    assert len([text for text in painted if words.words(text) != text]) > 10
     assert words.misses_of(painted) == frozenset()
 
 
@@ -287,7 +288,7 @@ def test_what_is_no_text_for_people_is_not_asked_for(translate):
     for text in (
         "Ctrl+Shift+Z",
         "*.jpg *.PNG",
-        "mm/s peak",
+        "0 us",
         "setToolTip",
         "#ffffff",
         "serial:/dev/ttyACM0, recording:FILE",
@@ -326,6 +327,7 @@ CATALOGUE = {
     "wait, then go": "warten, dann los",
     "{0} and {1}": "{0} und {1}",
     "hold {0} still": "{0} ruhig halten",
+    "hold it (a little)": "halten (etwas)",
 }
 
 
@@ -352,7 +354,8 @@ def catalogue():
         ("hold fan end and far end still", "fan end und far end ruhig halten"),
         ("record\u00a07\u00a0s", "7 s aufnehmen"),
         ("12.5 mm/s rms", "12.5 mm/s rms"),
-        ("/home/me/stop it: mark", "/home/me/stop it: mark"),
+        ("/home/me/stop it: mark", "/home/me/stop it: Marke"),
+        ("Not trusted: hold it (a little).", "Nicht verlässlich: halten (etwas)."),
         ("record serial:/dev/ttyACM0 s", "serial:/dev/ttyACM0 s aufnehmen"),
     ],
 )

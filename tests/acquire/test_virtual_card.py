@@ -135,9 +135,9 @@ def test_a_volume_that_is_changed_during_a_run_is_said(virtual_card, tmp_path):
 
 
 def children(process_id):
-    return [
-        int(p) for p in subprocess.run(["pgrep", "-P", str(process_id)], capture_output=True, text=True).stdout.split()
-    ]
+    """Processes that a process has started, as the kernel lists them thread by thread (proc(5)), the oldest first."""
+    lists = Path(f"/proc/{process_id}/task").glob("*/children")
+    return sorted(int(number) for path in lists for number in path.read_text().split())
 
 
 def freeze_server(card, acquisition):

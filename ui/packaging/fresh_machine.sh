@@ -73,7 +73,8 @@ inside() { # folder, command; /proc, shared memory and terminals are there for t
             mount -t devpts -o newinstance,ptmxmode=0666 devpts "$1/dev/pts" &&
             ln -sf pts/ptmx "$1/dev/ptmx" && shift && exec chroot "$@"' - "$1" "$1" \
         env -i PATH=/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin HOME=/root LANG=C.UTF-8 \
-        DEBIAN_FRONTEND=noninteractive "${network[@]}" bash -c "cd /root/stillshaft && $2"
+        DEBIAN_FRONTEND=noninteractive "${network[@]}" bash -c "cd /root/stillshaft && $2
+            exit \$?" # a command after it: so the shell stays, and buries processes that lost their parent
 }
 
 failed=0

@@ -69,7 +69,7 @@ def json_text(collected: Collected) -> str:
     ]
     whole = {
         "format": 1, "quick": collected.quick, "machine": collected.machine, "figures": figures,
-        "not_measured": collected.stopped, "worse": collected.worse,
+        "not_measured": collected.stopped, "worse": collected.worse, "plots": collected.plots,
     }  # fmt: skip
     return json.dumps(whole, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
 
@@ -123,7 +123,7 @@ def _costs(figures: Sequence[Figure]) -> list[Bar]:
             f.name, f.value / f.at_most, f.line(), None if f.textbook is None else f.textbook[1] / f.at_most,
         )
         for f in sorted(figures, key=lambda f: f.key)
-        if f.guard == "ratio" and f.at_most and f.value
+        if f.spent and f.at_most and f.value
     ]  # fmt: skip
 
 
@@ -173,7 +173,7 @@ def _style() -> str:
         "dt,small,th,.quiet,.keys{color:var(--quiet)}dd{margin:0}small{display:block}"
         ".wide{overflow-x:auto}table{border-collapse:collapse;width:100%;background:var(--panel)}"
         "th,td{text-align:left;vertical-align:top;padding:.35rem .6rem;border-bottom:1px solid var(--line)}"
-        "td:nth-child(2),td:last-child{white-space:nowrap}.good{color:var(--good)}.bad{color:var(--bad);font-weight:bold}"
+        "td:last-child{white-space:nowrap}td:nth-child(2){min-width:7rem}.good{color:var(--good)}.bad{color:var(--bad);font-weight:bold}"
         ".caution{color:var(--caution)}figure{margin:1rem 0;background:var(--panel);padding:.8rem;max-width:720px;"
         "border:1px solid var(--line)}figcaption{font-weight:600}svg{width:100%;height:auto}svg text{fill:var(--quiet);"
         "font-size:12px}svg text.small{font-size:11px}.grid{stroke:var(--grid);fill:none}.line{fill:none;stroke-width:2}"

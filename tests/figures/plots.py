@@ -18,12 +18,12 @@ _BAR, _NAMES = 24.0, 300.0
 
 @dataclass(frozen=True)
 class Plot:
-    """Lines over one pair of axes: series of (name, x (count,), y (count,)); `band` is a wanted range of y."""
+    """Lines over one pair of axes: series of (name, x (count,), y (count,)), None where there is no number; `band` is a wanted range of y."""
 
     title: str
     x_label: str
     y_label: str
-    series: Sequence[tuple[str, Sequence[float], Sequence[float]]]
+    series: Sequence[tuple[str, Sequence[float | None], Sequence[float | None]]]
     band: tuple[float, float] | None = None
     x_log: bool = False
     y_log: bool = False
@@ -176,9 +176,9 @@ def _axis(values: Sequence[float], log: bool) -> _Axis:
     return _Axis(first * step, last * step, tuple(round(k * step, 12) for k in range(first, last + 1)), False)
 
 
-def _finite(xs: Sequence[float], ys: Sequence[float], plot: Plot) -> list[tuple[float, float]]:
+def _finite(xs: Sequence[float | None], ys: Sequence[float | None], plot: Plot) -> list[tuple[float, float]]:
     return [
         (x, y)
         for x, y in zip(xs, ys, strict=True)
-        if math.isfinite(x) and math.isfinite(y) and (x > 0.0 or not plot.x_log) and (y > 0.0 or not plot.y_log)
+        if x is not None and y is not None and (x > 0.0 or not plot.x_log) and (y > 0.0 or not plot.y_log)
     ]

@@ -60,10 +60,12 @@ def test_what_is_recorded_is_plain_and_comes_back():
     recorded.plot("p", "x", "y", [("line", np.arange(3), np.arange(3.0))], band=(0.0, 1.0))
     told = json.loads(json.dumps([f.as_table() for f in recorded.figures], allow_nan=False))
     assert [figure_from(t) for t in told] == recorded.figures
-    first, cost, no_number = recorded.figures
+    recorded.cost("e", 2e-3, ("one sum", 1e-4), steady=False)
+    first, cost, no_number, longest = recorded.figures
     assert (first.guard, first.value, first.textbook) == ("statistic", 0.5, ("b", 3.0))
     assert (cost.guard, cost.value, cost.textbook) == ("ratio", pytest.approx(20.0), ("direct", pytest.approx(100.0)))
     assert cost.spent == "2 ms of CPU, wanted 10 ms; × is one sum, 0.1 ms"
+    assert (longest.guard, longest.value) == (None, pytest.approx(20.0))
     assert (no_number.value, no_number.verdict) == (None, MISSED)
     assert all(f.kernel_ms > 0.0 for f in recorded.figures)
     assert len(recorded.failures()) == 1

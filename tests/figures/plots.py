@@ -18,7 +18,10 @@ _BAR, _NAMES = 24.0, 300.0
 
 @dataclass(frozen=True)
 class Plot:
-    """Lines over one pair of axes: series of (name, x (count,), y (count,)), None where there is no number; `band` is a wanted range of y."""
+    """Lines over one pair of axes: series of (name, x (count,), y (count,)); `band` is a wanted range of y.
+
+    None stands where there is no number, and is not drawn.
+    """
 
     title: str
     x_label: str

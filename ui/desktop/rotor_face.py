@@ -7,6 +7,7 @@ import math
 import numpy as np
 from PySide6 import QtCore, QtGui
 from stillshaft.ui.desktop import face as faces
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.canvas import Picture, draw_marker
 from stillshaft.ui.desktop.face import Face, Piece
 from stillshaft.ui.desktop.settings import ANGLES, ENDS
@@ -23,6 +24,7 @@ class RotorFace(Picture):
         super().__init__("Rotor face", (18.0, 20.0))
         self._face: Face | None = None
         self._seen_from, self._angles = ENDS[0], ANGLES[0]
+        self._rows: list[str] = []  # written below it
 
     def show_face(self, face: Face | None) -> None:
         """Draw this rotor; None: nothing."""
@@ -41,16 +43,16 @@ class RotorFace(Picture):
         self.renew()
 
     def _middle(self) -> tuple[QtCore.QPointF, float]:
-        text = self.text_px
-        # room for sensors and words around the rim, and for a line below
+        text, below = self.text_px, 1.2 * self.text_px * max(1, len(self._rows))
+        # room for sensors and words around the rim, and for the lines below
         metrics = QtGui.QFontMetricsF(self.small(strong=True))
         pieces = () if self._face is None else self._face.pieces
         beside = max((metrics.horizontalAdvance(self._label(p)) for p in pieces), default=0.0)
         radius = (
-            min(0.5 * self.width() - max(2.6 * text, beside), 0.5 * (self.height() - 1.4 * text) - 1.6 * text)
+            min(0.5 * self.width() - max(2.6 * text, beside), 0.5 * (self.height() - below - 0.2 * text) - 1.6 * text)
             / _SENSOR_AT
         )
-        return QtCore.QPointF(0.5 * self.width(), 0.5 * (self.height() - 1.2 * text)), max(20.0, radius)
+        return QtCore.QPointF(0.5 * self.width(), 0.5 * (self.height() - below)), max(20.0, radius)
 
     def _at(self, place: complex) -> QtCore.QPointF:
         middle, radius = self._middle()
@@ -60,6 +62,7 @@ class RotorFace(Picture):
         """The whole face: it changes seldom."""
         painter.setFont(self.small())
         face = self._face
+        self._rows = [] if face is None else self._said_below(painter, face)
         if face is None:
             middle, _ = self._middle()
             self.draw_text(painter, middle.x(), middle.y(), "no hook-up yet", self.theme.quiet, across=0.5, down=0.5)
@@ -70,12 +73,19 @@ class RotorFace(Picture):
         self._draw_pieces(painter, face)
         self._draw_mark(painter, face)
         self._draw_sensors(painter, face)
+        for number, row in enumerate(reversed(self._rows)):
+            foot = self.height() - 2.0 - 1.2 * self.text_px * number
+            self.draw_text(painter, 0.5 * self.width(), foot, row, self.theme.quiet, across=0.5)
+
+    def _said_below(self, painter: QtGui.QPainter, face: Face) -> list[str]:
+        """From where it is seen, how it turns and how angles count, in as few rows as there is room for."""
         end = face.reference_end if self._seen_from == ENDS[0] else f"opposite {face.reference_end}"
         turns = faces.CLOCKWISE if faces.turns_clockwise(face, self._seen_from) else faces.COUNTER_CLOCKWISE
-        words = f"seen from: {end} · turns {turns} · angles {self._angles}"
-        if QtGui.QFontMetricsF(painter.font()).horizontalAdvance(words) > self.width() - 8.0:
-            words = f"seen from: {end} · angles {self._angles}"
-        self.draw_text(painter, 0.5 * self.width(), self.height() - 2.0, words, self.theme.quiet, across=0.5)
+        whole = language.words(f"seen from: {end} · turns {turns} · angles {self._angles}")
+        if QtGui.QFontMetricsF(painter.font()).horizontalAdvance(whole) <= self.width() - 8.0:
+            return [whole]
+        first, *rest = whole.split(" · ")
+        return [first, " · ".join(rest)]
 
     def _draw_body(self, painter: QtGui.QPainter, face: Face) -> None:
         middle, radius = self._middle()
@@ -242,6 +252,7 @@ class RotorFace(Picture):
         at = self._at(place)
         out = place / abs(place)
         metrics = QtGui.QFontMetricsF(painter.font())
+        words = language.words(words)
         width, height = metrics.horizontalAdvance(words), metrics.height()
         x = at.x() + away_px * out.real - (0.5 - 0.5 * out.real) * width
         y = at.y() - away_px * out.imag - (0.5 + 0.5 * out.imag) * height

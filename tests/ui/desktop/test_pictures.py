@@ -141,6 +141,20 @@ def test_every_theme_draws_it_otherwise(picture):
     assert len(drawn) == len(THEMES)
 
 
+@pytest.mark.parametrize(("wide", "rows"), [(600, 1), (240, 2)])
+def test_a_face_says_how_it_turns_however_narrow_it_is(dressed, qtbot, wide, rows):
+    face = rotor_face.RotorFace()
+    qtbot.addWidget(face)
+    face.setMinimumSize(1, 1)
+    face.resize(wide, 400)
+    face.set_theme(THEMES["light"])
+    face.show_face(a_face(10.0))
+    face.grab()
+    below = [text for text, _ in face.texts if "seen from" in text or "turns" in text or "angles" in text]
+    assert len(below) == rows
+    assert all(said in " ".join(below) for said in ("seen from: ", "turns ", "angles against rotation"))
+
+
 @pytest.mark.parametrize("body_px", [14, 19])
 def test_what_is_written_can_be_read(picture, body_px):
     window, made, show = picture

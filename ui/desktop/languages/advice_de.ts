@@ -511,7 +511,7 @@
     <message>
         <location filename="../../../solver/guidance.toml"/>
         <source>runs before and after an unknown turn are never fitted together; one run in a mass state already measured shows the turn</source>
-        <translation>Läufe vor und nach einer unbekannten Verdrehung werden nie gemeinsam gerechnet; ein Lauf in einem schon gemessenen Massezustand zeigt die Verdrehung</translation>
+        <translation>Läufe vor und nach einer unbekannten Verdrehung werden nie gemeinsam gerechnet; ein Lauf in einem schon gemessenen Massenzustand zeigt die Verdrehung</translation>
     </message>
     <message>
         <location filename="../../../solver/guidance.toml"/>
@@ -1271,7 +1271,7 @@
     <message>
         <location filename="../../../solver/run_checks.py"/>
         <source>the speed reads {0} r/min, {1} times {2}</source>
-        <translation>die Drehzahl liest {0} r/min, das {1}-Fache von {2}</translation>
+        <translation>die Drehzahl zeigt {0} r/min, das {1}-Fache von {2}</translation>
     </message>
     <message>
         <location filename="../../../solver/run_checks.py"/>
@@ -1376,7 +1376,7 @@
     <message>
         <location filename="../../../solver/run_checks.py"/>
         <source>{0}: reads 0</source>
-        <translation>{0}: liest 0</translation>
+        <translation>{0}: zeigt 0</translation>
     </message>
     <message>
         <location filename="../../../solver/run_checks.py"/>
@@ -1391,7 +1391,7 @@
     <message>
         <location filename="../../../solver/run_checks.py"/>
         <source>{0} and {1}: each reads what the other read in "{2}" with the same masses on</source>
-        <translation>{0} und {1}: jeder liest, was der andere in „{2}“ mit denselben Massen las</translation>
+        <translation>{0} und {1}: jeder zeigt, was der andere in „{2}“ mit denselben Massen zeigte</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.py"/>
@@ -1401,7 +1401,7 @@
     <message>
         <location filename="../../../solver/run_rules.py"/>
         <source>the speed reads {0} times {1}</source>
-        <translation>die Drehzahl liest das {0}-Fache von {1}</translation>
+        <translation>die Drehzahl zeigt das {0}-Fache von {1}</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.py"/>
@@ -1466,7 +1466,7 @@
     <message>
         <location filename="../../../solver/run_rules.py"/>
         <source>{0} reads {1} ± {2} % and {3} ± {4}° against {5}</source>
-        <translation>{0} liest {1} ± {2} % und {3} ± {4}° gegen {5}</translation>
+        <translation>{0} zeigt {1} ± {2} % und {3} ± {4}° gegen {5}</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.py"/>
@@ -1591,7 +1591,7 @@
     <message>
         <location filename="../../../solver/run_rules.toml"/>
         <source>repeat a run in a mass state already measured: it shows the turn, and the earlier runs serve again</source>
-        <translation>einen Lauf in einem schon gemessenen Massezustand wiederholen: er zeigt die Verdrehung, und die früheren Läufe taugen wieder</translation>
+        <translation>einen Lauf in einem schon gemessenen Massenzustand wiederholen: er zeigt die Verdrehung, und die früheren Läufe taugen wieder</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.toml"/>

@@ -326,7 +326,7 @@
     <message>
         <location filename="../../../solver/replay.py"/>
         <source>runs "{0}" and "{1}": between them mark or sensors changed by an unknown turn; repeat a run in a mass state already measured, and record the turn it shows</source>
-        <translation>Läufe „{0}“ und „{1}“: dazwischen wurden Marke oder Sensoren um einen unbekannten Winkel verdreht; einen Lauf in einem schon gemessenen Massezustand wiederholen und die Verdrehung protokollieren, die er zeigt</translation>
+        <translation>Läufe „{0}“ und „{1}“: dazwischen wurden Marke oder Sensoren um einen unbekannten Winkel verdreht; einen Lauf in einem schon gemessenen Massenzustand wiederholen und die Verdrehung protokollieren, die er zeigt</translation>
     </message>
     <message>
         <location filename="../../../solver/replay.py"/>
@@ -1114,6 +1114,11 @@
         <translation>Beenden: braucht einen Grund</translation>
     </message>
     <message>
+        <location filename="../../../ui/session.py"/>
+        <source>pieces: the brief names no stock; say what is at hand, such as "stock = 5 g x 10, 10 g x 4"</source>
+        <translation>Stücke: die Aufgabe nennt keinen Vorrat; angeben, was da ist, etwa „stock = 5 g x 10, 10 g x 4“</translation>
+    </message>
+    <message>
         <location filename="../../../ui/session_base.py"/>
         <source>taken over</source>
         <translation>übernommen</translation>
@@ -1311,12 +1316,12 @@
     <message>
         <location filename="../../../ui/wiring.py"/>
         <source>the tap towards the sensor reads negative</source>
-        <translation>das Klopfen zum Sensor hin liest negativ</translation>
+        <translation>das Klopfen zum Sensor hin zeigt negativ an</translation>
     </message>
     <message>
         <location filename="../../../ui/wiring.py"/>
         <source>the tap shows here and reads positive</source>
-        <translation>das Klopfen zeigt sich hier und liest positiv</translation>
+        <translation>das Klopfen zeigt sich hier und positiv</translation>
     </message>
     <message>
         <location filename="../../../ui/wiring.py"/>
@@ -1356,7 +1361,7 @@
     <message>
         <location filename="../../../ui/wiring.py"/>
         <source>reads {0} ± {1} of the pulse input</source>
-        <translation>liest das {0} ± {1}-Fache des Impulseingangs</translation>
+        <translation>zeigt das {0} ± {1}-Fache des Impulseingangs</translation>
     </message>
     <message>
         <location filename="../../../ui/wiring.py"/>

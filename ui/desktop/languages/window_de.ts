@@ -1160,6 +1160,14 @@
         <translation>Schwelle</translation>
     </message>
     <message>
+        <source>{0}: "{1}": "{2}" is not a unit of {3}</source>
+        <translation>{0}: „{1}“: „{2}“ ist keine Einheit für {3}</translation>
+    </message>
+    <message>
+        <source>rotor mass {0}: must be above {1} and below {2}</source>
+        <translation>Rotormasse {0}: muss größer als {1} und kleiner als {2} sein</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -3392,7 +3400,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_model.py"/>
         <source>Motion towards the sensor's own positive axis is read as negative.</source>
-        <translation>Bewegung zur positiven Achse des Sensors wird negativ gelesen.</translation>
+        <translation>Bewegung zur positiven Achse des Sensors zählt negativ.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_model.py"/>
@@ -8526,7 +8534,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Stop the machine, take the last masses off or make them smaller, and find out why before the next start. The broadband level counts too.</source>
-        <translation>Maschine abstellen, die letzten Massen abnehmen oder verkleinern, und vor dem nächsten Start den Grund finden. Auch der breitbandige Pegel zählt.</translation>
+        <translation>Maschine abstellen, die letzten Massen abnehmen oder verkleinern, und vor dem nächsten Start den Grund finden. Auch der Summenpegel zählt.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>

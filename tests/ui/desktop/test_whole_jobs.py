@@ -1,18 +1,22 @@
-"""Whole jobs in the window: by keys alone and by mouse on the simulated rotor, and on the virtual sound card."""
+"""Whole jobs in the window: by keys, by mouse and by ear alone on the simulated rotor, and on the virtual sound card."""
 
 import os
 import shutil
 import subprocess
 import sys
 
+import printed
 import pytest
 from PySide6 import QtCore, QtTest, QtWidgets
 from rotor_signal import HOOKUP, rotor
+from screen_reader import DESCRIPTION, ROLE, Reader
 from stillshaft.dsp import vectors
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import replay, verify_files
+from stillshaft.ui.desktop.closeout_cards import ACCEPT
+from stillshaft.ui.desktop.closeout_page import REPORT
 from stillshaft.ui.desktop.feed import Status
-from stillshaft.ui.desktop.masses_view import CORRECTION, PUT_ON
+from stillshaft.ui.desktop.masses_view import CORRECTION, PUT_ON, TRIAL
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.runs_page import NEXT, TAKEN
 from stillshaft.ui.desktop.simulator import Teaching
@@ -20,6 +24,8 @@ from stillshaft.ui.desktop.stages import Stage, State
 
 KEY, ALT, CONTROL = QtCore.Qt.Key, QtCore.Qt.KeyboardModifier.AltModifier, QtCore.Qt.KeyboardModifier.ControlModifier
 NONE = QtCore.Qt.KeyboardModifier.NoModifier
+PLANES = ("drive side", "far side")
+pytestmark = pytest.mark.timeout(900)  # a whole job on a busy machine
 
 
 class Keys:
@@ -107,34 +113,41 @@ def percent_left(job):
     return max(100.0 * b.amplitude / a.amplitude for a, b in zip(first.vectors, last.vectors, strict=True))
 
 
-def test_a_one_plane_job_is_done_with_the_keys_alone(program, keys):
+def test_a_two_plane_job_is_done_with_the_keys_alone(program, keys, tmp_path):
     frame, job = program.frame, program.job
-    brief, masses = frame.pages[Stage.BRIEF], frame.pages[Stage.MASSES]
+    brief, masses, close_out = (frame.pages[s] for s in (Stage.BRIEF, Stage.MASSES, Stage.CLOSE_OUT))
     keys.press(KEY.Key_N, CONTROL)
     QtTest.QTest.keyClicks(QtWidgets.QApplication.focusWidget(), "fan 3")
     keys.press(KEY.Key_Return)
     keys.until(lambda: job.shown is not None)
-    keys.type(brief.field("rotor.mass").control, "62 kg")
+    keys.type(brief.field("rotor.mass").control, "74 kg")
     keys.type(brief.field("rotor.speed_rpm").control, "1480")
-    keys.type(brief.planes.add_name.line, "disc")
-    keys.type(brief.planes.planes[0].fields["radius"].control, "310 mm")
-    assert job.shown.state.brief.planes[0].radius == "310 mm"
+    keys.type(brief.field("goal.grade").control, "G 6.3")
+    for number, name in enumerate(PLANES):
+        keys.type(brief.planes.add_name.line, name)
+        keys.type(brief.planes.planes[number].fields["radius"].control, "310 mm")
+    assert [(p.name, p.radius) for p in job.shown.state.brief.planes] == [(name, "310 mm") for name in PLANES]
     take_by_keys(keys)
     assert [r.what.purpose for r in job.shown.state.runs] == ["initial"]
     assert len(job.shown.state.starts) == 1
     assert len(job.shown.state.cautions) == 1
-    keys.stage(Stage.MASSES)
-    keys.until(lambda: masses.trial.trial is not None)
-    keys.alt(KEY.Key_F)
-    assert masses.turn.value == PUT_ON
-    keys.alt(KEY.Key_R)
-    keys.until(lambda: len(job.shown.state.on_rotor) == 1)
-    take_by_keys(keys)
-    assert job.shown.state.runs[-1].what.purpose == "trial"
-    keys.stage(Stage.MASSES)
-    keys.go_to(masses.on.acts["trials off"])
-    keys.press(KEY.Key_Space)
-    keys.until(lambda: not job.shown.state.on_rotor)
+    for name in PLANES:
+        keys.stage(Stage.MASSES)
+        keys.go_to(masses.turn.buttons[TRIAL])
+        keys.press(KEY.Key_Space)
+        keys.go_to(masses.which.buttons[name])
+        keys.press(KEY.Key_Space)
+        keys.until(lambda n=name: masses.trial.trial is not None and masses.trial.trial.plane == n)
+        keys.alt(KEY.Key_F)
+        assert masses.turn.value == PUT_ON
+        keys.alt(KEY.Key_R)
+        keys.until(lambda: len(job.shown.state.on_rotor) == 1)
+        take_by_keys(keys)
+        assert job.shown.state.runs[-1].what.purpose == "trial"
+        keys.stage(Stage.MASSES)
+        keys.go_to(masses.on.acts["trials off"])
+        keys.press(KEY.Key_Space)
+        keys.until(lambda: not job.shown.state.on_rotor)
     keys.until(lambda: masses.known is not None and masses.known.solution is not None, 60.0)
     keys.go_to(masses.turn.buttons[CORRECTION])
     keys.press(KEY.Key_Space)
@@ -143,26 +156,57 @@ def test_a_one_plane_job_is_done_with_the_keys_alone(program, keys):
     keys.go_to(masses.turn.buttons[PUT_ON])
     keys.press(KEY.Key_Space)
     keys.alt(KEY.Key_R)
-    keys.until(lambda: len(job.shown.state.on_rotor) == 1)
+    keys.until(lambda: len(job.shown.state.on_rotor) == 2)
     take_by_keys(keys)
-    assert job.shown.state.runs[-1].what.purpose == "check"
-    assert percent_left(job) < 15.0
-    assert len(job.shown.state.starts) == 3
+    assert job.shown.state.runs[-1].what.purpose == "correction"
+    assert percent_left(job) < 35.0
+    assert len(job.shown.state.starts) == 4
     # an act is taken back from any page, and put back
     keys.stage(Stage.RUNS)
     entries = job.shown.entries
     keys.press(KEY.Key_Z, CONTROL)
     keys.settle()
-    assert len(job.shown.state.runs) == 2
+    assert len(job.shown.state.runs) == 3
     keys.press(KEY.Key_Z, CONTROL | QtCore.Qt.KeyboardModifier.ShiftModifier)
     keys.settle()
-    assert len(job.shown.state.runs) == 3
+    assert len(job.shown.state.runs) == 4
     assert job.shown.entries >= entries
+    # verdict, acceptance, report
+    keys.stage(Stage.CLOSE_OUT)
+    card, report = close_out.close_card, close_out.report
+    keys.until(lambda: card.judge.isVisible() and card.judge.isEnabled())
+    keys.go_to(card.judge)
+    keys.press(KEY.Key_Space)
+    keys.until(lambda: len(job.shown.state.verdicts) == 1)
+    keys.go_to(card.choice.buttons[ACCEPT])
+    keys.press(KEY.Key_Space)
+    keys.go_to(card.who)
+    QtTest.QTest.keyClicks(card.who, "the owner")
+    keys.alt(KEY.Key_C)
+    keys.until(lambda: job.shown.state.closed)
+    assert job.shown.state.verdicts[-1].what.accepted_by == "the owner"
+    keys.go_to(close_out.turn.buttons[REPORT])
+    keys.press(KEY.Key_Space)
+    keys.alt(KEY.Key_R)
+    keys.until(lambda: report.made is not None, 120.0)
+    keys.alt(KEY.Key_J)
+    keys.until(lambda: "Written" in report.said.text.text(), 60.0)
     folder = job.shown.folder
     frame.close()
+    assert_reported(folder, "fan 3")
     with Job.open(folder, read_only=True) as again:
         assert verify_files(again) == ()
         assert all(not r.differences for r in replay(again))
+
+
+def assert_reported(folder, name):
+    """The job's own report is a PDF that says what was done."""
+    (path,) = (folder / "reports").glob("*.pdf")
+    assert path.read_bytes().startswith(b"%PDF")
+    if shutil.which("pdftotext") is not None:
+        text = printed.flowing(path)
+        assert name in text
+        assert "the owner" in text
 
 
 def click(widget):
@@ -190,12 +234,12 @@ def test_a_two_plane_job_is_done_by_mouse(program, wait_until):
     frame, job = program.frame, program.job
     masses = frame.pages[Stage.MASSES]
     job.create(program._room / "wide fan", "wide fan", "first person")
-    planes = [{"name": n, "radius": "310 mm"} for n in ("drive side", "far side")]
+    planes = [{"name": n, "radius": "310 mm"} for n in PLANES]
     rotor = {"kind": "between bearings", "mass": "74 kg", "speed_rpm": 1480.0}
     job.act(lambda s: s.describe({"rotor": rotor, "planes": planes, "goal": {"grade": "G 6.3"}}))
     wait_until(lambda: job.shown is not None and len(job.shown.state.brief.planes) == 2 and not job.busy)
     take_by_mouse(program, wait_until)
-    for plane in ("drive side", "far side"):
+    for plane in PLANES:
         click(frame.rail.buttons[Stage.MASSES])
         click(masses.which.buttons[plane])
         wait_until(lambda p=plane: masses.trial.trial is not None and masses.trial.trial.plane == p)
@@ -218,6 +262,100 @@ def test_a_two_plane_job_is_done_by_mouse(program, wait_until):
     wait_until(lambda: frame.guide is not None and job.guided.entries == job.shown.entries, 60.0)
     assert frame.next_line.text.text() == job.guided.advice.sentence
     assert frame.rail.buttons[Stage.MASSES].state is not State.EMPTY
+    # verdict, acceptance with a name, report
+    close_out = frame.pages[Stage.CLOSE_OUT]
+    card, report = close_out.close_card, close_out.report
+    click(frame.rail.buttons[Stage.CLOSE_OUT])
+    wait_until(lambda: card.judge.isVisible() and card.judge.isEnabled())
+    click(card.judge)
+    wait_until(lambda: len(job.shown.state.verdicts) == 1)
+    click(card.choice.buttons[ACCEPT])
+    click(card.close_job)
+    assert card.trouble.text.text() == "Write who accepts it for the owner."
+    click(card.who)
+    QtTest.QTest.keyClicks(QtWidgets.QApplication.focusWidget(), "the owner")
+    click(card.close_job)
+    wait_until(lambda: job.shown.state.closed)
+    click(close_out.turn.buttons[REPORT])
+    click(report.make)
+    wait_until(lambda: report.made is not None, 120.0)
+    click(report.keep)
+    wait_until(lambda: "Written" in report.said.text.text(), 60.0)
+    assert_reported(job.shown.folder, "wide fan")
+
+
+def take_by_ear(reader):
+    """A run with its start: every caution said yes to, start, record, stop."""
+    reader.choose("Runs: …")
+    reader.press("Start")
+    for _, name, at in reader.heard():
+        if name.startswith("Yes: ") and not at.state().checked:
+            reader.choose(name)
+    reader.press("All of it holds: start")
+    reader.press("Record run")
+    reader.wait_for_control(ROLE.CheckBox, "What is shown: Runs taken")
+    reader.wait_for(": counts")
+    reader.press("Stop")
+    reader.wait_for_control(ROLE.Button, "Start")
+
+
+def test_a_two_plane_job_is_done_by_ear_alone(program, wait, wait_until, qtbot):
+    """Every control is found by the name and role that a screen reader has, and every result is what it reads out."""
+    program.frame.activateWindow()
+    qtbot.waitUntil(program.frame.isActiveWindow)
+    reader = Reader(program.frame, wait, wait_until)
+    reader.choose("Brief: …")
+    reader.type("Name of the new job", "heard fan")
+    if reader.can(ROLE.Button, "New job"):
+        reader.press("New job")
+    for name, text in (("Mass", "74 kg"), ("Balanced at", "1480"), ("Balance grade", "G 6.3")):
+        reader.type(name, text)
+    for plane in PLANES:
+        reader.type("New plane", plane)
+        reader.type(f"Radius, plane {plane}", "310 mm")
+    wait_until(lambda: reader.value("Balance grade") == "G 6.3" and reader.value("Balanced at") == "1480 r/min")
+    take_by_ear(reader)
+    for plane in PLANES:
+        reader.choose("Masses: …")
+        reader.choose("What is done: Trial")
+        reader.choose(f"Plane: {plane}")
+        reader.wait_for(f"on {plane}: ")
+        reader.press("Try it on the face")
+        reader.press("Record as put on")
+        reader.wait_for("1 on the rotor")
+        take_by_ear(reader)
+        reader.choose("Masses: …")
+        reader.choose("What is done: Put on")
+        reader.press("All trial masses off")
+        reader.wait_for("0 on the rotor")
+    reader.choose("What is done: Correction")
+    reader.press("Try it on the face")
+    reader.choose("What is done: Put on")
+    reader.press("Record as put on")
+    reader.wait_for("2 on the rotor")
+    take_by_ear(reader)
+    runs = [name for role, name, _ in reader.heard() if role == ROLE.ListItem]
+    assert [name.split(":")[0] for name in runs] == ["initial", *(f"trial {p}" for p in PLANES), "correction"]
+    assert all(name.endswith(", counts") for name in runs)
+    reader.choose("Close-out: …")
+    reader.press("Record the verdict")
+    reader.wait_for("Recorded: ")
+    verdict = reader.text_with("Recorded: ")
+    before_after = reader.find(ROLE.Client, "Before and after").text(DESCRIPTION)
+    assert "drive end horizontal from " in before_after
+    reader.choose("The owner: accepts")
+    reader.type("Name", "the owner")
+    reader.press("Close the job")
+    reader.wait_for("The job is closed")
+    assert reader.text_with("Recorded: ") == f"{verdict.rstrip('.')}, accepted by the owner."
+    reader.choose("What is done: Report")
+    reader.press("Make the report")
+    reader.press("Keep in the job")
+    reader.wait_for("Written: ")
+    assert_reported(program.job.shown.folder, "heard fan")
+    state = program.job.shown.state
+    assert (state.closed, len(state.runs), len(state.starts)) == (True, 4, 4)
+    assert percent_left(program.job) < 35.0
 
 
 def test_a_job_on_a_sound_input(program, virtual_card, wait_until, tmp_path):

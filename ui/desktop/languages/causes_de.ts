@@ -206,7 +206,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>measure the run-out with a dial gauge; balancing hides a bend at one speed only</source>
-        <translation>den Rundlauf mit der Messuhr messen; Auswuchten verdeckt eine Verbiegung nur bei einer Drehzahl</translation>
+        <translation>den Rundlauffehler mit der Messuhr messen; Auswuchten verdeckt eine Verbiegung nur bei einer Drehzahl</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -246,7 +246,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>measure the pulley's run-out; true, bore or replace it</source>
-        <translation>den Rundlauf der Scheibe messen; richten, ausdrehen oder ersetzen</translation>
+        <translation>den Rundlauffehler der Scheibe messen; richten, ausdrehen oder ersetzen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1156,7 +1156,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>the shaft runs out by {0} µm</source>
-        <translation>die Welle hat {0} µm Schlag</translation>
+        <translation>die Welle hat {0} µm Rundlauffehler</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1176,7 +1176,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>the pulley runs out by {0} µm</source>
-        <translation>die Riemenscheibe hat {0} µm Schlag</translation>
+        <translation>die Riemenscheibe hat {0} µm Rundlauffehler</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1382,6 +1382,11 @@
         <location filename="../../../solver/evidence.py"/>
         <source>"{0}": must be warm_change or repeat_change</source>
         <translation>„{0}“: muss warm_change oder repeat_change sein</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/evidence.py"/>
+        <source>background: no point has a 1x or a goal to hold its level against; measure 1x first</source>
+        <translation>Hintergrund: kein Messpunkt hat 1x oder ein Ziel, um seinen Pegel zu vergleichen; zuerst 1x messen</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection.py"/>
@@ -1636,7 +1641,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>Look at wear, tension and matching of the set; measure run-out and alignment of both pulleys; enter diameters and belt length, so that belt frequencies are named.</source>
-        <translation>Verschleiß, Spannung und Gleichheit des Satzes ansehen; Rundlauf und Flucht beider Scheiben messen; Durchmesser und Riemenlänge eingeben, damit Riemenfrequenzen benannt werden.</translation>
+        <translation>Verschleiß, Spannung und Gleichheit des Satzes ansehen; Rundlauffehler und Flucht beider Scheiben messen; Durchmesser und Riemenlänge eingeben, damit Riemenfrequenzen benannt werden.</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1656,7 +1661,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>run-out within the maker's limit; without one, below about 0.02 mm</source>
-        <translation>Schlag innerhalb der Grenze des Herstellers; ohne eine unter etwa 0.02 mm</translation>
+        <translation>Rundlauffehler innerhalb der Grenze des Herstellers; ohne eine unter etwa 0.02 mm</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>

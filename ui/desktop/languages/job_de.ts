@@ -679,6 +679,11 @@
         <translation>Signale werden gelesen</translation>
     </message>
     <message>
+        <location filename="../../../ui/job_checks.py"/>
+        <source>background: is held against 1x; take an initial run first</source>
+        <translation>Hintergrund: wird mit 1x verglichen; erst einen Urlauf machen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/job_facts.py"/>
         <source>goal.table: "{0}" is no table of vibration limits</source>
         <translation>Grenzwerttabelle: „{0}“ ist keine Tabelle von Schwingungsgrenzwerten</translation>

@@ -236,7 +236,7 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>static and couple: the first and the last plane are at one place and carry no couple</source>
-        <translation>statisch und Momentenanteil: erste und letzte Ebene liegen an einem Ort und tragen kein Moment</translation>
+        <translation>statisch und Momentenanteil: erste und letzte Ebene liegen an einem Ort und tragen keinen Momentenanteil</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -301,7 +301,7 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>; the couple that the axial or far-bearing vibration asks for is not determined</source>
-        <translation>; das Moment, das die Schwingung axial oder am fernen Lager verlangt, ist nicht bestimmt</translation>
+        <translation>; der Momentenanteil, den die Schwingung axial oder am fernen Lager verlangt, ist nicht bestimmt</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -321,7 +321,7 @@
     <message>
         <location filename="../../../solver/couple.py"/>
         <source>overhung: {0} would leave {1} at an axial or far-bearing point, above the goal of {2}; the couple is added as an opposed pair that leaves the static part unchanged</source>
-        <translation>fliegend: {0} würde {1} an einem axialen Messpunkt oder am fernen Lager lassen, über dem Ziel von {2}; das Moment kommt als gegenüberliegendes Paar hinzu, das den statischen Anteil nicht ändert</translation>
+        <translation>fliegend: {0} würde {1} an einem axialen Messpunkt oder am fernen Lager lassen, über dem Ziel von {2}; der Momentenanteil kommt als gegenüberliegendes Paar hinzu, das den statischen Anteil nicht ändert</translation>
     </message>
     <message>
         <location filename="../../../solver/couple.py"/>
@@ -1006,7 +1006,7 @@
     <message>
         <location filename="../../../solver/runs.py"/>
         <source>run "{0}".kind: a slow roll is taken off displacement points, but no [[point]] says which they are; add one for each point with its quantity, such as quantity = "displacement"</source>
-        <translation>Lauf „{0}“: ein Langsamlauf wird an Wegmesspunkten abgezogen, aber kein [[point]] sagt, welche das sind; je Messpunkt einen mit seiner Messgröße hinzufügen, etwa quantity = "displacement"</translation>
+        <translation>Lauf „{0}“: ein Langsamlauf wird an Messpunkten des Schwingwegs abgezogen, aber kein [[point]] sagt, welche das sind; je Messpunkt einen mit seiner Messgröße hinzufügen, etwa quantity = "displacement"</translation>
     </message>
     <message>
         <location filename="../../../solver/runs.py"/>

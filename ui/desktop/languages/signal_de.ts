@@ -1406,7 +1406,7 @@
     <message>
         <location filename="../../../dsp/sweep.py"/>
         <source>slow roll is taken off displacement points only, and there is none; leave it out</source>
-        <translation>der Langsamlauf wird nur an Wegmesspunkten abgezogen, und es gibt keinen; weglassen</translation>
+        <translation>der Langsamlauf wird nur an Messpunkten des Schwingwegs abgezogen, und es gibt keinen; weglassen</translation>
     </message>
     <message>
         <location filename="../../../dsp/sweep.py"/>
@@ -1666,7 +1666,7 @@
     <message>
         <location filename="../../../dsp/units.py"/>
         <source>{0}: "{1}" is not a unit of displacement, velocity or acceleration</source>
-        <translation>{0}: „{1}“ ist keine Einheit für Weg, Geschwindigkeit oder Beschleunigung</translation>
+        <translation>{0}: „{1}“ ist keine Einheit für Schwingweg, Schwinggeschwindigkeit oder Beschleunigung</translation>
     </message>
 </context>
 </TS>

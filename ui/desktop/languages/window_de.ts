@@ -1168,6 +1168,18 @@
         <translation>Rotormasse {0}: muss größer als {1} und kleiner als {2} sein</translation>
     </message>
     <message>
+        <source>background</source>
+        <translation>Hintergrund</translation>
+    </message>
+    <message>
+        <source>plane "{0}": there is none; the brief has {1}</source>
+        <translation>Ebene „{0}“: gibt es nicht; die Aufgabe hat {1}</translation>
+    </message>
+    <message>
+        <source>plane "{0}": there is none; the brief has no plane yet: add one</source>
+        <translation>Ebene „{0}“: gibt es nicht; die Aufgabe hat noch keine Ebene: eine hinzufügen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

@@ -1180,6 +1180,10 @@
         <translation>Ebene „{0}“: gibt es nicht; die Aufgabe hat noch keine Ebene: eine hinzufügen</translation>
     </message>
     <message>
+        <source>a point</source>
+        <translation>ein Messpunkt</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

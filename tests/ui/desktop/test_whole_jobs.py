@@ -273,7 +273,7 @@ def test_a_two_plane_job_is_done_by_mouse(program, wait_until):
     click(card.close_job)
     assert card.trouble.text.text() == "Write who accepts it for the owner."
     click(card.who)
-    QtTest.QTest.keyClicks(QtWidgets.QApplication.focusWidget(), "the owner")
+    QtTest.QTest.keyClicks(card.who, "the owner")
     click(card.close_job)
     wait_until(lambda: job.shown.state.closed)
     click(close_out.turn.buttons[REPORT])

@@ -79,5 +79,5 @@ def test_what_a_whole_job_costs(figure):
         taken.append(job_of(seed)[3])
         kernels.append(kernel_s())
     kernel = ("an interpreter with numpy", float(np.median(kernels)))
-    figure.cost("a whole job of 8 s runs, median of 7", float(np.median(taken)), kernel, wanted_s=5.0, at_most=35.0)
+    figure.cost("a whole job of 8 s runs, median of 7", float(np.median(taken)), kernel, wanted_s=5.0, at_most=49.0)
     figure.cost("the first of them", taken[0], kernel, steady=False)

@@ -75,7 +75,7 @@ class RotorFace(Picture):
         self._draw_sensors(painter, face)
         for number, row in enumerate(reversed(self._rows)):
             foot = self.height() - 2.0 - 1.2 * self.text_px * number
-            self.draw_text(painter, 0.5 * self.width(), foot, row, self.theme.quiet, across=0.5)
+            self.draw_text(painter, 0.5 * self.width(), foot, language.own(row), self.theme.quiet, across=0.5)
 
     def _said_below(self, painter: QtGui.QPainter, face: Face) -> list[str]:
         """From where it is seen, how it turns and how angles count, in as few rows as there is room for."""

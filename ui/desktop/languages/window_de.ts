@@ -1184,6 +1184,18 @@
         <translation>ein Messpunkt</translation>
     </message>
     <message>
+        <source>seen from: drive · turns {0} · angles {1}</source>
+        <translation>gesehen von: Antriebsseite · dreht {0} · Winkel {1}</translation>
+    </message>
+    <message>
+        <source>seen from: opposite drive · turns {0} · angles {1}</source>
+        <translation>gesehen von: Gegenseite · dreht {0} · Winkel {1}</translation>
+    </message>
+    <message>
+        <source>opposite {0}</source>
+        <translation>gegenüber {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

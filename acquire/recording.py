@@ -27,6 +27,7 @@ from stillshaft.acquire.source import Block
 from stillshaft.dsp.units import InputError
 
 _HEADER_BYTES = 4096
+_LEAST_BYTES = 24  # of a header that libsndfile reads: that of AU
 _FLOAT32 = 6  # encoding number of the AU format
 _SIZE_UNKNOWN = 0xFFFFFFFF
 _SYNC_EVERY_S = 1.0
@@ -199,8 +200,11 @@ def open_recording(path: Path) -> RecordingReader:
     import soundfile
 
     check_there(path)
-    if path.stat().st_size == 0:
+    size = path.stat().st_size
+    if size == 0:
         raise RecordingError(f"{path}: is empty (0 bytes); record again")
+    if size < _LEAST_BYTES:
+        raise RecordingError(f"{path}: has only {size} bytes, less than the header of any recording; record again")
     try:
         file = soundfile.SoundFile(path)
     except (soundfile.SoundFileError, RuntimeError, OSError, TypeError) as error:  # TypeError: samples without a header

@@ -7,6 +7,7 @@ key by key, null removes, a list or a value replaces. Planes, points, rotor and 
 from __future__ import annotations
 
 import math
+from datetime import datetime
 from typing import Any, Literal
 
 import msgspec
@@ -204,6 +205,7 @@ def check_values(brief: Brief) -> None:
         _check_belt(brief.drive)
         _check_mains(brief.drive)
         _check_counts(brief)
+        _check_window_end(brief.starts.window_end)
         for number, neighbour in enumerate(brief.neighbours, start=1):
             for name in ("speed_rpm", "within_rpm"):
                 if (value := getattr(neighbour, name)) is not None and not 0.0 < value < 1e6:
@@ -215,6 +217,16 @@ def check_values(brief: Brief) -> None:
                     raise tables.TableError(f"{what} {number}.amplitude: {level.amplitude:g} must be above 0")
     except (RunsError, units.UnitError) as error:
         raise tables.TableError(str(error)) from None
+
+
+def _check_window_end(text: str | None) -> None:
+    """Raise TableError for what is no time."""
+    try:
+        datetime.fromisoformat(text or "2000-01-01")
+    except ValueError:
+        raise tables.TableError(
+            f'starts.window_end: "{text}" is no date and time; write for example "2026-11-26 17:00", in UTC'
+        ) from None
 
 
 def _check_counts(brief: Brief) -> None:

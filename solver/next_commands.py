@@ -48,6 +48,11 @@ def command(case: Case, act: str) -> str:
             ]
             return _first_off(state) + told.replace(_PIECE, " ".join(shlex.quote(p) for p in pieces))
         case "put-on-correction" | "trim":
+            if state.brief.stock:
+                how = "--pieces" if act == "put-on-correction" else "--pieces --leave-on"
+                return _first_off(state) + told.replace("solve DIR", f"solve DIR {how}").replace(
+                    "put plan", "put pieces"
+                )
             return _first_off(state) + (told.removeprefix(_SOLVE) if _kept(case) else told)
         case "photograph" | "fix-permanently":
             entries = progress.without_photo(state) if act == "photograph" else progress.not_fixed(state)

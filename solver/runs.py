@@ -326,6 +326,10 @@ def _percent_and_degrees(text: str, field: str) -> tuple[float, float]:
     match = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s+(\d+(?:\.\d+)?)\s*deg\s*", text)
     if not match:
         raise RunsError(f'{field}: "{text}": write percent and degrees, such as "2 % 2 deg"')
+    if float(match[1]) > 100.0 or float(match[2]) > 90.0:
+        raise RunsError(
+            f'{field}: "{text}": is above 100 % or 90 deg, at which nothing can be told; "2 % 2 deg" is usual'
+        )
     return float(match[1]) / 100.0, math.radians(float(match[2]))
 
 

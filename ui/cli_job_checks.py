@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
+from stillshaft.solver.folder import shown
 from stillshaft.ui.command import DO_NOT_TRUST, JsonOption, warn
 from stillshaft.ui.job_command import (
     AcknowledgeOption,
@@ -85,6 +86,7 @@ def check(
             if session.state.hookup != wired and session.hookup is not None:
                 typer.echo(f"the {session.hookup.pulse.edge} edge of the pulse is kept for all runs")
     if not checked.trusted:
+        warn(f"do not trust this check: {shown('; '.join(checked.reasons), 400)}")
         raise typer.Exit(DO_NOT_TRUST)
 
 
@@ -164,6 +166,7 @@ def run(
         session.refuse_closed()
         since = len(session.job.events)
         wanted = Wanted(kind, name, _conditions(session, condition or []), minutes, note, use_anyway)
+        session.refuse_wanted(wanted)  # before the machine is started for it
         pieces = job_masses.pieces_from(mass or [], session.brief.planes)
         _refuse_twice(session, pieces)
         put = session.put_on(pieces, _purpose_of(kind, session)) if pieces else None
@@ -206,6 +209,7 @@ def run(
                 _say_settling(session, since, taken.measured)
             print_next(session)
     if not counts:
+        warn(f'run "{shown(taken.run.what.name)}" does not count: {shown("; ".join(reasons), 400)}')
         raise typer.Exit(DO_NOT_TRUST)
 
 

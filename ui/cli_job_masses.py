@@ -121,8 +121,14 @@ def _pieces(session: Session, what: list[str]) -> tuple[list[dict[str, Any]], st
         found = [m for m in session.state.measured if m.what.what == "pieces"]
         if not found:
             raise JobVerbError("pieces: none were chosen yet; choose them with `stillshaft job solve DIR --pieces`")
-        rows = found[-1].what.figures.get("pieces", [])
-        return [{k: v for k, v in row.items() if v is not None} for row in rows], "correction"
+        figures = found[-1].what.figures
+        left_on, rows = bool(figures.get("left_on")), figures.get("pieces", [])
+        if session.state.on_rotor and not left_on:
+            raise JobVerbError(
+                "pieces: were chosen for a rotor with nothing on it; take off what is on, or choose again with "
+                "`stillshaft job solve DIR --pieces --leave-on`"
+            )
+        return [{k: v for k, v in row.items() if v is not None} for row in rows], "trim" if left_on else "correction"
     return job_masses.pieces_from(what, session.brief.planes), usual
 
 

@@ -136,7 +136,8 @@ def write(path: Path, data: bytes) -> None:
 def put_in_job(job: Job, data: bytes, suffix: str, note: str = "") -> Path:
     """Write a report into the job's folder under a free name, and record it. Raises ReportError, RecordError."""
     if job.read_only:
-        raise ReportError(f"{job.folder}: is opened to read only; name a file elsewhere for the report")
+        why_not = job.refused or f"{job.folder}: is opened to read only"
+        raise ReportError(f"{why_not}; name a file elsewhere for the report")
     path = job.new_file(_FOLDER, f"report{suffix}")
     write(path, data)
     try:

@@ -148,12 +148,9 @@ class Session(RecordedJob):
 
         wanted = wanted or Wanted()
         self.refuse_closed()
+        self.refuse_wanted(wanted)
         purpose = wanted.purpose or self.purpose_now()
-        if purpose not in PURPOSES:
-            raise SessionError(f'run: "{shown(purpose)}" is no purpose; there is {", ".join(PURPOSES)}')
         name = wanted.name or self._free_name(purpose)
-        if self.state.run(name) is not None:
-            raise SessionError(f'run "{shown(name)}": is there already; give it another name')
         self._refuse_known(recording)
         path = self.brought_in(recording)
         wired = self.wired_for(path)
@@ -192,6 +189,13 @@ class Session(RecordedJob):
         run = next(r for r in self.state.runs if r.id == event.id)
         against, changes = self._changes(before, run)
         return RunTaken(run, measured, judgement, against, changes, turn)
+
+    def refuse_wanted(self, wanted: Wanted) -> None:
+        """Raise SessionError for a purpose that there is not, or a name that is taken: best before the machine starts."""
+        if wanted.purpose is not None and wanted.purpose not in PURPOSES:
+            raise SessionError(f'run: "{shown(wanted.purpose)}" is no purpose; there is {", ".join(PURPOSES)}')
+        if wanted.name and self.state.run(wanted.name) is not None:
+            raise SessionError(f'run "{shown(wanted.name)}": is there already; give it another name')
 
     def _refuse_known(self, recording: Path) -> None:
         """Raise SessionError where a run was made of the recording already."""
@@ -343,9 +347,16 @@ class Session(RecordedJob):
         return event, solution
 
     def choose_pieces(self, *, aim: str = "proposal", left_on: bool = False, most: int | None = None) -> Plan:
-        """Pieces of the stock for the correction, kept as evidence. Raises PlacementError and the solver's errors."""
+        """Pieces of the stock for the correction, kept as evidence.
+
+        Raises SessionError without a stock, PlacementError and the solver's errors.
+        """
         from stillshaft.solver import pieces
 
+        if not self.brief.stock:
+            raise SessionError(
+                'pieces: the brief names no stock; say what is at hand, such as "stock = 5 g x 10, 10 g x 4"'
+            )
         plan = pieces.plan(job_facts.runs_for(self.state, self.folder), aim=aim, left_on=left_on, most=most)
         self.keep_pieces(plan)
         return plan
@@ -433,6 +444,10 @@ class Session(RecordedJob):
 
         A mark that moved on the rotor turns the angles of masses by as much as the phases; a sensor that moved does not.
         """
+        if turn_deg is not None and not abs(turn_deg) <= 360.0:
+            raise SessionError(
+                f"reference: a turn of {turn_deg:g}°: must be within 360° either way, or left out if unknown"
+            )
         known = [p.name for p in self.hookup.points] if self.hookup is not None else []
         for point in points:
             if known and point not in known:
@@ -517,6 +532,8 @@ class Session(RecordedJob):
                 "take them off, or record them as part of the correction"
             )
         if accepted_by is not None or refused_by is not None:
+            if not (accepted_by or refused_by or "").strip():
+                raise SessionError("close: a verdict is accepted or refused by somebody with a name; write it")
             if not self.state.verdicts:
                 raise SessionError("close: there is no verdict to accept or refuse; record one first")
             last = self.state.verdicts[-1].what

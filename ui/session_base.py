@@ -292,8 +292,8 @@ class RecordedJob:
 
         "repeatability" needs none: it holds the first two runs without masses against each other. "swap" is a recording
         with the sensors of two `points` in each other's place. Raises SessionError
-        for a check that there is not, and the errors of the measurement: the recording then stays in the job, unnamed.
-        Interrupted, nothing is recorded, and a recording that was brought in for it goes again.
+        for a check that there is not, and for what cannot be measured: one made here then stays in the job, unnamed, and
+        one that was brought in for it goes again, as it does where it is interrupted.
         """
         from stillshaft.ui import job_checks
 
@@ -310,10 +310,13 @@ class RecordedJob:
         path = self.brought_in(recording)
         try:
             found = self._checked(what, path, stopped=stopped, points=points, report=report)
-        except KeyboardInterrupt:
-            if not path.samefile(recording):
-                _remove(path)
-            raise
+        except BaseException as error:
+            if path.samefile(recording):
+                raise
+            _remove(path)
+            if not isinstance(error, InputError):
+                raise
+            raise SessionError(str(error).replace(str(path), str(recording))) from None
         return self.record_check(found, path), found
 
     def _checked(

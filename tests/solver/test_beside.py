@@ -43,3 +43,12 @@ def test_neighbours_are_known_as_said_or_as_a_nameplate():
     pump, fan = beside(brief_from({"neighbours": said}), 1480.0).neighbours
     assert (pump.name, pump.rpm, pump.within_rpm) == ("pump", 1465.0, 3.0)
     assert fan.within_rpm == pytest.approx(4.95)
+
+
+def test_the_mains_and_the_poles_of_a_motor_whose_slip_is_the_rotors():
+    found = beside(brief_from({"drive": {"kind": "direct", "line": "60 Hz", "poles": 4}}), 1780.0)
+    assert (found.line.name, found.line.rpm, found.poles) == ("line frequency", 3600.0, 4)
+    assert found.line in found.all
+    for drive in ({"kind": "belt"}, {"kind": "direct", "variable_speed": True}):
+        assert beside(brief_from({"drive": drive | {"line": "50 Hz", "poles": 4}}), 1480.0).poles is None
+    assert beside(brief_from({}), 1480.0).line is None

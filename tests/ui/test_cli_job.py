@@ -477,3 +477,44 @@ def test_names_from_outside_do_not_reach_the_terminal_as_they_are(tmp_path):
         done = stillshaft("job", verb, folder)
         assert "\x1b" not in done.stdout + done.stderr
     assert "[bold]x" in stillshaft("job", "show", folder).stdout
+
+
+def test_several_entries_of_the_brief_are_taken_together_or_not_at_all(begun):
+    code, before = told("brief", begun)
+    done = job("brief", begun, "--set", "rotor.mass = 41 kg", "--set", "rotor.kind = round")
+    assert done.exit_code == 1
+    assert "rotor.kind: must be between bearings or overhung" in done.stderr
+    assert told("brief", begun)[1]["brief"] == before["brief"]
+    _, whole = told("brief", begun, "--set", "planes.hub.radius = 90 mm", "--set", "planes.hub.z = 10 mm")
+    assert len(whole["entries"]) == 1
+    assert [p["name"] for p in whole["brief"]["planes"]] == [*(p["name"] for p in before["brief"]["planes"]), "hub"]
+    assert whole["brief"]["planes"][-1] == {"name": "hub", "radius": "90 mm", "z": "10 mm"}
+
+
+def test_a_level_at_a_point_that_is_not_wired_is_said_when_it_is_set(begun):
+    done = job("brief", begun, "--set", "abort.elsewhere = 9 mm/s rms")
+    assert done.exit_code == 0
+    assert 'warning: the abort level at "elsewhere" watches nothing' in done.stderr
+    assert told("next", begun)[1]["act"] == "name-points"
+
+
+def test_a_plan_that_the_rotor_does_not_fit_any_more_is_not_put_on(begun):
+    assert told("run", begun, *TAKE)[0] == 0
+    job("mass", begun, "put", "disc = 8 g at position 1, fixing bolted")
+    assert told("run", begun, *TAKE)[0] == 0
+    job("mass", begun, "take", "trial")
+    assert told("solve", begun)[0] == 0
+    assert job("mass", begun, "put", "plan").exit_code == 0
+    again = job("mass", begun, "put", "plan")
+    assert again.exit_code == 1
+    assert "what is on the rotor is not what the last run was taken with" in again.stderr
+    assert told("run", begun, *TAKE)[0] == 0
+    stale = job("mass", begun, "put", "plan")
+    assert stale.exit_code == 1
+    assert "the runs that count are others since; solve again" in stale.stderr
+
+
+def test_a_run_that_does_not_count_says_so_beside_the_result(begun):
+    done = job("run", begun, *TAKE[:-1], "2")
+    assert done.exit_code == 3
+    assert 'run "initial" does not count' in done.stderr

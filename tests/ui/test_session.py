@@ -620,3 +620,53 @@ def test_a_plan_is_solved_once_and_is_what_the_solver_says(tmp_path, monkeypatch
         event, solution = session.solve()
         assert len(calls) == 1
         assert event.what.result["corrections"][0]["mass"] == solution.corrections[0].mass
+
+
+def test_what_a_run_cannot_be_is_refused_before_the_machine_starts(job):
+    with pytest.raises(SessionError, match='run: "party" is no purpose; there is initial'):
+        job.refuse_wanted(Wanted("party"))
+    job.refuse_wanted(Wanted("initial", "first"))
+
+
+@pytest.mark.parametrize("turn", [float("nan"), float("inf"), 361.0])
+def test_a_turn_that_cannot_be_is_refused(job, turn):
+    with pytest.raises(SessionError, match="must be within 360° either way"):
+        job.change_reference("mark moved", turn)
+
+
+def test_nobody_accepts_nothing(job):
+    with pytest.raises(SessionError, match="accepted or refused by somebody with a name"):
+        job.finish(accepted_by=" ")
+    assert not job.state.closed
+
+
+@pytest.mark.parametrize(
+    ("patch", "message"),
+    [
+        ({"repeatability": "400 % 2 deg"}, "is above 100 % or 90 deg"),
+        ({"speed_tolerance": "400 %"}, "is more than 20 %"),
+        ({"speed_tolerance": "much"}, 'write percent, such as "2 %"'),
+        ({"starts": {"window_end": "tomorrow"}}, '"tomorrow" is no date and time'),
+        ({"drive": {"poles": 3}}, "a motor has an even number, 2 to 200"),
+        ({"drive": {"line": "5000 Hz"}}, "mains have 50 Hz or 60 Hz"),
+        ({"drive": {"line": "50"}}, "is not a speed"),
+    ],
+)
+def test_values_of_the_brief_that_cannot_be_are_refused(job, patch, message):
+    before = job.brief
+    with pytest.raises(RecordError, match=message):
+        job.describe(patch)
+    assert job.brief == before
+
+
+def test_pieces_need_a_stock(job):
+    with pytest.raises(SessionError, match="the brief names no stock"):
+        job.choose_pieces()
+
+
+def test_a_check_that_cannot_be_made_leaves_no_copy_behind(job, recordings):
+    before = job.unused_recordings()
+    with pytest.raises(SessionError, match="sweep without a change of speed") as caught:
+        job.check("sweep", recordings["initial"])
+    assert str(recordings["initial"]) in str(caught.value)
+    assert job.unused_recordings() == before

@@ -39,7 +39,7 @@ class SourceCard(parts.Card):
             "Find &inputs", feed.list_inputs, tip="Look for sound inputs that are plugged in"
         )
         self.other = parts.button(
-            "By &name…", self._toggle, tip="A recording, a board on a serial line, or a data acquisition device"
+            "By name…", self._toggle, tip="A recording, a board on a serial line, or a data acquisition device"
         )
         top = QtWidgets.QHBoxLayout()
         top.setSpacing(look.TIGHT)

@@ -3632,7 +3632,7 @@
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
-        <source>By &amp;name…</source>
+        <source>By name…</source>
         <translation>Na&amp;ch Namen…</translation>
     </message>
     <message>

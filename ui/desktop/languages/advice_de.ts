@@ -49,6 +49,11 @@
         <translation>Polzahl: {0}: ein Motor hat eine gerade Zahl, 2 bis {1}</translation>
     </message>
     <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>starts.window_end: "{0}" is no date and time; write for example "2026-11-26 17:00", in UTC</source>
+        <translation>starts.window_end: „{0}“ ist kein Datum mit Uhrzeit; zum Beispiel „2026-11-26 17:00“ schreiben, in UTC</translation>
+    </message>
+    <message>
         <location filename="../../../solver/cautions.py"/>
         <source>removed metal</source>
         <translation>abgetragenes Metall</translation>

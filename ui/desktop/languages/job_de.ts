@@ -1124,6 +1124,16 @@
         <translation>Stücke: die Aufgabe nennt keinen Vorrat; angeben, was da ist, etwa „stock = 5 g x 10, 10 g x 4“</translation>
     </message>
     <message>
+        <location filename="../../../ui/session.py"/>
+        <source>reference: a turn of {0}°: must be within 360° either way, or left out if unknown</source>
+        <translation>Bezug: eine Verdrehung von {0}°: muss innerhalb ± 360° liegen, oder weggelassen werden, wenn sie unbekannt ist</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/session.py"/>
+        <source>close: a verdict is accepted or refused by somebody with a name; write it</source>
+        <translation>Abschließen: ein Ergebnis nimmt jemand mit Namen an oder lehnt es ab; den Namen angeben</translation>
+    </message>
+    <message>
         <location filename="../../../ui/session_base.py"/>
         <source>taken over</source>
         <translation>übernommen</translation>

@@ -1059,6 +1059,11 @@
         <translation>{0}: Schwingungseinheit</translation>
     </message>
     <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>{0}: "{1}": is above 100 % or 90 deg, at which nothing can be told; "2 % 2 deg" is usual</source>
+        <translation>{0}: „{1}“: ist über 100 % oder 90 Grad, womit nichts mehr zu sagen ist; üblich sind „2 % 2 deg“</translation>
+    </message>
+    <message>
         <location filename="../../../solver/stored.py"/>
         <source>{0}: coefficients: {1} entries are too many, at most {2}</source>
         <translation>{0}: coefficients: {1} Einträge sind zu viele, höchstens {2}</translation>

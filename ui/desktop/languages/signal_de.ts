@@ -499,6 +499,11 @@
         <translation>{0}: hat mehr als {1} Lücken; die Datei entfernen, um die Aufnahme ohne sie zu nutzen</translation>
     </message>
     <message>
+        <location filename="../../../acquire/recording.py"/>
+        <source>{0}: has only {1} bytes, less than the header of any recording; record again</source>
+        <translation>{0}: hat nur {1} Byte, weniger als der Kopf einer Aufnahme; neu aufnehmen</translation>
+    </message>
+    <message>
         <location filename="../../../acquire/scenario.py"/>
         <source>support: there are {0}; a rotor has two</source>
         <translation>support: es gibt {0}; ein Rotor hat zwei</translation>

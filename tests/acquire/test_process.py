@@ -294,3 +294,10 @@ def test_simulated_rotor_runs_in_real_time():
             assert acquisition.read() is not None or acquisition.failure is None
             time.sleep(0.01)
         assert frames <= (time.monotonic() - before) * acquisition.rate_hz
+
+
+def test_a_file_shorter_than_any_header_says_so(tmp_path):
+    path = tmp_path / "ten.au"
+    path.write_bytes(b".snd" + bytes(6))
+    with pytest.raises(recording.RecordingError, match="has only 10 bytes, less than the header of any recording"):
+        recording.open_recording(path)

@@ -104,7 +104,7 @@ def test_neighbours_are_named_with_their_speeds_and_taken_out(job):
         ("pump 2", 1466.0, None),
         ("compressor", 740.0, 3.0),
     ]
-    assert talk_one(job, asked, "compressor", "nothing")[1][0].startswith('"neighbours.compressor": write key = value')
+    assert talk_one(job, asked, "compressor", "nothing")[1][0].startswith('"compressor": write name and speed')
     assert job.brief.neighbours == []
 
 
@@ -206,3 +206,13 @@ def test_nonsense_without_end_comes_to_an_end(job):
     went = dialogue.ask(job, lambda prompt: "=" if "Is the rotor" in prompt else "", told.append)
     assert not went.ended
     assert len(told) == 21
+
+
+def test_an_answer_of_the_interview_is_one_of_the_words_or_said_not_to_be_read(job):
+    question = dialogue.Question("interview.began", "How did it begin?", "why")
+    told = []
+    assert dialogue._asked(job, question, lambda _prompt: "sudd", told.append)
+    assert (job.brief.interview["began"], told) == ("suddenly", [])
+    assert dialogue._asked(job, question, lambda _prompt: "bit by bit", told.append)
+    assert job.brief.interview["began"] == "bit by bit"
+    assert "the causes are ranked only by: slowly, suddenly" in told[0]

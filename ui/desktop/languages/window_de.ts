@@ -1196,6 +1196,34 @@
         <translation>gegenüber {0}</translation>
     </message>
     <message>
+        <source>{0} to {1}</source>
+        <translation>{0} bis {1}</translation>
+    </message>
+    <message>
+        <source>unsettled</source>
+        <translation>unruhig</translation>
+    </message>
+    <message>
+        <source>1x {0} is beating</source>
+        <translation>1x {0} schwebt</translation>
+    </message>
+    <message>
+        <source>1x {0} is walking</source>
+        <translation>1x {0} wandert</translation>
+    </message>
+    <message>
+        <source>1x {0} is drifting</source>
+        <translation>1x {0} driftet</translation>
+    </message>
+    <message>
+        <source>1x {0} is unsettled</source>
+        <translation>1x {0} ist unruhig</translation>
+    </message>
+    <message>
+        <source>a second source at {0} r/min, {1} times as strong, or a strong tone far from the speed that looks like it (see the spectrum), {2}</source>
+        <translation>eine zweite Quelle bei {0} r/min, {1}-mal so stark, oder ein starker Ton fern der Drehzahl, der so aussieht (siehe Spektrum), {2}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -6737,7 +6765,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>
         <source>&amp;Apply</source>
-        <translation>Anw&amp;enden</translation>
+        <translation>Anwenden (&amp;O)</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/rotor_panel.py"/>

@@ -178,7 +178,7 @@ def _cut_cells(table):
 def _outside(widget, window):
     scrolls = any(isinstance(p, QtWidgets.QAbstractScrollArea) for p in _parents(widget))
     if widget.width() == 0 or widget.height() == 0:
-        return "has no area"
+        return "has no area" if _shows(widget, window) else None
     inside = QtCore.QRect(widget.mapTo(window, QtCore.QPoint(0, 0)), widget.size())
     if not scrolls and not window.rect().contains(inside):
         return f"{inside.getRect()} leaves the window {window.rect().getRect()}"
@@ -190,6 +190,12 @@ def _outside(widget, window):
         if other is not widget and other.isVisible() and not stacked and min(shared.width(), shared.height()) > 1:
             return f"overlaps {_called(other)}"
     return None
+
+
+def _shows(widget, window):
+    """False for a holder of others that holds none now."""
+    own = isinstance(widget, (*CONTROLS, QtWidgets.QLabel)) or hasattr(widget, "texts")
+    return own or any(w.isVisibleTo(window) for w in widget.findChildren(QtWidgets.QWidget))
 
 
 def _parents(widget):

@@ -314,9 +314,9 @@ class RecordedJob:
             if path.samefile(recording):
                 raise
             _remove(path)
-            if not isinstance(error, InputError):
+            if not isinstance(error, InputError) or str(path) not in str(error):
                 raise
-            raise SessionError(str(error).replace(str(path), str(recording))) from None
+            raise SessionError(str(error).replace(str(path), str(recording))) from None  # the copy is gone
         return self.record_check(found, path), found
 
     def _checked(

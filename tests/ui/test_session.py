@@ -560,7 +560,7 @@ def test_a_recording_that_does_not_fit_the_check_is_refused(job, tmp_path):
         recorder.write(np.zeros((48_000, channels), dtype="float32"))
         recorder.write(np.zeros((48_000, channels), dtype="float32"), lost_before=100 if channels == 3 else None)
         recorder.close(complete=True)
-    with pytest.raises(job_checks.CheckError, match="samples were lost in it; record again"):
+    with pytest.raises(SessionError, match=r"gap\.au: samples were lost in it; record again"):
         job.check("signals", gap)
     with pytest.raises(wiring.HookupError, match="has 2 inputs, but the hook-up uses input 3"):
         job.check("signals", few)

@@ -73,6 +73,7 @@ class RotorFace(Picture):
         self._draw_pieces(painter, face)
         self._draw_mark(painter, face)
         self._draw_sensors(painter, face)
+        painter.setFont(self.small())
         for number, row in enumerate(reversed(self._rows)):
             foot = self.height() - 2.0 - 1.2 * self.text_px * number
             self.draw_text(painter, 0.5 * self.width(), foot, language.own(row), self.theme.quiet, across=0.5)

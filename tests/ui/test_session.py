@@ -562,7 +562,7 @@ def test_a_recording_that_does_not_fit_the_check_is_refused(job, tmp_path):
         recorder.close(complete=True)
     with pytest.raises(SessionError, match=r"gap\.au: samples were lost in it; record again"):
         job.check("signals", gap)
-    with pytest.raises(wiring.HookupError, match="has 2 inputs, but the hook-up uses input 3"):
+    with pytest.raises(SessionError, match=r"few\.au: has 2 inputs, but the hook-up uses input 3"):
         job.check("signals", few)
 
 

@@ -93,4 +93,6 @@ def test_an_argument_that_would_not_show_is_wrong_usage():
     for text in ("a\x1b[2J", "left\u202eright"):
         done = stillshaft("solve", "runs.toml", "--machine", text)
         assert done.returncode == 2
-        assert re.fullmatch(r"stillshaft: argument 4 has a character that does not show \(U\+[0-9A-F]{4}\)\n", done.stderr)
+        assert re.fullmatch(
+            r"stillshaft: argument 4 has a character that does not show \(U\+[0-9A-F]{4}\)\n", done.stderr
+        )

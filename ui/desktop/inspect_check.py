@@ -17,6 +17,7 @@ from stillshaft.ui.desktop.inspect_measure import BY_CHECK, KINDS, Measuring, ne
 from stillshaft.ui.desktop.inspect_result import ResultCard, moment
 from stillshaft.ui.desktop.open_job import OpenJob, Shown
 from stillshaft.ui.desktop.stages import Weight
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.session import Session
 from stillshaft.ui.theme import Theme
 
@@ -42,7 +43,7 @@ class _Cautions(parts.Card):
         )
 
 
-class CheckPane(QtWidgets.QWidget):
+class CheckPane(Worded, QtWidgets.QWidget):
     """A check of the machine; it writes through the session of the open job."""
 
     def __init__(

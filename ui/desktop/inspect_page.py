@@ -11,6 +11,7 @@ from stillshaft.acquire.source import SourceRequest
 from stillshaft.solver.events import Event, Measured
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import inspect_source, look, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Remark
 from stillshaft.ui.desktop.feed import SIMULATED, Feed, Status
 from stillshaft.ui.desktop.inspect_check import CheckPane
@@ -156,7 +157,9 @@ class InspectPage(Page):
             begin()
 
     def _ask_file(self, what: str) -> None:
-        path, _ = QtWidgets.QFileDialog.getOpenFileName(self, KINDS[what].title, "", RECORDINGS)
+        path, _ = QtWidgets.QFileDialog.getOpenFileName(
+            self, language.words(KINDS[what].title), "", language.words(RECORDINGS)
+        )
         if path:
             self.measuring.from_recording(what, Path(path))
 

@@ -58,7 +58,9 @@ def test_a_file_where_the_folder_should_be_is_said(tmp_path):
     assert "cannot be written" in settings.save(tmp_path / "stillshaft" / "view.toml", View())
 
 
-@pytest.mark.parametrize("content", [b"theme = " + b"[" * 3000, b"theme = " + b"9" * 5000, b"theme = '" + b"x" * 30_000 + b"'"])
+@pytest.mark.parametrize(
+    "content", [b"theme = " + b"[" * 3000, b"theme = " + b"9" * 5000, b"theme = '" + b"x" * 30_000 + b"'"]
+)
 def test_a_hostile_file_is_a_damaged_one(tmp_path, content):
     (tmp_path / "view.toml").write_bytes(content)
     view, said = settings.load(tmp_path / "view.toml")
@@ -68,6 +70,11 @@ def test_a_hostile_file_is_a_damaged_one(tmp_path, content):
 
 def test_a_hostile_list_of_jobs_is_an_empty_one(tmp_path):
     path = tmp_path / "jobs.toml"
-    for content in (b"recent = " + b"[" * 3000, b'recent = ["' + b"x" * 5000 + b'"]', b'recent = ["a\\u0000b"]', b"recent = 3"):
+    for content in (
+        b"recent = " + b"[" * 3000,
+        b'recent = ["' + b"x" * 5000 + b'"]',
+        b'recent = ["a\\u0000b"]',
+        b"recent = 3",
+    ):
         path.write_bytes(content)
         assert recent.load(path) == ()

@@ -427,6 +427,6 @@ def to_json(steadiness: Steadiness) -> dict[str, object]:
         "trend_deg_per_min": steadiness.trend_deg_per_min,
         "record_s": steadiness.record_s,
         "trusted": steadiness.trusted,
-        "notes": list(steadiness.notes),
         "reasons": list(steadiness.reasons),
+        "notes": list(steadiness.notes),
     }

@@ -136,8 +136,6 @@ def starts(state: JobState, now: datetime) -> Starts:
         room = (end - (earliest or now)).total_seconds() / 60.0
         left += [0] if room <= 0.0 else [1 + int(room / minutes)] if minutes else []
         words.append(f"the window ends at {end:%Y-%m-%d %H:%M} UTC")
-    elif said.window_end is not None:
-        words.append(f'the end of the window, "{said.window_end}", is no time')
     fewest = min(left, default=None)
     if fewest is not None:
         words.insert(1, f"{fewest} left")

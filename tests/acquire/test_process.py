@@ -91,7 +91,7 @@ def test_nothing_written_is_lost_when_the_program_is_killed(tmp_path):
 BAD_FILES = [
     ("missing.wav", None, "there is no such file"),
     ("empty.wav", b"", r"is empty \(0 bytes\)"),
-    ("cut.wav", b"RIFF\x00\x00", "is no recording that can be read, or its header is cut off"),
+    ("cut.wav", b"RIFF\x00\x00", "has only 6 bytes, less than the header of any recording"),
     ("text.flac", b"not sound at all, only words", "is no recording that can be read"),
     ("zero.au", b".snd" + struct.pack(">5I", 24, 0xFFFFFFFF, 6, 48_000, 2), "no samples|no recording"),
 ]  # fmt: skip

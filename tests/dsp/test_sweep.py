@@ -84,7 +84,7 @@ def test_a_slow_sweep_is_trusted():
     assert found.trusted
 
 
-@pytest.mark.parametrize("seconds", [8.0, 20.0])
+@pytest.mark.parametrize("seconds", [8.0, pytest.param(20.0, marks=pytest.mark.benchmark)])
 def test_intervals_of_a_resonance_cover_the_truth(seconds):
     made = run_ups.run_up(seconds=seconds, derivatives=2)
     inside = np.zeros(4)

@@ -64,7 +64,7 @@ def test_vector_measures_each_format(folder, kind):
     ]  # fmt: skip
     assert list(whole["points"][0]["steadiness"]) == [
         "verdict", "cause", "phase_swing_deg", "amplitude_swing_percent", "beat", "trend_deg_per_min", "record_s",
-        "trusted", "reasons",
+        "trusted", "reasons", "notes",
     ]  # fmt: skip
     response = simulated.frequency_response(simulated.demo_rotor(1), simulated.demo_sensors(), 1480.0)
     velocity = -1j * 1480.0 * np.pi / 30.0 * (response @ simulated.demo_unbalance(1)) * 1000.0 / np.sqrt(2.0)

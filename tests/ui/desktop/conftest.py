@@ -7,7 +7,7 @@ import time
 
 import pytest
 from PySide6 import QtCore
-from stillshaft.ui.desktop import app, look
+from stillshaft.ui.desktop import app, look, words
 from stillshaft.ui.desktop.feed import Status
 from stillshaft.ui.desktop.stages import Stage
 
@@ -17,6 +17,13 @@ def _wait(milliseconds):
     loop = QtCore.QEventLoop()
     QtCore.QTimer.singleShot(milliseconds, loop.quit)
     loop.exec()
+
+
+@pytest.fixture(autouse=True)
+def in_english():
+    """What a test leaves the window's language at is no matter of the next."""
+    yield
+    words.speak("English")
 
 
 @pytest.fixture

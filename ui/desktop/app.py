@@ -87,6 +87,7 @@ class Program:
         for keys, act in (("Ctrl+N", self.new_job), ("Ctrl+O", self.ask_job)):
             QtGui.QShortcut(QtGui.QKeySequence(keys), self.frame).activated.connect(act)
         self.frame.ready.connect(self._ready)
+        self.frame.ready.connect(self._garbage.spare)
         self.frame.closed.connect(self._close)
 
     # what all pages share

@@ -28,6 +28,10 @@ class Garbage(QtCore.QObject):
         self._timer.timeout.connect(self.look)
         self._timer.start()
 
+    def spare(self) -> None:
+        """What is there now, the pages and all that they need, stays to the end: it is not looked through every time."""
+        gc.freeze()
+
     def look(self) -> None:
         """Take apart what nobody holds any more."""
         self._looks += 1
@@ -36,5 +40,6 @@ class Garbage(QtCore.QObject):
     def close(self) -> None:
         """As it was before."""
         self._timer.stop()
+        gc.unfreeze()
         if self._was:
             gc.enable()

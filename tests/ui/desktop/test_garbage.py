@@ -50,10 +50,12 @@ def test_without_it_they_go_anywhere(qapp):
 
 def test_the_window_looks_by_itself(program, wait_until):
     assert not gc.isenabled()
+    assert gc.get_freeze_count() > 10_000  # the pages are not looked through every time
     gone = []
     Circle(gone)
     wait_until(lambda: gone)
     assert gone == [threading.current_thread()]
     program.frame.close()
     assert gc.isenabled()
+    assert gc.get_freeze_count() < 10_000
     assert isinstance(program.frame, QtCore.QObject)

@@ -43,11 +43,14 @@ def unfit(text: str) -> str | None:
     return None if found is None else f"U+{ord(found[0]):04X}"
 
 
+def printable(text: str) -> str:
+    """The text with a space for every letter that no line can show."""
+    return text if text.isascii() and text.isprintable() else "".join(c if c.isprintable() else " " for c in text)
+
+
 def shown(text: object, most: int = 80) -> str:
     """A text from outside for a message: in one line, nothing unprintable, its middle left out where it is too long."""
-    said = str(text)
-    if not (said.isascii() and said.isprintable()):
-        said = "".join(c if c.isprintable() else " " for c in said)
+    said = printable(str(text))
     return said if len(said) <= most else f"{said[: most // 2 - 1]}…{said[len(said) - most // 2 :]}"
 
 

@@ -13,7 +13,7 @@ import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
-from stillshaft.dsp.units import InputError
+from stillshaft.dsp.units import InputError, printable
 
 _FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
 _READ_ONLY = {errno.EROFS, errno.EACCES, errno.EPERM}
@@ -35,7 +35,7 @@ class ReadOnlyError(RecordError):
 
 def shown(text: object, most: int = 80) -> str:
     """A text from outside for a message: in one line, nothing unprintable, not too long."""
-    plain = " ".join("".join(c if c.isprintable() else " " for c in str(text)).split())
+    plain = " ".join(printable(str(text)).split())
     return plain if len(plain) <= most else plain[: most - 1] + "…"
 
 

@@ -135,8 +135,6 @@ def sweep(
     from stillshaft.dsp import sweep as sweeps
     from stillshaft.ui import account, analysis, drawing
 
-    if plot is not None:
-        drawing.check_path(plot)
     wanted = sweeps.Wanted(tuple(order or (1.0,)), tone, tracker, bandwidth, slow_roll, running)
     wiring = analysis.hookup_of(recording, hookup)
     with account.progress("sweep") as report:
@@ -174,8 +172,6 @@ def spectrum(
     from stillshaft.solver import diagnosis
     from stillshaft.ui import account, analysis, drawing
 
-    if plot is not None:
-        drawing.check_path(plot)
     known = () if candidates is None else neighbours.load(candidates)
     wiring = analysis.hookup_of(recording, hookup)
     with account.progress("spectrum") as report:

@@ -49,8 +49,6 @@ def solve(
     from stillshaft.ui import account_solve, drawing
     from stillshaft.ui import coefficients as stores
 
-    if plot is not None:
-        drawing.check_path(plot)
     if machine is None and (keep is not None or coefficients is not None):
         raise typer.BadParameter("stored coefficients belong to a machine: name it with --machine")
     wanted = correction.Wanted(method, tuple(plane or ()), tuple(without_point or ()), parts)

@@ -25,7 +25,20 @@ CandidatesOption = Annotated[
         "--candidates", metavar="FILE", help="What may run beside the shaft (TOML): motors, belts, the mains."
     ),
 ]
-PlotOption = Annotated[Path | None, typer.Option("--plot", metavar="FILE", help="Draw it, .svg or .pdf.")]
+
+
+def _plot_path(path: Path | None) -> Path | None:
+    """A plot's name is checked before any work is done. Raises DrawingError."""
+    if path is not None:
+        from stillshaft.ui import drawing
+
+        drawing.check_path(path)
+    return path
+
+
+PlotOption = Annotated[
+    Path | None, typer.Option("--plot", metavar="FILE", help="Draw it, .svg or .pdf.", callback=_plot_path)
+]
 RecordingArgument = Annotated[
     Path, typer.Argument(help="Recording: AU, WAV, FLAC, CAF, CSV, HDF5, MAT, universal file, TDMS.")
 ]

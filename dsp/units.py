@@ -50,13 +50,8 @@ def printable(text: str) -> str:
 
 def shown(text: object, most: int = 80) -> str:
     """A text from outside for a message: in one line, nothing unprintable, its middle left out where it is too long."""
-    said = printable(str(text))
+    said = " ".join(printable(str(text)).split())
     return said if len(said) <= most else f"{said[: most // 2 - 1]}…{said[len(said) - most // 2 :]}"
-
-
-def _quoted(text: str) -> str:
-    """What stands between the quotation marks of a message."""
-    return " ".join(shown(text).split())
 
 
 @functools.cache
@@ -76,7 +71,7 @@ _UNIT = re.compile(
 def _factor(unit: str, target: str, gravity: bool) -> float:
     """Size of one `unit` in `target`; with `gravity`, a bare g is standard gravity."""
     if len(unit) > _MOST_OF_UNIT or not _UNIT.fullmatch(unit.replace(" ", "")):
-        raise UnitError(f'"{_quoted(unit)}" is not a unit of {target}')
+        raise UnitError(f'"{shown(unit)}" is not a unit of {target}')
     text = unit.replace("µ", "u").replace("μ", "u").replace("²", "^2").strip()
     if gravity:
         text = re.sub(r"(?<![A-Za-z])g(?![A-Za-z])", "standard_gravity", text)
@@ -86,7 +81,7 @@ def _factor(unit: str, target: str, gravity: bool) -> float:
     try:
         return float(registry.parse_expression(text).to(target).magnitude)
     except Exception as error:  # noqa: BLE001 - pint raises many kinds, a tokenizer error among them
-        raise UnitError(f'"{_quoted(unit)}" is not a unit of {target}') from error
+        raise UnitError(f'"{shown(unit)}" is not a unit of {target}') from error
 
 
 _NUMBER_AND_UNIT = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(?![\d.])\s*(\S.*?)\s*")
@@ -99,14 +94,14 @@ def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float
     """
     match = _NUMBER_AND_UNIT.fullmatch(text) if len(text) <= MOST_OF_TEXT else None
     if not match:
-        raise UnitError(f'{field}: "{_quoted(text)}" is not a number with a unit; write for example "2.5 {target}"')
+        raise UnitError(f'{field}: "{shown(text)}" is not a number with a unit; write for example "2.5 {target}"')
     number, unit = match.groups()
     try:
         value = float(number) * _factor(unit, target, gravity)
     except UnitError as error:
-        raise UnitError(f'{field}: "{_quoted(text)}": {error}') from error
+        raise UnitError(f'{field}: "{shown(text)}": {error}') from error
     if not math.isfinite(value):
-        raise UnitError(f'{field}: "{_quoted(text)}" is not a finite number')
+        raise UnitError(f'{field}: "{shown(text)}" is not a finite number')
     return value
 
 
@@ -120,7 +115,7 @@ def speed_rpm(text: str, field: str) -> float:
     """
     match = _NUMBER_AND_UNIT.fullmatch(text) if len(text) <= MOST_OF_TEXT else None
     if not match or match[2] not in _PER_MINUTE or not math.isfinite(60e3 * float(match[1])):
-        raise UnitError(f'{field}: "{_quoted(text)}" is not a speed; write for example "1480 rpm" or "50 Hz"')
+        raise UnitError(f'{field}: "{shown(text)}" is not a speed; write for example "1480 rpm" or "50 Hz"')
     return float(match[1]) * _PER_MINUTE[match[2]]
 
 
@@ -146,7 +141,7 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
     match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text) if len(text) <= MOST_OF_TEXT else None
     if not match:
         raise UnitError(
-            f'{field}: "{_quoted(text)}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'
+            f'{field}: "{shown(text)}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'
         )
     unit, measure = match.groups()
     for quantity in _QUANTITIES:
@@ -158,7 +153,7 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
             break
         per_si_peak = 1.0 / (si_per_unit * _PEAK_PER_MEASURE[measure])
         return VibrationUnit(f"{unit} {measure}", quantity, per_si_peak, per_si_peak * math.sqrt(2.0))
-    raise UnitError(f'{field}: "{_quoted(text)}" is not a unit of displacement, velocity or acceleration')
+    raise UnitError(f'{field}: "{shown(text)}" is not a unit of displacement, velocity or acceleration')
 
 
 def instantaneous(unit: VibrationUnit) -> tuple[str, float]:

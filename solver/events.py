@@ -14,7 +14,8 @@ from typing import Any, Generic, Literal, TypeVar
 
 import msgspec
 from stillshaft.dsp import tables
-from stillshaft.solver.folder import RecordError, check_inside, shown
+from stillshaft.dsp.units import shown
+from stillshaft.solver.folder import RecordError, check_inside
 from stillshaft.solver.record import Line
 
 _MOST_ID = 10_000_000

@@ -13,7 +13,7 @@ import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
-from stillshaft.dsp.units import InputError, printable
+from stillshaft.dsp.units import InputError, shown
 
 _FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
 _READ_ONLY = {errno.EROFS, errno.EACCES, errno.EPERM}
@@ -31,12 +31,6 @@ class RecordError(InputError):
 
 class ReadOnlyError(RecordError):
     """The disk or the rights let nothing be written: it can still be opened to read."""
-
-
-def shown(text: object, most: int = 80) -> str:
-    """A text from outside for a message: in one line, nothing unprintable, not too long."""
-    plain = " ".join(printable(str(text)).split())
-    return plain if len(plain) <= most else plain[: most - 1] + "…"
 
 
 def check_is_file(path: Path) -> None:

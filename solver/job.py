@@ -13,10 +13,11 @@ from types import TracebackType
 from typing import Any
 
 from stillshaft.dsp import tables
+from stillshaft.dsp.units import shown
 from stillshaft.solver import events
 from stillshaft.solver.brief import check_values
 from stillshaft.solver.events import KINDS, Event, event_from
-from stillshaft.solver.folder import RecordError, file_inside, fit_name, room_in, sha256_of, shown
+from stillshaft.solver.folder import RecordError, file_inside, fit_name, room_in, sha256_of
 from stillshaft.solver.record import FORMAT, Line, Record, drafted
 from stillshaft.solver.state import JobState, folded, withdrawals
 

@@ -12,7 +12,8 @@ from pathlib import Path
 from typing import Any
 
 import msgspec
-from stillshaft.solver.folder import ReadOnlyError, RecordError, open_own, put, shown, why
+from stillshaft.dsp.units import shown
+from stillshaft.solver.folder import ReadOnlyError, RecordError, open_own, put, why
 
 if sys.platform != "win32":
     import fcntl

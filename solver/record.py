@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import Any
 
 import msgspec
+from stillshaft.dsp.units import shown
 from stillshaft.solver.folder import (
     FOLDERS,
     NO_FOLLOWING,
@@ -28,7 +29,6 @@ from stillshaft.solver.folder import (
     put,
     read_all,
     remove_folders,
-    shown,
     sync,
     sync_folder,
     why,

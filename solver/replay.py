@@ -12,10 +12,11 @@ import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import measure, units, vectors
 from stillshaft.dsp.measure import Measurement
+from stillshaft.dsp.units import shown
 from stillshaft.solver import correction, run_rules
 from stillshaft.solver.brief import Level, runs_head
 from stillshaft.solver.events import Event, Options, Piece, Plan, files_of
-from stillshaft.solver.folder import RecordError, sha256_of, shown
+from stillshaft.solver.folder import RecordError, sha256_of
 from stillshaft.solver.job import Job
 from stillshaft.solver.runs import RunsError, runs_from_table
 from stillshaft.solver.state import JobRun, JobState, fold

@@ -16,9 +16,9 @@ from typing import Any, Literal
 import msgspec
 import numpy as np
 from stillshaft.dsp import tables, units
+from stillshaft.dsp.units import shown
 from stillshaft.solver import inspection, run_vectors
 from stillshaft.solver.events import Event, Mark, Reference, Run, Vector
-from stillshaft.solver.folder import shown
 from stillshaft.solver.state import JobRun, JobState
 
 RULES = Path(__file__).with_name("run_rules.toml")

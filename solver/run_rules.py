@@ -15,10 +15,11 @@ from typing import Any
 
 import numpy as np
 from stillshaft.dsp import vectors
+from stillshaft.dsp.units import shown
 from stillshaft.solver import inspection, run_checks, run_vectors
 from stillshaft.solver.consistency import DOUBTED
 from stillshaft.solver.events import Decision, Event, Run
-from stillshaft.solver.folder import RecordError, shown
+from stillshaft.solver.folder import RecordError
 from stillshaft.solver.influence import probability_of_more
 from stillshaft.solver.run_checks import Finding, counted, found, like_run, refuses, unknown_turns
 from stillshaft.solver.run_vectors import Measured

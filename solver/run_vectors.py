@@ -10,10 +10,11 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import tables, units, vectors
+from stillshaft.dsp.units import shown
 from stillshaft.solver import inspection
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.events import Piece, Run
-from stillshaft.solver.folder import RecordError, shown
+from stillshaft.solver.folder import RecordError
 from stillshaft.solver.state import JobRun, JobState
 
 Real = NDArray[np.float64]

@@ -11,10 +11,10 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from stillshaft.dsp import tables
+from stillshaft.dsp.units import shown
 from stillshaft.solver import events
 from stillshaft.solver.brief import Brief, brief_from, merged
 from stillshaft.solver.events import KINDS, Event
-from stillshaft.solver.folder import shown
 
 _AFTER_CLOSING = {"closed", "reopened", "report", "withdrawn"}
 

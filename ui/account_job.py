@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from rich.markup import escape
 from rich.table import Table
-from stillshaft.solver.folder import shown
+from stillshaft.dsp.units import shown
 from stillshaft.ui import brief_text
 from stillshaft.ui.account import new_console, with_interval
 from stillshaft.ui.job_masses import told

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from rich.table import Table
 from rich.text import Text
-from stillshaft.solver.folder import shown
+from stillshaft.dsp.units import shown
 from stillshaft.ui.account import new_console, number, with_interval
 from stillshaft.ui.library import Library, Machine, state_of, trend
 

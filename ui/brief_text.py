@@ -15,9 +15,8 @@ from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import units
-from stillshaft.dsp.units import InputError
+from stillshaft.dsp.units import InputError, shown
 from stillshaft.solver.brief import Brief, Condition, Level, Neighbour, Plane, brief_from, merged
-from stillshaft.solver.folder import shown
 
 _NAMED: dict[str, tuple[type[msgspec.Struct], str]] = {
     "planes": (Plane, "name"),

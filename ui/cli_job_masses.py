@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
-from stillshaft.solver.folder import shown
+from stillshaft.dsp.units import shown
 from stillshaft.ui.command import DO_NOT_TRUST, JsonOption, version
 from stillshaft.ui.job_command import (
     AcknowledgeOption,

@@ -22,8 +22,7 @@ from multiprocessing.synchronize import Event
 from types import TracebackType
 from typing import Any
 
-from stillshaft.dsp.units import InputError
-from stillshaft.solver.folder import shown
+from stillshaft.dsp.units import InputError, shown
 
 _BEAT_S = 0.2
 _ANSWER_S = 10.0  # of a scheduler

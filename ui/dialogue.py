@@ -10,9 +10,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from stillshaft.dsp.units import InputError
+from stillshaft.dsp.units import InputError, shown
 from stillshaft.solver.brief import Brief
-from stillshaft.solver.folder import shown
 from stillshaft.ui import brief_text
 from stillshaft.ui.session import Session
 

@@ -10,8 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
-from stillshaft.dsp.units import InputError
-from stillshaft.solver.folder import shown
+from stillshaft.dsp.units import InputError, shown
 from stillshaft.ui.command import app, print_json, this_user, warn
 
 if TYPE_CHECKING:

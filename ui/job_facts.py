@@ -10,8 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from stillshaft.dsp import tables, units
-from stillshaft.dsp.units import InputError
-from stillshaft.solver.folder import shown
+from stillshaft.dsp.units import InputError, shown
 from stillshaft.solver.state import JobState
 
 if TYPE_CHECKING:

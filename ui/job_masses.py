@@ -8,9 +8,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from stillshaft.dsp import units
-from stillshaft.dsp.units import InputError
+from stillshaft.dsp.units import InputError, shown
 from stillshaft.solver.brief import Plane
-from stillshaft.solver.folder import shown
 from stillshaft.solver.state import OnRotor
 
 _PIECE = re.compile(

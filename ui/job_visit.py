@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import Any
 
 import msgspec
+from stillshaft.dsp.units import shown
 from stillshaft.solver import influence, stored
-from stillshaft.solver.folder import shown
 from stillshaft.solver.runs import Runs, RunsError
 from stillshaft.solver.stored import Stored, StoredError
 from stillshaft.ui import job_facts

@@ -20,9 +20,9 @@ from pathlib import Path
 from typing import Any
 
 from stillshaft.dsp import units, vectors
-from stillshaft.dsp.units import InputError
+from stillshaft.dsp.units import InputError, shown
 from stillshaft.solver import stored
-from stillshaft.solver.folder import FOLDERS, RecordError, shown
+from stillshaft.solver.folder import FOLDERS, RecordError
 from stillshaft.solver.record import NAME
 from stillshaft.ui.library_index import Index, JobShown, PointReadings, Reading
 

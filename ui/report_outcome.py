@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from stillshaft.dsp.units import shown
 from stillshaft.solver import inspection
 from stillshaft.solver.events import Event, Verdict
-from stillshaft.solver.folder import shown
 from stillshaft.ui.report_layout import Block, Column, Facts, Pictures, Row, Section, Signature, Table, Text
 from stillshaft.ui.report_machine import given, titles_of_checks
 from stillshaft.ui.report_material import Material, number_in, tables_in, text_in, texts_in

@@ -22,8 +22,8 @@ import msgspec
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire.recording import events_path
 from stillshaft.dsp import measure, units
-from stillshaft.dsp.units import InputError
-from stillshaft.solver.folder import FOLDERS, RecordError, put, sha256_of, shown
+from stillshaft.dsp.units import InputError, shown
+from stillshaft.solver.folder import FOLDERS, RecordError, put, sha256_of
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import NAME
 from stillshaft.solver.state import JobRun, fold

@@ -14,8 +14,9 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 from stillshaft.acquire import hookup as wiring
+from stillshaft.dsp.units import shown
 from stillshaft.solver.events import Event
-from stillshaft.solver.folder import sha256_of, shown
+from stillshaft.solver.folder import sha256_of
 from stillshaft.solver.state import JobRun, OnRotor
 from stillshaft.ui import analysis, job_facts, job_masses
 from stillshaft.ui.session_base import RecordedJob, SessionError

@@ -15,10 +15,10 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Any, Self
 
 from stillshaft.acquire import hookup as wiring
-from stillshaft.dsp.units import InputError
+from stillshaft.dsp.units import InputError, shown
 from stillshaft.solver import events
 from stillshaft.solver.events import Event
-from stillshaft.solver.folder import FOLDERS, fit_name, remove_folders, room_in, shown
+from stillshaft.solver.folder import FOLDERS, fit_name, remove_folders, room_in
 from stillshaft.solver.job import Entry, Job
 from stillshaft.solver.record import NAME
 from stillshaft.solver.state import JobState

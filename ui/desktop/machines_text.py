@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from stillshaft.solver.folder import shown
+from stillshaft.dsp.units import shown
 from stillshaft.ui import library
 from stillshaft.ui.desktop.inspect_list import Row
 from stillshaft.ui.desktop.stages import State

@@ -106,7 +106,7 @@
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>set screw</source>
-        <translation>Stellschraube</translation>
+        <translation>Feststellschraube</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -126,12 +126,12 @@
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>Local rules, the owner's permits and a licensed or competent person decide; this list adds to them and replaces none of them.</source>
-        <translation>Örtliche Vorschriften, die Freigaben des Betreibers und befugte Fachleute entscheiden; diese Liste ergänzt sie und ersetzt keine.</translation>
+        <translation>Örtliche Vorschriften, die Freigaben des Betreibers und zugelassene oder befähigte Personen entscheiden; diese Liste ergänzt sie und ersetzt keine.</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>Isolated from every source of power and stored energy, locked with your own lock, and tried: a start was attempted and nothing moved.</source>
-        <translation>Von jeder Antriebs- und gespeicherten Energie getrennt, mit eigenem Schloss gesichert und erprobt: ein Start wurde versucht, und nichts bewegte sich.</translation>
+        <translation>Von jeder Antriebs- und gespeicherten Energie getrennt, mit eigenem Schloss gesichert und geprüft: ein Start wurde versucht, und nichts bewegte sich.</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -166,7 +166,7 @@
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>Block, tools, cables and tape are out and counted; guards are closed.</source>
-        <translation>Blockierung, Werkzeug, Kabel und Band sind heraus und gezählt; Schutzhauben sind geschlossen.</translation>
+        <translation>Blockierung, Werkzeug, Kabel und Band sind heraus und gezählt; Schutzeinrichtungen sind geschlossen.</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -206,7 +206,7 @@
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>Metal was removed ({0}): depth and wall left are as the maker or a competent person allows.</source>
-        <translation>Metall wurde abgetragen ({0}): Tiefe und Restwand sind so, wie Hersteller oder befugte Person es erlauben.</translation>
+        <translation>Metall wurde abgetragen ({0}): Tiefe und Restwand sind so, wie Hersteller oder befähigte Person es erlauben.</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -216,7 +216,7 @@
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>First start since masses were changed: low speed or a bump first, listen, then full speed.</source>
-        <translation>Erster Start nach geänderten Massen: erst niedrige Drehzahl oder kurz anstoßen, horchen, dann volle Drehzahl.</translation>
+        <translation>Erster Start nach geänderten Massen: erst niedrige Drehzahl oder kurz antippen, horchen, dann volle Drehzahl.</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -266,7 +266,7 @@
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>{0}: clamped or held by set screws serves for trials only, within the force and torque that the clamp's maker gives.</source>
-        <translation>{0}: geklemmt oder mit Stellschrauben gehalten taugt nur für Tests, innerhalb von Kraft und Drehmoment nach Angabe des Klemmenherstellers.</translation>
+        <translation>{0}: geklemmt oder mit Feststellschrauben gehalten taugt nur für Tests, innerhalb von Kraft und Drehmoment nach Angabe des Klemmenherstellers.</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -281,7 +281,7 @@
     <message>
         <location filename="../../../solver/cautions.toml"/>
         <source>{0}: depth and wall left come from the maker or a competent person; never from blade roots, welds or pressure parts.</source>
-        <translation>{0}: Tiefe und Restwand gibt der Hersteller oder eine befugte Person an; nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen.</translation>
+        <translation>{0}: Tiefe und Restwand gibt der Hersteller oder eine befähigte Person an; nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen.</translation>
     </message>
     <message>
         <location filename="../../../solver/cautions.toml"/>
@@ -1556,7 +1556,7 @@
     <message>
         <location filename="../../../solver/run_rules.toml"/>
         <source>look at the pulse: a second bright spot, key or scratch doubles it (blacken it), a faint mark halves it (renew it)</source>
-        <translation>den Impuls ansehen: ein zweiter heller Fleck, Keil oder Kratzer verdoppelt ihn (schwärzen), eine matte Marke halbiert ihn (erneuern)</translation>
+        <translation>den Impuls ansehen: ein zweiter heller Fleck, eine Passfeder oder ein Kratzer verdoppelt ihn (schwärzen), eine matte Marke halbiert ihn (erneuern)</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.toml"/>

@@ -206,7 +206,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>measure the run-out with a dial gauge; balancing hides a bend at one speed only</source>
-        <translation>den Rundlauffehler mit der Messuhr messen; Auswuchten verdeckt eine Verbiegung nur bei einer Drehzahl</translation>
+        <translation>die Rundlaufabweichung mit der Messuhr messen; Auswuchten verdeckt eine Verbiegung nur bei einer Drehzahl</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -246,7 +246,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>measure the pulley's run-out; true, bore or replace it</source>
-        <translation>den Rundlauffehler der Scheibe messen; richten, ausdrehen oder ersetzen</translation>
+        <translation>die Rundlaufabweichung der Scheibe messen; richten, ausdrehen oder ersetzen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -321,7 +321,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>cut the power while recording: what is electrical drops at once; have a competent person look at the motor</source>
-        <translation>während der Aufnahme den Strom abschalten: was elektrisch ist, fällt sofort ab; den Motor von einer befugten Person ansehen lassen</translation>
+        <translation>während der Aufnahme den Strom abschalten: was elektrisch ist, fällt sofort ab; den Motor von einer befähigten Person ansehen lassen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -341,7 +341,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>check the seat, key and fastening with the machine isolated; no balance holds before that</source>
-        <translation>Sitz, Keil und Befestigung bei freigeschalteter Maschine prüfen; vorher hält keine Auswuchtung</translation>
+        <translation>Sitz, Passfeder und Befestigung bei freigeschalteter Maschine prüfen; vorher hält keine Auswuchtung</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -556,7 +556,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>vertical larger: looseness, soft foot, or a vertical resonance</source>
-        <translation>senkrecht größer: Spiel, Kippfuß oder eine senkrechte Resonanz</translation>
+        <translation>senkrecht größer: Lockerheit, Kippfuß oder eine senkrechte Resonanz</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -566,7 +566,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>above about 4: a horizontal resonance, looseness, or a soft support</source>
-        <translation>über etwa 4: waagerechte Resonanz, Spiel oder weiche Abstützung</translation>
+        <translation>über etwa 4: waagerechte Resonanz, Lockerheit oder weiche Abstützung</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -981,7 +981,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, block the rotor, and look at all of it</source>
-        <translation>freischalten, sichern, erproben, Rotor blockieren und ihn ganz ansehen</translation>
+        <translation>freischalten, sichern, Startversuch machen, Rotor blockieren und ihn ganz ansehen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1011,7 +1011,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, then check seat, key, set screws and bolts</source>
-        <translation>freischalten, sichern, erproben, dann Sitz, Keil, Stellschrauben und Schrauben prüfen</translation>
+        <translation>freischalten, sichern, Startversuch machen, dann Sitz, Passfeder, Feststellschrauben und Schrauben prüfen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1036,7 +1036,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, then open drains and hollow parts</source>
-        <translation>freischalten, sichern, erproben, dann Entwässerungen und Hohlräume öffnen</translation>
+        <translation>freischalten, sichern, Startversuch machen, dann Entwässerungen und Hohlräume öffnen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1056,7 +1056,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, then check bolts, fits, housings, welds and grouting</source>
-        <translation>freischalten, sichern, erproben, dann Schrauben, Sitze, Gehäuse, Schweißnähte und Verguss prüfen</translation>
+        <translation>freischalten, sichern, Startversuch machen, dann Schrauben, Sitze, Gehäuse, Schweißnähte und Verguss prüfen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1111,7 +1111,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>a competent person loosens and tightens one foot after the other while the rest holds; where this is not allowed, feeler gauge and dial gauge with the machine isolated</source>
-        <translation>eine befugte Person löst und zieht einen Fuß nach dem anderen an, während die übrigen halten; wo das nicht erlaubt ist, Fühlerlehre und Messuhr bei freigeschalteter Maschine</translation>
+        <translation>eine befähigte Person löst und zieht einen Fuß nach dem anderen an, während die übrigen halten; wo das nicht erlaubt ist, Fühlerlehre und Messuhr bei freigeschalteter Maschine</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1141,7 +1141,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, then measure offset and angle at the coupling against the maker's limits</source>
-        <translation>freischalten, sichern, erproben, dann Versatz und Winkel an der Kupplung messen, gegen die Grenzen des Herstellers</translation>
+        <translation>freischalten, sichern, Startversuch machen, dann Versatz und Winkel an der Kupplung messen, gegen die Grenzen des Herstellers</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1156,12 +1156,12 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>the shaft runs out by {0} µm</source>
-        <translation>die Welle hat {0} µm Rundlauffehler</translation>
+        <translation>die Welle hat {0} µm Rundlaufabweichung</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, then turn the shaft by hand under a dial gauge</source>
-        <translation>freischalten, sichern, erproben, dann die Welle von Hand unter einer Messuhr drehen</translation>
+        <translation>freischalten, sichern, Startversuch machen, dann die Welle von Hand unter einer Messuhr drehen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1176,12 +1176,12 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>the pulley runs out by {0} µm</source>
-        <translation>die Riemenscheibe hat {0} µm Rundlauffehler</translation>
+        <translation>die Riemenscheibe hat {0} µm Rundlaufabweichung</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, take the belts off, and turn the pulley by hand under a dial gauge</source>
-        <translation>freischalten, sichern, erproben, Riemen abnehmen und die Scheibe von Hand unter einer Messuhr drehen</translation>
+        <translation>freischalten, sichern, Startversuch machen, Riemen abnehmen und die Scheibe von Hand unter einer Messuhr drehen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1206,7 +1206,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>isolate, lock, try, then look at belts, tension and pulley alignment</source>
-        <translation>freischalten, sichern, erproben, dann Riemen, Spannung und Flucht der Scheiben ansehen</translation>
+        <translation>freischalten, sichern, Startversuch machen, dann Riemen, Spannung und Flucht der Scheiben ansehen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1231,7 +1231,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>change load, damper or vane within what the process allows, and watch 1x and the overall level</source>
-        <translation>Last, Klappe oder Leitschaufel ändern, so weit der Prozess es erlaubt, und 1x und Gesamtpegel beobachten</translation>
+        <translation>Last, Klappe oder Leitschaufel ändern, so weit der Prozess es erlaubt, und 1x und Summenpegel beobachten</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1276,7 +1276,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>listen while it coasts down; isolate, lock, try, and look at seals and clearances</source>
-        <translation>beim Auslauf horchen; freischalten, sichern, erproben und Dichtungen und Spalte ansehen</translation>
+        <translation>beim Auslauf horchen; freischalten, sichern, Startversuch machen, Dichtungen und Spalte ansehen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1506,7 +1506,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and off-centre mass turn it</source>
-        <translation>nach örtlichen Vorschriften freigeschaltet, gesichert und erprobt, und der Rotor selbst blockiert: Zug, Rückströmung und außermittige Masse drehen ihn</translation>
+        <translation>nach örtlichen Vorschriften freigeschaltet, gesichert und durch einen Startversuch geprüft, und der Rotor selbst blockiert: Zug, Rückströmung und außermittige Masse drehen ihn</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1521,12 +1521,12 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>guards stay closed; nobody stands in the plane of rotation; loose clothes, hair and cables are kept away</source>
-        <translation>Schutzhauben bleiben zu; niemand steht in der Drehebene; lose Kleidung, Haare und Kabel bleiben fern</translation>
+        <translation>Schutzeinrichtungen bleiben zu; niemand steht in der Drehebene; lose Kleidung, Haare und Kabel bleiben fern</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>for a licensed or competent person, by the local rules and the maker's instructions</source>
-        <translation>für befugte Fachleute, nach örtlichen Vorschriften und Angaben des Herstellers</translation>
+        <translation>für zugelassene oder befähigte Personen, nach örtlichen Vorschriften und Angaben des Herstellers</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1561,7 +1561,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>Check key, set screws, taper and bolts of everything on the shaft; push and turn it by hand; look for rust dust and shine at the seat.</source>
-        <translation>Keil, Stellschrauben, Konus und Schrauben von allem auf der Welle prüfen; von Hand drücken und drehen; am Sitz nach Passungsrost und blanken Stellen sehen.</translation>
+        <translation>Passfeder, Feststellschrauben, Konus und Schrauben von allem auf der Welle prüfen; von Hand drücken und drehen; am Sitz nach Passungsrost und blanken Stellen sehen.</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1641,7 +1641,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>Look at wear, tension and matching of the set; measure run-out and alignment of both pulleys; enter diameters and belt length, so that belt frequencies are named.</source>
-        <translation>Verschleiß, Spannung und Gleichheit des Satzes ansehen; Rundlauffehler und Flucht beider Scheiben messen; Durchmesser und Riemenlänge eingeben, damit Riemenfrequenzen benannt werden.</translation>
+        <translation>Verschleiß, Spannung und Gleichheit des Satzes ansehen; Rundlaufabweichung und Flucht beider Scheiben messen; Durchmesser und Riemenlänge eingeben, damit Riemenfrequenzen benannt werden.</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
@@ -1661,7 +1661,7 @@
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>run-out within the maker's limit; without one, below about 0.02 mm</source>
-        <translation>Rundlauffehler innerhalb der Grenze des Herstellers; ohne eine unter etwa 0.02 mm</translation>
+        <translation>Rundlaufabweichung innerhalb der Grenze des Herstellers; ohne eine unter etwa 0.02 mm</translation>
     </message>
     <message>
         <location filename="../../../solver/inspection_checks.toml"/>

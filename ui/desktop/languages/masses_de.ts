@@ -1191,7 +1191,7 @@
     <message>
         <location filename="../../../solver/tables/balance_grades.toml"/>
         <source>ISO 21940-11, balancing procedures and tolerances for rotors with rigid behaviour</source>
-        <translation>ISO 21940-11, Verfahren und Toleranzen für Rotoren in starrem Zustand</translation>
+        <translation>ISO 21940-11, Verfahren und Toleranzen für Rotoren mit starrem Verhalten</translation>
     </message>
     <message>
         <location filename="../../../solver/tables/balance_grades.toml"/>

@@ -651,7 +651,7 @@
     <message>
         <location filename="../../../acquire/soundcard.py"/>
         <source>no sound input at all</source>
-        <translation>gar kein Toneingang</translation>
+        <translation>gar kein Audioeingang</translation>
     </message>
     <message>
         <location filename="../../../acquire/soundcard.py"/>
@@ -691,7 +691,7 @@
     <message>
         <location filename="../../../acquire/soundcard.py"/>
         <source>source "{0}": the sound server {1}{2}</source>
-        <translation>Quelle „{0}“: der Tonserver {1}{2}</translation>
+        <translation>Quelle „{0}“: der Audioserver {1}{2}</translation>
     </message>
     <message>
         <location filename="../../../acquire/soundcard.py"/>
@@ -801,7 +801,7 @@
     <message>
         <location filename="../../../dsp/channels.py"/>
         <source>hand probe</source>
-        <translation>Handtaster</translation>
+        <translation>Tastspitze</translation>
     </message>
     <message>
         <location filename="../../../dsp/channels.py"/>
@@ -1041,7 +1041,7 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>a second bright spot, a key or a scratch: blacken it, or set pulses_per_rev</source>
-        <translation>ein zweiter heller Fleck, Keil oder Kratzer: schwärzen oder Impulse je Umdrehung setzen</translation>
+        <translation>ein zweiter heller Fleck, eine Passfeder oder ein Kratzer: schwärzen oder Impulse je Umdrehung setzen</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>

@@ -653,7 +653,7 @@
     </message>
     <message>
         <source>looseness</source>
-        <translation>Spiel</translation>
+        <translation>Lockerheit</translation>
     </message>
     <message>
         <source>resonance</source>
@@ -865,7 +865,7 @@
     </message>
     <message>
         <source>balancing procedures and tolerances for rotors with rigid behaviour</source>
-        <translation>Verfahren und Toleranzen für Rotoren in starrem Zustand</translation>
+        <translation>Verfahren und Toleranzen für Rotoren mit starrem Verhalten</translation>
     </message>
     <message>
         <source>&amp;Wait until settled</source>
@@ -1241,7 +1241,7 @@
     <message>
         <location filename="../../../ui/desktop/brief_cards.py"/>
         <source>damper or vane</source>
-        <translation>Dämpfer oder Klappe</translation>
+        <translation>Klappe oder Leitschaufel</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_cards.py"/>
@@ -3106,7 +3106,7 @@
     <message>
         <location filename="../../../ui/desktop/feed.py"/>
         <source>no sound input is there: plug one in and look again</source>
-        <translation>kein Toneingang da: einen anstecken und neu suchen</translation>
+        <translation>kein Audioeingang da: einen anstecken und neu suchen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/figures.py"/>
@@ -3656,7 +3656,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Look for sound inputs that are plugged in</source>
-        <translation>Angesteckte Toneingänge suchen</translation>
+        <translation>Angesteckte Audioeingänge suchen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -3831,7 +3831,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_sources.py"/>
         <source>sound input by its name, {0}; whether samples are converted is told when it is listed</source>
-        <translation>Toneingang nach Namen, {0}; ob Abtastwerte umgerechnet werden, zeigt sich in der Liste</translation>
+        <translation>Audioeingang nach Namen, {0}; ob Abtastwerte umgerechnet werden, zeigt sich in der Liste</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_sources.py"/>
@@ -4026,7 +4026,7 @@
     <message>
         <location filename="../../../ui/desktop/inspect_check.py"/>
         <source>Local rules and licensed or competent persons come before this list.</source>
-        <translation>Örtliche Vorschriften und befugte Fachleute gehen dieser Liste vor.</translation>
+        <translation>Örtliche Vorschriften und zugelassene oder befähigte Personen gehen dieser Liste vor.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_check.py"/>
@@ -4106,7 +4106,7 @@
     <message>
         <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
         <source>Balance</source>
-        <translation>Ausgleichen</translation>
+        <translation>Auswuchten</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
@@ -6020,7 +6020,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_pieces.py"/>
         <source>least vibration</source>
-        <translation>wenigste Schwingung</translation>
+        <translation>kleinste Schwingung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_pieces.py"/>
@@ -7875,7 +7875,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Which cautions are shown hangs on brief and masses. Forces are mass times radius times angular speed squared. Local rules and licensed or competent persons come first; the program never says that a machine is safe.</source>
-        <translation>Welche Vorsichtsregeln gezeigt werden, hängt von Aufgabe und Massen ab. Kräfte sind Masse mal Radius mal Winkelgeschwindigkeit im Quadrat. Örtliche Vorschriften und befugte Fachleute gehen vor; das Programm sagt nie, dass eine Maschine sicher ist.</translation>
+        <translation>Welche Vorsichtsregeln gezeigt werden, hängt von Aufgabe und Massen ab. Kräfte sind Masse mal Radius mal Winkelgeschwindigkeit im Quadrat. Örtliche Vorschriften und zugelassene oder befähigte Personen gehen vor; das Programm sagt nie, dass eine Maschine sicher ist.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
@@ -8850,7 +8850,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>What counts is mass times radius as a vector. Depths are for the maker or a competent person to allow.</source>
-        <translation>Was zählt, ist Masse mal Radius als Zeiger. Tiefen muss der Hersteller oder eine befugte Fachkraft erlauben.</translation>
+        <translation>Was zählt, ist Masse mal Radius als Zeiger. Tiefen muss der Hersteller oder eine befähigte Person erlauben.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
@@ -9070,7 +9070,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/report_masses.py"/>
         <source>Before hands go in: isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and an off-centre mass turn it. Welding: earth clamp on the rotor beside the weld, never through bearings or coupling; sensors, pulse sensor and computer disconnected first. Bolted: the force carried by shape, not by friction. Never weld or drill blade roots, welds or pressure parts. Before the start: block, tools, cables and tape out and counted, own lock removed last by its owner, nobody in the plane of rotation. Local rules decide, and what needs a licensed or competent person is left to one.</source>
-        <translation>Vor dem Handanlegen: nach örtlichen Vorschriften freigeschaltet, gesichert und erprobt, und der Rotor selbst blockiert: Zug, Rückströmung und eine außermittige Masse drehen ihn. Schweißen: Masseklemme am Rotor neben der Naht, nie durch Lager oder Kupplung; Sensoren, Impulssensor und Rechner vorher abgeklemmt. Geschraubt: die Kraft wird durch Formschluss getragen, nicht durch Reibung. Nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen schweißen oder bohren. Vor dem Start: Blockierung, Werkzeug, Leitungen und Band entfernt und gezählt, das eigene Schloss zuletzt vom Besitzer abgenommen, niemand in der Drehebene. Örtliche Vorschriften entscheiden, und was befugte Fachleute verlangt, bleibt ihnen überlassen.</translation>
+        <translation>Vor dem Handanlegen: nach örtlichen Vorschriften freigeschaltet, gesichert und durch einen Startversuch geprüft, und der Rotor selbst blockiert: Zug, Rückströmung und eine außermittige Masse drehen ihn. Schweißen: Masseklemme am Rotor neben der Naht, nie durch Lager oder Kupplung; Sensoren, Impulssensor und Rechner vorher abgeklemmt. Geschraubt: die Kraft wird durch Formschluss getragen, nicht durch Reibung. Nie an Schaufelfüßen, Schweißnähten oder drucktragenden Teilen schweißen oder bohren. Vor dem Start: Blockierung, Werkzeug, Leitungen und Band entfernt und gezählt, das eigene Schloss zuletzt vom Besitzer abgenommen, niemand in der Drehebene. Örtliche Vorschriften entscheiden, und was zugelassene oder befähigte Personen verlangt, bleibt ihnen überlassen.</translation>
     </message>
     <message>
         <location filename="../../../ui/report_outcome.py"/>

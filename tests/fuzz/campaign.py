@@ -15,6 +15,7 @@ import random
 import resource
 import signal
 import sys
+import tempfile
 import time
 import traceback
 import warnings
@@ -29,6 +30,8 @@ from fuzz import catalogue, guard, mutate  # noqa: E402
 
 _BATCH = 200
 _HARD_CPU_S = 5.0  # an input that needs more is given up
+_HARD_WAIT_S = 120  # that waits for what never comes, however busy the machine is
+_ROOMS = Path("/dev/shm")  # a disk would take most of the time
 _ADDRESSES = 6 * 2**30  # bytes of a process: the machine stays usable
 
 
@@ -74,6 +77,7 @@ def _batch(name: str, seed: int, first: int, last: int, told: Connection) -> Non
     signal.signal(signal.SIGPROF, _too_long)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     signal.signal(signal.SIGVTALRM, signal.SIG_DFL)
+    signal.signal(signal.SIGALRM, signal.SIG_DFL)
     resource.setrlimit(resource.RLIMIT_AS, (_ADDRESSES, _ADDRESSES))
     door = guard.DOORS[name]
     began = time.process_time()
@@ -84,6 +88,7 @@ def _batch(name: str, seed: int, first: int, last: int, told: Connection) -> Non
             signal.setitimer(signal.ITIMER_PROF, _HARD_CPU_S)
             # what does not come back to the interpreter ends with its process
             signal.setitimer(signal.ITIMER_VIRTUAL, 2.0 * _HARD_CPU_S)
+            signal.alarm(_HARD_WAIT_S)
             try:
                 wrong = let_in(door, data)
             except _TooLong as error:
@@ -203,6 +208,7 @@ def main() -> None:
     parser.add_argument("--only", default="", help="doors with this in their name")
     parser.add_argument("--number", type=int, help="this one input of the door, with all that it says")
     parser.add_argument("--processes", type=int, default=1)
+    parser.add_argument("--rooms", type=Path, default=_ROOMS if _ROOMS.is_dir() else None, help="folder to work in")
     parser.add_argument("--keep", type=Path, default=Path("/tmp/fuzz-findings"), help="folder for what is found")
     asked = parser.parse_args()
     doors = catalogue.named(asked.only)
@@ -212,12 +218,22 @@ def main() -> None:
         doors[0](data)
         return
     asked.keep.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory(prefix="campaign", dir=asked.rooms) as rooms:
+        tempfile.tempdir = rooms
+        sys.exit(_all_in(doors, asked))
+
+
+def _all_in(doors: list[guard.Door], asked: argparse.Namespace) -> bool:
+    """Let all in that is asked for, or as many as there is time for; whether anything was found."""
     for door in doors:
         assert door.seeds  # before the processes part: what is loaded late is loaded once
     campaign = Campaign(doors, asked.inputs, asked.seed, asked.keep, sys.stdout)
-    campaign.run(asked.processes)
+    try:
+        campaign.run(asked.processes)
+    except KeyboardInterrupt:
+        campaign.say("broken off")
     campaign.say(campaign.table())
-    sys.exit(any(tally.found for tally in campaign.tallies.values()))
+    return any(tally.found for tally in campaign.tallies.values())
 
 
 if __name__ == "__main__":

@@ -48,7 +48,7 @@ def job_record(data: bytes, room: Path) -> None:
             job.append("decision", text="goes on")
 
 
-@door("job record, worked on", "record", lambda: [_record()], RecordError, weight=0.2)
+@door("job record, worked on", "record", lambda: [_record()], RecordError, weight=0.4)
 def job_worked_on(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         for told in replay(job):
@@ -183,7 +183,7 @@ class _Strict(HTMLParser):
             assert "javascript:" not in (value or "").lower(), (tag, name, value)
 
 
-@door("report", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.3, cpu_s=8.0)
+@door("report", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.4, cpu_s=8.0)
 def report_texts(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         _check_table(report_exports.to_csv(job))
@@ -212,7 +212,7 @@ def _check_table(table: bytes) -> None:
             assert not cell.startswith("-") or re.fullmatch(r"-[\d.e+-]+", cell), cell
 
 
-@door("report as PDF", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.02, cpu_s=15.0)
+@door("report as PDF", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.08, cpu_s=15.0)
 def report_pdf(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         made, pages = report.to_pdf(gather(job, report.units_of("imperial"), None))
@@ -265,7 +265,7 @@ def _arguments() -> list[bytes]:
     return [json.dumps(arguments).encode() for arguments in ARGUMENTS]
 
 
-@door("arguments", "bytes", _arguments, weight=0.3, cpu_s=6.0)
+@door("arguments", "bytes", _arguments, weight=0.4, cpu_s=6.0)
 def arguments(data: bytes, room: Path) -> None:
     try:
         given = json.loads(data.decode("utf-8", "replace"))

@@ -86,11 +86,76 @@ def read_through(path: Path) -> None:
             hookup.hookup_from(reader.hookup)
 
 
+def _sound(container: str, encoding: str) -> bytes:
+    """A recording as another program writes it."""
+    import soundfile
+
+    file = io.BytesIO()
+    soundfile.write(file, _samples(), 4800, format=container, subtype=encoding)
+    return file.getvalue()
+
+
+def _mats() -> list[bytes]:
+    """Packed, and as another program writes it."""
+    from scipy.io import savemat
+
+    made = [written(".mat")]
+    for samples, options in (
+        (_samples().astype("f8"), {"do_compression": True}),
+        ((1000.0 * _samples()).astype("i2"), {}),
+        (_samples(), {"format": "4"}),
+    ):
+        file = io.BytesIO()
+        savemat(file, {"samples": samples, "rate_hz": 4800.0}, **options)
+        made.append(file.getvalue())
+    return made
+
+
+def _uffs() -> list[bytes]:
+    """As this program writes it, packed, and as text."""
+    import pyuff
+
+    made = [written(".uff")]
+    for binary in (1, 0):
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder, "a.uff")
+            written_to = pyuff.UFF(str(path))
+            for number in range(2):
+                data = _samples()[:200, number].astype("f8")
+                about = pyuff.prepare_58(
+                    binary=binary, func_type=1, abscissa_spacing=1, abscissa_inc=1 / 4800, abscissa_min=0.0,
+                    rsp_node=number, rsp_dir=1, ref_node=1, ref_dir=1, num_pts=len(data), data=data,
+                    x=np.arange(len(data)) / 4800, ordinate_spec_data_type=8, abscissa_spec_data_type=17,
+                    ord_data_type=4, orddenom_spec_data_type=0, z_axis_spec_data_type=0,
+                    id1="a", id2="b", id3="c", id4="d", id5="e",
+                )  # fmt: skip
+                written_to.write_sets(about, "overwrite" if number == 0 else "add")
+            made.append(path.read_bytes())
+    return made
+
+
+_SOUNDS = {
+    ".wav": (("WAV", "PCM_16"), ("WAVEX", "PCM_24"), ("WAV", "FLOAT"), ("RF64", "DOUBLE")),
+    ".flac": (("FLAC", "PCM_24"), ("FLAC", "PCM_S8")),
+    ".au": (("AU", "PCM_16"), ("AU", "ULAW"), ("AU", "DOUBLE")),
+    ".caf": (("CAF", "PCM_24"), ("CAF", "ALAC_16"), ("AIFF", "PCM_16"), ("W64", "FLOAT"), ("NIST", "PCM_16"),
+             ("OGG", "VORBIS"), ("MAT5", "PCM_32"), ("IRCAM", "FLOAT"), ("PVF", "PCM_16"), ("PAF", "PCM_24")),
+}  # fmt: skip
+_MORE_SEEDS = {".h5": _hdf5, ".mat": _mats, ".uff": _uffs}
+
+
+def _seeds(suffix: str) -> list[bytes]:
+    """Valid recordings of a suffix, of this program and of others."""
+    own = [written(suffix)] if suffix in exchange.WRITTEN else []
+    sounds = [_sound(*kind) for kind in _SOUNDS.get(suffix, ())]
+    return _MORE_SEEDS[suffix]() if suffix in _MORE_SEEDS else [*own, *sounds]
+
+
 def _door(name: str, suffix: str, weight: float) -> None:
     @door(
         name,
         "bytes",
-        lambda: _hdf5() if suffix == ".h5" else [written(suffix)],
+        lambda: _seeds(suffix),
         RecordingError,
         hookup.HookupError,
         weight=weight,
@@ -108,6 +173,7 @@ for _name, _suffix, _weight in (
     ("recording HDF5", ".h5", 1),
     ("recording MAT", ".mat", 1),
     ("recording UFF", ".uff", 1),
+    ("recording of another kind", ".caf", 1),
 ):
     _door(_name, _suffix, _weight)
 
@@ -124,18 +190,23 @@ def table_with_times(data: bytes, room: Path) -> None:
 
 
 @functools.cache
-def _tdms() -> bytes:
+def _tdms() -> list[bytes]:
+    """Channel after channel, and all of them in several segments."""
     from nptdms import ChannelObject, TdmsWriter
 
-    file = io.BytesIO()
-    with TdmsWriter(file) as writer:
+    about, kinds = {"wf_increment": 1 / 4800, "unit_string": "V"}, ("f8", "f4", "i2")
+    apart, together = io.BytesIO(), io.BytesIO()
+    with TdmsWriter(apart) as writer:
         for number in range(3):
-            about = {"wf_increment": 1 / 4800, "unit_string": "V"}
             writer.write_segment([ChannelObject("g", f"c{number}", _samples()[:200, number].astype("f8"), about)])
-    return file.getvalue()
+    with TdmsWriter(together) as writer:
+        for at in range(0, 200, 50):
+            columns = [_samples()[at : at + 50, number].astype(kinds[number]) for number in range(3)]
+            writer.write_segment([ChannelObject("g", f"c{n}", column, about) for n, column in enumerate(columns)])
+    return [apart.getvalue(), together.getvalue()]
 
 
-@door("recording TDMS", "bytes", lambda: [_tdms()], RecordingError, hookup.HookupError)
+@door("recording TDMS", "bytes", _tdms, RecordingError, hookup.HookupError)
 def tdms(data: bytes, room: Path) -> None:
     (room / "a.tdms").write_bytes(data)
     read_through(room / "a.tdms")
@@ -169,7 +240,7 @@ def event_log(data: bytes, room: Path) -> None:
     RecordingError,
     hookup.HookupError,
     ValueError,
-    weight=0.3,
+    weight=0.7,
 )
 def measured(data: bytes, room: Path) -> None:
     path = room / ("a.au" if data[:4] == b".snd" else "a.csv")
@@ -190,7 +261,7 @@ def measured(data: bytes, room: Path) -> None:
     lambda: [*(written(s) for s in (".au", ".csv", ".mat")), _hdf5()[0]],
     RecordingError,
     hookup.HookupError,
-    weight=0.3,
+    weight=0.7,
 )
 def converted(data: bytes, room: Path) -> None:
     suffix = (

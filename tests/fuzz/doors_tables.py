@@ -74,7 +74,7 @@ def hook_up(data: bytes, room: Path) -> None:
     assert len(wired.fingerprint) == 16
 
 
-@door("hook-up, calibrated", "toml", lambda: [wired()], hookup.HookupError, wiring.WiringError, weight=0.3)
+@door("hook-up, calibrated", "toml", lambda: [wired()], hookup.HookupError, wiring.WiringError, weight=0.7)
 def calibrated(data: bytes, room: Path) -> None:
     path = file_of(data, room)
     point = hookup.load_hookup(path).points[0]
@@ -284,7 +284,7 @@ def scenario_file(data: bytes, room: Path) -> None:
     hookup.hookup_from(found.hookup())
 
 
-@door("scenario, run", "toml", lambda: [SCENARIO, b"format = 1\n"], SourceError, weight=0.3)
+@door("scenario, run", "toml", lambda: [SCENARIO, b"format = 1\n"], SourceError, weight=0.7)
 def scenario_run(data: bytes, room: Path) -> None:
     found = scenario.load(file_of(data, room))
     source = simulated.SimulatedRun(

@@ -194,6 +194,7 @@ _PIECES = (
     b"    -1\n    58\n",
 )
 _MOST_IN_LIST = 2000
+_MOST_PLACES = 20_000  # of a table: what has more is longer than any input may be
 _COUNTS = (2, 3, 17, 300, 3000)
 _TOKEN = re.compile(rb"[-+]?\d[\d.eE_+-]*")
 _QUOTED = re.compile(rb'"[^"\n]{0,200}"')
@@ -267,6 +268,20 @@ def _quoted(data: bytes, at: int, what: int) -> bytes:
     return data[: match.start()] + b'"' + text + b'"' + data[match.end() :]
 
 
+def _noise(data: bytes, at: int, what: int) -> bytes:
+    at %= len(data)
+    noise = random.Random(what).randbytes(1 + what % 60)
+    return data[:at] + noise + data[at + (0, len(noise))[what % 2] :]
+
+
+def _scaled(data: bytes, at: int, what: int) -> bytes:
+    found = list(_TOKEN.finditer(data))
+    if not found:
+        return _noise(data, at, what)
+    match = found[at % len(found)]
+    return data[: match.end()] + b"e%d" % (what % 640 - 320) + data[match.end() :]
+
+
 _BYTES: tuple[Callable[[bytes, int, int], bytes], ...] = (
     _flip,
     _put,
@@ -278,6 +293,8 @@ _BYTES: tuple[Callable[[bytes, int, int], bytes], ...] = (
     _line_of,
     _number,
     _quoted,
+    _noise,
+    _scaled,
 )
 
 
@@ -292,8 +309,10 @@ def edited_bytes(data: bytes, edits: Sequence[Edit]) -> bytes:
 
 
 def _places(table: Any, found: list[tuple[Any, Any]]) -> list[tuple[Any, Any]]:
-    """All tables and lists with the keys in them."""
+    """All tables and lists with the keys in them, to the most that are looked at."""
     for key in list(table) if isinstance(table, dict) else range(len(table)):
+        if len(found) > _MOST_PLACES:
+            break
         found.append((table, key))
         if isinstance(table[key], dict | list):
             _places(table[key], found)
@@ -322,6 +341,12 @@ def _nested(value: Any, depth: int) -> Any:
     return value
 
 
+def _repeated(items: list[Any], what: int) -> list[Any]:
+    """The list so many times, as far as it fits into an input."""
+    times = min((2, 3, 70, 800)[what % 4], 2 + _MOST_PLACES // max(1, len(_places(items, []))))
+    return (items * times)[:_MOST_IN_LIST]
+
+
 def edit_table(table: dict[str, Any], edit: Edit) -> None:
     """Change one place of a table."""
     operation, at, what = edit
@@ -337,9 +362,9 @@ def edit_table(table: dict[str, Any], edit: Edit) -> None:
         case 4 if isinstance(inside, dict):
             inside[TEXTS[what % len(TEXTS)]] = inside.pop(key) if what % 2 else inside[key]
         case 5 if isinstance(inside[key], list) and inside[key]:
-            inside[key] = (inside[key] * (2, 3, 70, 800)[what % 4])[:_MOST_IN_LIST]
+            inside[key] = _repeated(inside[key], what)
         case 5 if isinstance(inside, list):
-            inside[:] = (inside * (2, 3, 70, 800)[what % 4])[:_MOST_IN_LIST]
+            inside[:] = _repeated(inside, what)
         case 6:
             inside[key] = _nested(inside[key], (1, 5, 30, 120, 400)[what % 5])
         case _:
@@ -350,6 +375,8 @@ def edit_table(table: dict[str, Any], edit: Edit) -> None:
 
 
 def _as_toml(table: dict[str, Any]) -> bytes:
+    if len(_places(table, [])) > _MOST_PLACES:
+        raise ValueError
     return tomli_w.dumps(table).encode("utf-8", "surrogatepass")
 
 
@@ -359,7 +386,8 @@ def edited_toml(data: bytes, edits: Sequence[Edit]) -> bytes:
     of_bytes = [e for e in edits if e[0] % 3 == 2]
     for operation, at, what in edits:
         if operation % 3 != 2:
-            edit_table(table, (operation // 3, at, what))
+            with contextlib.suppress(RecursionError):  # lists in lists that were put into each other
+                edit_table(table, (operation // 3, at, what))
     with contextlib.suppress(TypeError, ValueError, RecursionError):  # what TOML cannot hold is left out
         data = _as_toml(table)
     return edited_bytes(data, [(operation // 3, at, what) for operation, at, what in of_bytes])
@@ -377,14 +405,16 @@ def edited_record(data: bytes, edits: Sequence[Edit]) -> bytes:
             for _ in range((0, 2, 3)[what % 3]):
                 rows.insert(what % (len(rows) + 1), row)
         else:
-            edit_table(rows[at % len(rows)], (operation // 5, at // len(rows), what))
+            with contextlib.suppress(RecursionError):
+                edit_table(rows[at % len(rows)], (operation // 5, at // len(rows), what))
     lines = []
     for row in rows:
         row.pop("crc", None)
         try:
             lines.append(line_bytes(row))
         except (ValueError, RecursionError):  # what a line cannot hold is written without a checksum
-            lines.append(json.dumps(row, default=str).encode("utf-8", "surrogatepass") + b"\n")
+            with contextlib.suppress(RecursionError):
+                lines.append(json.dumps(row, default=str).encode("utf-8", "surrogatepass") + b"\n")
     return edited_bytes(b"".join(lines), of_bytes) if of_bytes else b"".join(lines)
 
 

@@ -125,7 +125,9 @@ class Hookup:
     def refuse_fewer_inputs(self, channels: int, source: str) -> None:
         """Raise HookupError where a source, named so, has fewer inputs than are wired."""
         if channels < self.channels:
-            raise HookupError(f"{source}: has {channels} inputs, but the hook-up uses input {self.channels}")
+            raise HookupError(
+                f"{source}: has {channels} input{'s' * (channels != 1)}, but the hook-up uses input {self.channels}"
+            )
 
     def channel_names(self, channels: int) -> list[str]:
         """A name for each of so many inputs."""

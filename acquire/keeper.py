@@ -145,7 +145,8 @@ class Keeper:
             self._opened.channels,
             self._opened.rate_hz,
         ):
-            return f"the source came back with {opened.channels} inputs at {opened.rate_hz:g} Hz: start again"
+            channels, rate_hz = opened.channels, opened.rate_hz
+            return f"the source came back with {channels} input{'s' * (channels != 1)} at {rate_hz:g} Hz: start again"
         self._connected_ns = time.monotonic_ns()
         self._driver.send(self._ring.shape)
         return None

@@ -174,7 +174,7 @@ class SoundCardSource:
         instead = (
             ""
             if own is None
-            else f"; its source has {own.channels} inputs at {own.rate_hz:.0f} Hz: record all of it so"
+            else f"; its source has {own.channels} input{'s' * (own.channels != 1)} at {own.rate_hz:.0f} Hz: record all of it so"
         )
         raise SourceError(f'source "{self.description}": the sound server {what}{instead}')
 

@@ -123,7 +123,6 @@ class Mark(tables.Strict):
 
     edge: str
     width_deg: float | None = None
-    threshold_v: float | None = None
 
 
 class Run(tables.Strict):

@@ -1246,7 +1246,7 @@
     <message>
         <location filename="../../../solver/run_checks.py"/>
         <source>the pulse was taken at its {0} edge, {1} at its {2}</source>
-        <translation>der Impuls wurde an der Kante „{0}“ genommen, {1} an „{2}“</translation>
+        <translation>der Impuls wurde an der Flanke „{0}“ genommen, {1} an „{2}“</translation>
     </message>
     <message>
         <location filename="../../../solver/run_checks.py"/>
@@ -1426,7 +1426,7 @@
     <message>
         <location filename="../../../solver/run_rules.py"/>
         <source>the pulse was taken at its {0} edge{1}, not as {2}</source>
-        <translation>der Impuls wurde an der Kante „{0}“ genommen{1}, nicht wie {2}</translation>
+        <translation>der Impuls wurde an der Flanke „{0}“ genommen{1}, nicht wie {2}</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.py"/>
@@ -1506,7 +1506,7 @@
     <message>
         <location filename="../../../solver/run_rules.toml"/>
         <source>measure its recording again with the first run's edge, or say what changed at the mark or pulse sensor</source>
-        <translation>seine Aufnahme mit der Kante des ersten Laufs neu auswerten, oder sagen, was sich an Marke oder Impulssensor änderte</translation>
+        <translation>seine Aufnahme mit der Flanke des ersten Laufs neu auswerten, oder sagen, was sich an Marke oder Impulssensor änderte</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.toml"/>
@@ -1636,7 +1636,7 @@
     <message>
         <location filename="../../../solver/run_rules.toml"/>
         <source>nothing is lost: measure its recording again with the first run's edge</source>
-        <translation>nichts ist verloren: seine Aufnahme mit der Kante des ersten Laufs neu auswerten</translation>
+        <translation>nichts ist verloren: seine Aufnahme mit der Flanke des ersten Laufs neu auswerten</translation>
     </message>
     <message>
         <location filename="../../../solver/run_rules.toml"/>

@@ -354,6 +354,11 @@
         <translation>{0}: {1} ist keine endliche Gradzahl</translation>
     </message>
     <message>
+        <location filename="../../../acquire/hookup.py"/>
+        <source>{0}: has {1} input, but the hook-up uses input {2}</source>
+        <translation>{0}: hat {1} Eingang, aber der Anschluss nutzt Eingang {2}</translation>
+    </message>
+    <message>
         <location filename="../../../acquire/keeper.py"/>
         <source>samples were lost</source>
         <translation>Abtastwerte gingen verloren</translation>
@@ -402,6 +407,11 @@
         <location filename="../../../acquire/keeper.py"/>
         <source>the program ended</source>
         <translation>das Programm wurde beendet</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/keeper.py"/>
+        <source>the source came back with {0} input at {1} Hz: start again</source>
+        <translation>die Quelle kam mit {0} Eingang und {1} Hz wieder: neu starten</translation>
     </message>
     <message>
         <location filename="../../../acquire/process.py"/>
@@ -697,6 +707,11 @@
         <location filename="../../../acquire/soundcard.py"/>
         <source>source "{0}": stopped delivering; check the cable and the device</source>
         <translation>Quelle „{0}“: liefert nicht mehr; Kabel und Gerät prüfen</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/soundcard.py"/>
+        <source>; its source has {0} input at {1} Hz: record all of it so</source>
+        <translation>; seine Quelle hat {0} Eingang bei {1} Hz: ihn so aufnehmen</translation>
     </message>
     <message>
         <location filename="../../../acquire/soundserver.py"/>
@@ -1056,7 +1071,7 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>its edges scatter by {0}°</source>
-        <translation>seine Kanten streuen um {0}°</translation>
+        <translation>seine Flanken streuen um {0}°</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
@@ -1076,12 +1091,12 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>, edges to {0}°</source>
-        <translation>, Kanten auf {0}°</translation>
+        <translation>, Flanken auf {0}°</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>{0} r/min, {1} edge, mark {2}° wide{3}</source>
-        <translation>{0} r/min, {1} Kante, Marke {2}° breit{3}</translation>
+        <translation>{0} r/min, {1} Flanke, Marke {2}° breit{3}</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>

@@ -761,15 +761,15 @@
     </message>
     <message>
         <source>{0} edge · {1} · at {2}</source>
-        <translation>{0} Kante · {1} · bei {2}</translation>
+        <translation>{0} Flanke · {1} · bei {2}</translation>
     </message>
     <message>
         <source>rising edge · {0} · at {1}</source>
-        <translation>steigende Kante · {0} · bei {1}</translation>
+        <translation>steigende Flanke · {0} · bei {1}</translation>
     </message>
     <message>
         <source>falling edge · {0} · at {1}</source>
-        <translation>fallende Kante · {0} · bei {1}</translation>
+        <translation>fallende Flanke · {0} · bei {1}</translation>
     </message>
     <message>
         <source>{0} · at {1}</source>
@@ -1222,6 +1222,26 @@
     <message>
         <source>a second source at {0} r/min, {1} times as strong, or a strong tone far from the speed that looks like it (see the spectrum), {2}</source>
         <translation>eine zweite Quelle bei {0} r/min, {1}-mal so stark, oder ein starker Ton fern der Drehzahl, der so aussieht (siehe Spektrum), {2}</translation>
+    </message>
+    <message>
+        <source>{0} r/min, rising edge, mark {1}° wide{2}</source>
+        <translation>{0} r/min, steigende Flanke, Marke {1}° breit{2}</translation>
+    </message>
+    <message>
+        <source>{0} r/min, falling edge, mark {1}° wide{2}</source>
+        <translation>{0} r/min, fallende Flanke, Marke {1}° breit{2}</translation>
+    </message>
+    <message>
+        <source>{0} The rising edge of the pulse is kept for all runs.</source>
+        <translation>{0} Die steigende Flanke des Impulses gilt für alle Läufe.</translation>
+    </message>
+    <message>
+        <source>{0} The falling edge of the pulse is kept for all runs.</source>
+        <translation>{0} Die fallende Flanke des Impulses gilt für alle Läufe.</translation>
+    </message>
+    <message>
+        <source>auto edge · {0} · at {1}</source>
+        <translation>Flanke selbsttätig · {0} · bei {1}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/app.py"/>
@@ -3231,7 +3251,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_checks.py"/>
         <source>{0} The {1} edge of the pulse is kept for all runs.</source>
-        <translation>{0} Die {1} Kante des Impulses gilt für alle Läufe.</translation>
+        <translation>{0} Die {1} Flanke des Impulses gilt für alle Läufe.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_form.py"/>
@@ -3251,7 +3271,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_form.py"/>
         <source>Edge</source>
-        <translation>Kante</translation>
+        <translation>Flanke</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_form.py"/>
@@ -3876,7 +3896,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_watch.py"/>
         <source>{0} edge · {1} · at {2}°</source>
-        <translation>{0} Kante · {1} · bei {2}°</translation>
+        <translation>{0} Flanke · {1} · bei {2}°</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_watch.py"/>
@@ -6450,12 +6470,12 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
         <source>rising edge</source>
-        <translation>steigende Kante</translation>
+        <translation>steigende Flanke</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
         <source>falling edge</source>
-        <translation>fallende Kante</translation>
+        <translation>fallende Flanke</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
@@ -6465,7 +6485,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
         <source>edges to {0}°</source>
-        <translation>Kanten auf {0}°</translation>
+        <translation>Flanken auf {0}°</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
@@ -8115,7 +8135,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>An edge is timed between samples, by its shape. Which edge counts is settled at the first run; a later run with another edge, or with a mark whose width differs by more than {0} % and {1}°, is refused until you say what changed.</source>
-        <translation>Eine Kante wird zwischen Abtastwerten bestimmt, nach ihrer Form. Welche Kante gilt, entscheidet der erste Lauf; ein späterer mit anderer Kante oder mit einer Marke, deren Breite um mehr als {0} % und {1}° abweicht, wird abgelehnt, bis Sie sagen, was sich geändert hat.</translation>
+        <translation>Eine Flanke wird zwischen Abtastwerten bestimmt, nach ihrer Form. Welche Flanke gilt, entscheidet der erste Lauf; ein späterer mit anderer Flanke oder mit einer Marke, deren Breite um mehr als {0} % und {1}° abweicht, wird abgelehnt, bis Sie sagen, was sich geändert hat.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
@@ -8170,7 +8190,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>A pulse too many or too few is a wrong revolution, and an edge that scatters moves every phase by as much.</source>
-        <translation>Ein Impuls zu viel oder zu wenig ist eine falsche Umdrehung, und eine streuende Kante verschiebt jede Phase um ebenso viel.</translation>
+        <translation>Ein Impuls zu viel oder zu wenig ist eine falsche Umdrehung, und eine streuende Flanke verschiebt jede Phase um ebenso viel.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
@@ -8560,7 +8580,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Edge and polarity must stay; the mark's width may differ by {0} % or {1}°, whichever is more. A known turn is put right; an unknown one takes one run in a mass state already measured.</source>
-        <translation>Kante und Polarität müssen bleiben; die Breite der Marke darf um {0} % oder {1}° abweichen, was immer mehr ist. Eine bekannte Drehung wird berichtigt; eine unbekannte braucht einen Lauf in einem schon gemessenen Massenzustand.</translation>
+        <translation>Flanke und Polarität müssen bleiben; die Breite der Marke darf um {0} % oder {1}° abweichen, was immer mehr ist. Eine bekannte Drehung wird berichtigt; eine unbekannte braucht einen Lauf in einem schon gemessenen Massenzustand.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>

@@ -1244,6 +1244,22 @@
         <translation>Flanke selbsttätig · {0} · bei {1}</translation>
     </message>
     <message>
+        <source>{0} s to go</source>
+        <translation>noch {0} s</translation>
+    </message>
+    <message>
+        <source>Begin the next visit</source>
+        <translation>Nächsten Besuch beginnen</translation>
+    </message>
+    <message>
+        <source>Go to Close-out</source>
+        <translation>Zum Abschluss</translation>
+    </message>
+    <message>
+        <source>{0} at any angle</source>
+        <translation>{0} bei beliebigem Winkel</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -3217,6 +3233,21 @@
         <location filename="../../../ui/desktop/frame.py"/>
         <source>loading pages</source>
         <translation>Seiten werden geladen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>The pages are being loaded.</source>
+        <translation>Die Seiten werden geladen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>What comes next is being worked out.</source>
+        <translation>Der nächste Schritt wird ermittelt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>Choose a stage on the left.</source>
+        <translation>Links einen Schritt wählen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_checks.py"/>
@@ -5293,6 +5324,41 @@ Letzter Lauf {1}
         <translation>Erst schreiben, was die Wägung ergab.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>What stays on the rotor</source>
+        <translation>Was auf dem Rotor bleibt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>How to go on</source>
+        <translation>Wie es weitergeht</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>The job is closed: no mass is put on or taken off in it. The next visit is a job of its own that takes over brief, hook-up and coefficients. It begins with a look for missing pieces and an initial run.</source>
+        <translation>Der Auftrag ist abgeschlossen: in ihm wird keine Masse mehr angebracht oder abgenommen. Der nächste Besuch ist ein eigener Auftrag, der Aufgabe, Anschluss und Koeffizienten übernimmt. Er beginnt mit einem Blick nach fehlenden Stücken und einem Urlauf.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>&amp;Begin the next visit</source>
+        <translation>Nächsten &amp;Besuch beginnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Begin a job with brief, hook-up and coefficients of this one</source>
+        <translation>Einen Auftrag mit Aufgabe, Anschluss und Koeffizienten dieses Auftrags beginnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Go to Close-&amp;out</source>
+        <translation>Zum Abschl&amp;uss</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_after.py"/>
+        <source>Its report, and how it is opened again</source>
+        <translation>Sein Bericht, und wie er wieder geöffnet wird</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_cards.py"/>
         <source>each plane</source>
         <translation>jede Ebene</translation>
@@ -5541,6 +5607,21 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_cards.py"/>
         <source>by influence coefficients stored on an earlier visit</source>
         <translation>mit Einflusskoeffizienten von einem früheren Einsatz</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>at any angle</source>
+        <translation>bei beliebigem Winkel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0}: {1} {2} in the last run, {3}</source>
+        <translation>{0}: {1} {2} im letzten Lauf, {3}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>{0} {1} in the last run</source>
+        <translation>{0} {1} im letzten Lauf</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
@@ -5988,6 +6069,11 @@ Letzter Lauf {1}
         <translation>{0} g{1}{2} bei {3}{4}{5}</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_model.py"/>
+        <source>below the limit</source>
+        <translation>unter dem Grenzwert</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_page.py"/>
         <source>Masses</source>
         <translation>Massen</translation>
@@ -6031,6 +6117,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_page.py"/>
         <source>the stock is empty: write what is at hand, such as 2 g x 6, 5 g x 4.</source>
         <translation>der Vorrat ist leer: schreiben, was da ist, etwa 2 g x 6, 5 g x 4.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_page.py"/>
+        <source>it is being worked out</source>
+        <translation>es wird gerechnet</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_pieces.py"/>
@@ -6441,6 +6532,26 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_view.py"/>
         <source>with what is thought of{0}</source>
         <translation>mit dem Geplanten{0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>Dark: on the rotor. Cross: blocked.</source>
+        <translation>Dunkel: auf dem Rotor. Kreuz: gesperrt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>{0} on the rotor. The job is closed.</source>
+        <translation>{0} auf dem Rotor. Der Auftrag ist abgeschlossen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>nothing is thought of yet</source>
+        <translation>noch ist nichts geplant</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_view.py"/>
+        <source>Vibration in the last run</source>
+        <translation>Schwingung im letzten Lauf</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_work.py"/>

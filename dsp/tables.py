@@ -10,10 +10,11 @@ from __future__ import annotations
 import os
 import re
 import stat
+import string
 import tempfile
 import tomllib
 import typing
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -147,6 +148,21 @@ def write_whole(path: Path, content: bytes) -> None:
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise
+
+
+def only_in_braces(text: str, names: Collection[str]) -> bool:
+    """Whether nothing but these names stands in a text's braces, to be filled in; a number may be rounded: {value:.1f}.
+
+    Without this `format` would make gigabytes of {value:>999999999}, and look into what it is given.
+    """
+    try:
+        fields = list(string.Formatter().parse(text))
+    except ValueError:  # braces that are not closed
+        return False
+    return all(
+        name is None or (name in names and not how and re.fullmatch(r"(\.\d[fg])?", rounded or ""))
+        for _, name, rounded, how in fields
+    )
 
 
 def checked(table: dict[str, Any], kind: type[Described]) -> Described:

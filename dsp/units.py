@@ -67,11 +67,19 @@ _UNIT = re.compile(
 )
 
 
-@functools.lru_cache(1024)
 def _factor(unit: str, target: str, gravity: bool) -> float:
-    """Size of one `unit` in `target`; with `gravity`, a bare g is standard gravity."""
-    if len(unit) > _MOST_OF_UNIT or not _UNIT.fullmatch(unit.replace(" ", "")):
+    """Size of one `unit` in `target`; with `gravity`, a bare g is standard gravity. Raises UnitError."""
+    factor = _known_factor(unit, target, gravity)
+    if factor is None:
         raise UnitError(f'"{shown(unit)}" is not a unit of {target}')
+    return factor
+
+
+@functools.lru_cache(1024)
+def _known_factor(unit: str, target: str, gravity: bool) -> float | None:
+    """The same, None where it is none: kept as well, as a vibration unit is tried for three quantities."""
+    if len(unit) > _MOST_OF_UNIT or not _UNIT.fullmatch(unit.replace(" ", "")):
+        return None
     text = unit.replace("µ", "u").replace("μ", "u").replace("²", "^2").strip()
     if gravity:
         text = re.sub(r"(?<![A-Za-z])g(?![A-Za-z])", "standard_gravity", text)
@@ -80,8 +88,10 @@ def _factor(unit: str, target: str, gravity: bool) -> float:
     registry = _registry()
     try:
         return float(registry.parse_expression(text).to(target).magnitude)
-    except Exception as error:  # noqa: BLE001 - pint raises many kinds, a tokenizer error among them
-        raise UnitError(f'"{shown(unit)}" is not a unit of {target}') from error
+    except MemoryError:  # says nothing about the unit
+        raise
+    except Exception:  # noqa: BLE001 - pint raises many kinds, a tokenizer error among them
+        return None
 
 
 _NUMBER_AND_UNIT = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(?![\d.])\s*(\S.*?)\s*")

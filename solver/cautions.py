@@ -155,13 +155,13 @@ def _chosen(path: Path, when: str, circumstances: Mapping[str, _Filled]) -> tupl
     found = []
     for caution in file.caution:
         if caution.when == when and caution.applies in circumstances:
-            try:
-                text = caution.text.format(**circumstances[caution.applies])
-            except (KeyError, IndexError, ValueError):
+            known = circumstances[caution.applies]
+            if not tables.only_in_braces(caution.text, known):
                 raise CautionError(
                     f'{path}: caution "{caution.id}": its braces name what is not known there; there is '
-                    f"{', '.join(circumstances[caution.applies]) or 'nothing'}"
-                ) from None
+                    f"{', '.join(known) or 'nothing'}"
+                )
+            text = caution.text.format(**known)
             found.append(Caution(caution.id, text, caution.acknowledge, file.source))
     return tuple(found)
 

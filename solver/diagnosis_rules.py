@@ -197,13 +197,9 @@ def _before(cause: CauseEntry, file: _File) -> tuple[str, ...]:
 
 
 def _text_reads(quantity: Quantity) -> None:
-    try:
-        quantity.reads.format(word="") if quantity.words else quantity.reads.format(value=0.0)
-    except (KeyError, IndexError, ValueError):
+    if not tables.only_in_braces(quantity.reads, ["word"] if quantity.words else ["value"]):
         wanted = "{word}" if quantity.words else "{value:.1f}"
-        raise DiagnosisError(
-            f'quantity "{quantity.key}": reads "{quantity.reads}": only {wanted} may stand in braces'
-        ) from None
+        raise DiagnosisError(f'quantity "{quantity.key}": reads "{quantity.reads}": only {wanted} may stand in braces')
 
 
 def _known_facts(facts: _Facts, words: Mapping[str, Sequence[str]], where: str) -> None:

@@ -63,3 +63,23 @@ def test_halves_of_letters_are_refused():
     """JSON from elsewhere can hold them, TOML cannot."""
     with pytest.raises(tables.TableError, match="halves of letters"):
         tables.checked({"na\ud800me": "a"}, Described)
+
+
+def test_what_may_stand_in_braces():
+    """A width would be filled up with so many letters; a dot looks into what is filled in."""
+    for text in ("", "plain", "{a} and {b:.2f}", "{a:.0g}", "{{a}} stays"):
+        assert tables.only_in_braces(text, ["a", "b"])
+    for text in (
+        "{c}",
+        "{}",
+        "{0}",
+        "{a:>999999999}",
+        "{a:.999999999f}",
+        "{a.real}",
+        "{a[0]}",
+        "{a!r}",
+        "{a:{b}}",
+        "{a",
+        "}",
+    ):
+        assert not tables.only_in_braces(text, ["a", "b"])

@@ -47,3 +47,14 @@ def test_a_message_is_one_line_whatever_it_quotes():
     assert said.endswith("x give another")
     assert "…" in said
     assert len(said) <= 900
+
+
+def test_a_vibration_unit_is_asked_of_the_library_once(monkeypatch):
+    """It is no displacement and no velocity: what was not found is kept as well."""
+    first = units.vibration_unit("m/s^2 rms")
+    with pytest.raises(units.UnitError, match='"kg rms" is not a unit of displacement'):
+        units.vibration_unit("kg rms")
+    monkeypatch.setattr(units, "_registry", None)
+    assert units.vibration_unit("m/s^2 rms") == first
+    with pytest.raises(units.UnitError, match='"kg rms" is not a unit of displacement'):
+        units.vibration_unit("kg rms")

@@ -71,11 +71,14 @@ def _too_long(signum: int, frame: Any) -> None:
     raise _TooLong(f"needs more than {_HARD_CPU_S:.0f} s of CPU")
 
 
-def _batch(name: str, seed: int, first: int, last: int, told: Connection) -> None:
+def _batch(name: str, seed: int, first: int, last: int, said: Path, told: Connection) -> None:
     """Let a batch in, in a process of its own: what a library does to the process is a finding as well."""
+    with open(said, "ab") as by_libraries:  # and how a process ended
+        os.dup2(by_libraries.fileno(), 2)
     faulthandler.enable()
     signal.signal(signal.SIGPROF, _too_long)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    signal.signal(signal.SIGTERM, signal.SIG_DFL)
     signal.signal(signal.SIGVTALRM, signal.SIG_DFL)
     signal.signal(signal.SIGALRM, signal.SIG_DFL)
     resource.setrlimit(resource.RLIMIT_AS, (_ADDRESSES, _ADDRESSES))
@@ -128,7 +131,9 @@ class Campaign:
             while len(at_work) < processes and (turn := self._next_turn([w[0] for w in at_work.values()])) is not None:
                 ours, theirs = parting.Pipe(duplex=False)
                 process = parting.Process(
-                    target=_batch, args=(turn[0], self._seed, turn[1], turn[2], theirs), daemon=True
+                    target=_batch,
+                    args=(*turn[:1], self._seed, *turn[1:], self._keep / "stderr.txt", theirs),
+                    daemon=True,
                 )
                 process.start()
                 theirs.close()
@@ -228,6 +233,8 @@ def _all_in(doors: list[guard.Door], asked: argparse.Namespace) -> bool:
     for door in doors:
         assert door.seeds  # before the processes part: what is loaded late is loaded once
     campaign = Campaign(doors, asked.inputs, asked.seed, asked.keep, sys.stdout)
+    signal.signal(signal.SIGINT, signal.default_int_handler)  # in the background too
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
     try:
         campaign.run(asked.processes)
     except KeyboardInterrupt:

@@ -13,6 +13,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 from xml.etree import ElementTree
 
+import typer
 from fuzz.doors_tables import RAO, ROOT, coefficients, full_runs, wired
 from fuzz.guard import door, making, one_line, several_lines
 from stillshaft.solver.folder import RecordError
@@ -48,7 +49,7 @@ def job_record(data: bytes, room: Path) -> None:
             job.append("decision", text="goes on")
 
 
-@door("job record, worked on", "record", lambda: [_record()], RecordError, weight=0.4)
+@door("job record, worked on", "record", lambda: [_record()], RecordError, weight=0.3)
 def job_worked_on(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         for told in replay(job):
@@ -212,7 +213,7 @@ def _check_table(table: bytes) -> None:
             assert not cell.startswith("-") or re.fullmatch(r"-[\d.e+-]+", cell), cell
 
 
-@door("report as PDF", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.08, cpu_s=15.0)
+@door("report as PDF", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.05, cpu_s=15.0)
 def report_pdf(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         made, pages = report.to_pdf(gather(job, report.units_of("imperial"), None))
@@ -265,7 +266,11 @@ def _arguments() -> list[bytes]:
     return [json.dumps(arguments).encode() for arguments in ARGUMENTS]
 
 
-@door("arguments", "bytes", _arguments, weight=0.4, cpu_s=6.0)
+# made once here, and not with every start: that takes ten times as long as what most verbs do
+_made_once = functools.cache(typer.main.get_command)
+
+
+@door("arguments", "bytes", _arguments, weight=1, cpu_s=6.0)
 def arguments(data: bytes, room: Path) -> None:
     try:
         given = json.loads(data.decode("utf-8", "replace"))
@@ -285,6 +290,7 @@ def arguments(data: bytes, room: Path) -> None:
     was, before, out, said = os.getcwd(), sys.argv, io.StringIO(), io.StringIO()
     os.chdir(room)
     sys.argv = ["stillshaft", *texts]
+    typer.main.get_command = _made_once
     try:
         with contextlib.redirect_stdout(out), contextlib.redirect_stderr(said):
             cli.main()
@@ -295,6 +301,7 @@ def arguments(data: bytes, room: Path) -> None:
         if done.code == 1:
             one_line(said.getvalue().strip().splitlines()[-1])
     finally:
+        typer.main.get_command = _made_once.__wrapped__
         os.chdir(was)
         sys.argv = before
 

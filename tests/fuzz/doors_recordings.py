@@ -4,6 +4,7 @@ import functools
 import io
 import json
 import tempfile
+import warnings
 from pathlib import Path
 
 import numpy as np
@@ -117,7 +118,8 @@ def _uffs() -> list[bytes]:
 
     made = [written(".uff")]
     for binary in (1, 0):
-        with tempfile.TemporaryDirectory() as folder:
+        with tempfile.TemporaryDirectory() as folder, warnings.catch_warnings():
+            warnings.simplefilter("ignore", ResourceWarning)  # it opens the file twice
             path = Path(folder, "a.uff")
             written_to = pyuff.UFF(str(path))
             for number in range(2):

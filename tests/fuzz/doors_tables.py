@@ -10,7 +10,9 @@ from fuzz.guard import door, one_line
 from stillshaft.acquire import hookup, scenario, simulated
 from stillshaft.acquire.source import SourceError
 from stillshaft.dsp import candidates, tables, units
-from stillshaft.solver import cautions, correction, diagnosis_rules, inspection, limit_tables, runs, stored
+from stillshaft.solver import cautions, correction, diagnosis, diagnosis_rules, inspection, limit_tables, runs, stored
+from stillshaft.solver.job import Job
+from stillshaft.solver.state import JobState
 from stillshaft.ui import cli_pieces, runs_files, wiring
 from stillshaft.ui.desktop import recent, settings
 from stillshaft.ui.desktop.settings import View
@@ -372,7 +374,14 @@ def _own(name: str) -> list[bytes]:
 
 @door("diagnosis table", "toml", lambda: _own("diagnosis_rules.toml"), diagnosis_rules.DiagnosisError, weight=0.3)
 def diagnosis_table(data: bytes, room: Path) -> None:
-    diagnosis_rules.load_rules.__wrapped__(file_of(data, room))
+    rules = diagnosis_rules.load_rules.__wrapped__(file_of(data, room))
+    evidence = {
+        key: diagnosis.Word(quantity.words[0]) if quantity.words else diagnosis.Figure(1.2, 0.2, 3.0)
+        for key, quantity in rules.quantities.items()
+    }
+    for cause in diagnosis.diagnose(evidence, rules).causes:
+        for reading in (*cause.speaking_for, *cause.against):
+            assert len(reading.text) < 30_000
 
 
 @door("inspection table", "toml", lambda: _own("inspection_checks.toml"), inspection.InspectionError, weight=0.3)
@@ -380,9 +389,18 @@ def inspection_table(data: bytes, room: Path) -> None:
     inspection._load.__wrapped__(file_of(data, room))
 
 
+@functools.cache
+def _worked_on() -> JobState:
+    """A job with pieces on its rotor."""
+    with Job.open(ROOT / "fixtures/jobs/format_1", read_only=True) as job:
+        return job.state
+
+
 @door("cautions table", "toml", lambda: _own("cautions.toml"), cautions.CautionError, weight=0.3)
 def cautions_table(data: bytes, room: Path) -> None:
-    cautions._load.__wrapped__(file_of(data, room))
+    state, path = _worked_on(), file_of(data, room)
+    for caution in (*cautions.before_hands(state, path), *cautions.before_start(state, path)):
+        assert len(caution.text) < 200_000
 
 
 @door(

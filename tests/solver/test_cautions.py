@@ -194,6 +194,7 @@ def changed(tmp_path, old, new):
     [
         ('when = "hands"', 'when = "never"', r"cautions.toml: caution 1.when: must be hands or start or piece"),
         ('id = "blocked"', 'id = "isolated"', r'cautions.toml: caution "isolated": its id is used twice'),
+        ("Permits for", "{:>999999999} for", r'caution "permits": its braces name what is not known there'),
         ("Permits for", "{Permits} for", r'caution "permits": its braces name what is not known there; there is nothing'),
     ],
 )  # fmt: skip

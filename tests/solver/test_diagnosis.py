@@ -309,7 +309,10 @@ def row(**changed):
         (table(cause=[{**TABLE["cause"][0], "needs": {"q": []}}]), "there is none that every machine may have"),
         (table(cause=[{**TABLE["cause"][0], "before": ["b"]}]), 'before "b", which is no cause'),
         (row(at_least=1.0, strongly_for=["a"], weakly_against=["a"]), "names a cause twice"),
-        (table(quantity=[{**TABLE["quantity"][0], "reads": "{colour}"}]), "only {value:.1f} may stand in braces"),
+        *(
+            (table(quantity=[{**TABLE["quantity"][0], "reads": reads}]), "only {value:.1f} may stand in braces")
+            for reads in ("{colour}", "{value:>999999999}", "{value.real}", "{value", "{}")
+        ),
     ],
 )
 def test_a_table_of_rules_that_cannot_be_is_refused(tmp_path, content, match):

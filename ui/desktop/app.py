@@ -110,6 +110,7 @@ class Program:
             self._job = OpenJob(self.frame)
             self._job.changed.connect(self._show_job)
             self._job.advised.connect(self._advise)
+            self._job.refused.connect(self.refuse)
         return self._job
 
     # pages
@@ -148,7 +149,9 @@ class Program:
     def _masses_page(self) -> Page:
         from stillshaft.ui.desktop.masses_page import MassesPage
 
-        return MassesPage(self.job)
+        page = MassesPage(self.job)
+        page.opened.connect(self.frame.open)
+        return page
 
     def _closeout_page(self) -> Page:
         from stillshaft.ui.desktop.closeout_page import CloseOutPage
@@ -204,7 +207,9 @@ class Program:
         self.practice.follow()
         if shown is not None and shown.folder != self._folder:
             self._folder = folder = shown.folder
-            self.frame.set_guide(None)
+            self.frame.await_guide()
+            if shown.problems and self.frame.open_stage is not Stage.BRIEF:  # which says it itself
+                self.refuse(shown.problems[0])
             if self._recent is not None:
                 file = self._recent
                 panel = self.frame.job_panel

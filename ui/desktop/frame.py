@@ -41,6 +41,7 @@ class NextLine(Worded, QtWidgets.QFrame):
         row = QtWidgets.QHBoxLayout(self)
         row.setContentsMargins(look.WIDE, look.TIGHT, look.WIDE, look.TIGHT)
         row.setSpacing(look.GAP)
+        row.addStrut(look.TARGET_PX)  # as high without a button as with one: the page above must stand still
         self.sign = parts.Sign(26)
         self.text = parts.label("", "sentence", wrap=True)
         self.why = parts.button("Wh&y?", self.asked.emit, tip="Why this is advised, and how to do otherwise")
@@ -126,6 +127,7 @@ class Frame(QtWidgets.QMainWindow):
         self.why_panel.wanted.connect(self._explain_other)
         self.coach = Coach(self, self._reveal)
         self.guide: Guide | None = None
+        self._awaited = False  # a guide is worked out for the job that was opened
         self.next_line.asked.connect(self.show_why)
         self.undo, self.redo = (QtGui.QShortcut(QtGui.QKeySequence(keys), self) for keys in _UNDO_KEYS)
         for each in _WHY_KEYS:
@@ -236,28 +238,40 @@ class Frame(QtWidgets.QMainWindow):
     def say(self, text: str) -> None:
         """Say something of the program itself in the next line; an empty text: no more."""
         self._said = text or None
+        self._awaited = self._awaited and not text  # it may be why there will be no guide
         self._renew()
 
-    def set_guide(self, guide: Guide | None) -> None:
-        """Take what the guidance says of the job that is open; None: no job is."""
-        self.guide = guide
+    def await_guide(self) -> None:
+        """Another job is open, of which the guidance has said nothing yet: nor do the pages meanwhile."""
+        self.guide, self._awaited = None, True
+        self._renew()
+
+    def set_guide(self, guide: Guide) -> None:
+        """Take what the guidance says of the job that is open."""
+        self.guide, self._awaited = guide, False
         self._renew()
 
     def _renew(self) -> None:
         """States on the rail, and the sentence that matters most."""
         for stage, page in self.pages.items():
             button, state = self.rail.buttons[stage], self._state_of(page)
-            if button.state is not state:
+            if button.state is not state and not self._awaited:
                 button.show_state(state)
         said = [s for page in self.pages.values() if (s := page.sentence()) is not None]
-        if self._said is not None:
-            said.append(Sentence(self._said, self._open, Weight.CAUTION))
-        if self.guide is not None:  # it knows the record better than any page; pages know what runs
+        if self.guide is not None or self._awaited:  # it knows the record better than any page; pages know what runs
             said = [s for s in said if self._comes_first(s)]
-        first = Sentence("Connect the sensors, or let the simulated rotor run.", Stage.HOOK_UP, action="Hook-up")
+        if self._said is not None and all(s.weight is not Weight.STOP for s in said):
+            said = [Sentence(self._said, self._open, Weight.CAUTION)]  # it answers what was done just now
         advised = self.guide is not None and not said
-        advice = first if self.guide is None else self.guide.sentence
+        advice = Sentence(self._meanwhile, self._open) if self.guide is None else self.guide.sentence
         self.next_line.say(most_important(said) or advice, self._open, advised=advised)
+
+    @property
+    def _meanwhile(self) -> str:
+        """What there is to say while neither the pages nor the guidance say anything."""
+        if len(self.pages) < len(Stage):
+            return "The pages are being loaded."
+        return "What comes next is being worked out." if self._awaited else "Choose a stage on the left."
 
     def _state_of(self, page: Page) -> State:
         """As the guidance has it, unless what runs needs attention."""

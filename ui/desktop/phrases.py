@@ -77,6 +77,12 @@ def _held(parts: list[str], text: str) -> dict[str, str] | None:
     return held
 
 
+def _full_stop(text: str, parts: list[str], turned: str | None) -> str:
+    """The full stop of a text that is no part of the last place, which stands elsewhere in the other language."""
+    moved = not parts[-1] and turned is not None and not turned.endswith(f"{{{parts[-2]}}}")
+    return "." if moved and text.endswith(".") else ""
+
+
 @dataclass(frozen=True)
 class _Turned:
     """A text as far as it could be turned.
@@ -186,15 +192,16 @@ class Phrases:
         candidates = {t for word in set(_WORD.findall(text)) for t in self._by_word.get(word, ())}
         tried = 0
         for template in sorted(candidates, key=self._ranks.__getitem__):
-            places_of = _held(self._parts[template], text)
             turned = self._exact(template)
+            end = _full_stop(text, self._parts[template], turned)
+            places_of = _held(self._parts[template], text.removesuffix(end))
             if places_of is None or turned is None:
                 continue
             held = {place: self._part(each, depth, True) for place, each in places_of.items()}
             made = "".join(held[p].text if number % 2 else p for number, p in enumerate(PLACE.split(turned)))
             left, missed = sum(h.left for h in held.values()), tuple(m for h in held.values() for m in h.missed)
             sure = not missed and sum(map(str.isalpha, template)) >= _TELLING
-            yield _Turned(begun(made) if text[:1].isupper() else made, left, missed, sure)
+            yield _Turned((begun(made) if text[:1].isupper() else made) + end, left, missed, sure)
             tried += 1
             if tried == _MOST_TRIED:
                 return

@@ -14,6 +14,7 @@ from stillshaft.ui.settling import SETTLED, Watched
 from stillshaft.ui.theme import Theme
 
 _FIRST_WORDS = "Watching whether 1x settles: its first vectors come in a few seconds."
+_FIRST_S = 20.0  # by when they have come
 
 
 @dataclass(frozen=True)
@@ -48,7 +49,10 @@ def ended_by(watched: Watched | None, same: SameMinutes | None, minutes: float |
 
 def wait_words(watched: Watched | None, same: SameMinutes | None, minutes: float | None) -> str:
     """How the wait stands."""
-    said = _FIRST_WORDS if watched is None else f"{parts.begun(watched.sentence)}."
+    if watched is None or (not watched.points and watched.seconds < _FIRST_S):
+        said = _FIRST_WORDS
+    else:
+        said = f"{parts.begun(watched.sentence)}."
     if same is not None and minutes is not None:
         said += f' Or {same.to_go(minutes):.0f} min more, until it ran as long as for "{same.run}".'
     return said

@@ -6,7 +6,7 @@ from stillshaft.ui.desktop import settings
 from stillshaft.ui.desktop.frame import Frame
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.settings import View
-from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight, most_important
+from stillshaft.ui.desktop.stages import Guide, Sentence, Stage, State, Weight, most_important
 
 CONTROL, ALT = QtCore.Qt.KeyboardModifier.ControlModifier, QtCore.Qt.KeyboardModifier.AltModifier
 
@@ -99,6 +99,54 @@ def test_the_weightiest_sentence_is_shown_and_leads_there(made):
     QtTest.QTest.qWait(150)  # a click by mnemonic shows the button pressed before it acts
     assert frame.open_stage is Stage.HOOK_UP
     assert not line.go.isVisible()
+
+
+def test_what_was_refused_comes_before_all_but_a_stop(made):
+    frame, pages = made
+    pages[Stage.HOOK_UP].said = Sentence("A sensor is loose.", Stage.HOOK_UP, Weight.CAUTION)
+    frame.open(Stage.HOOK_UP)
+    frame.say("Entry 7 is not there.")
+    assert frame.next_line.text.text() == "Entry 7 is not there."
+    pages[Stage.RUNS].said = Sentence("Stop the machine.", Stage.RUNS, Weight.STOP)
+    pages[Stage.RUNS].changed.emit()
+    assert frame.next_line.text.text() == "Stop the machine."
+    pages[Stage.RUNS].said = None
+    frame.say("")
+    assert frame.next_line.text.text() == "A sensor is loose."
+
+
+def test_the_next_line_is_true_before_anything_is_known(made):
+    frame, pages = made
+    line = frame.next_line
+    assert line.text.text() == "Choose a stage on the left."
+    height = line.height()
+    pages[Stage.HOOK_UP].said = Sentence("Signals come in.", Stage.HOOK_UP, action="Hook-up")
+    pages[Stage.HOOK_UP].told_state = State.DONE
+    frame.await_guide()
+    assert line.text.text() == "What comes next is being worked out."
+    assert not line.go.isVisible()
+    assert frame.rail.buttons[Stage.HOOK_UP].state is State.UNDER_WAY  # as before, until it is known
+    pages[Stage.RUNS].said = Sentence("Stop the machine.", Stage.RUNS, Weight.STOP, "Runs")
+    pages[Stage.RUNS].changed.emit()
+    assert line.text.text() == "Stop the machine."
+    pages[Stage.RUNS].said = None
+    states = dict.fromkeys(Stage, State.DONE)
+    frame.set_guide(Guide(Sentence("Take the first run.", Stage.RUNS, action="Runs"), states))
+    assert line.text.text() == "Take the first run."
+    assert line.go.isVisible()
+    assert frame.rail.buttons[Stage.HOOK_UP].state is State.DONE
+    assert line.height() == height  # with a button or without one
+    frame.await_guide()
+    frame.say("what is next cannot be told")
+    assert line.text.text() == "what is next cannot be told"
+    frame.say("")
+    assert line.text.text() == "Signals come in."
+
+
+def test_pages_that_are_not_there_yet_are_said_to_be_loaded(dressed, qtbot):
+    frame = Frame(None)
+    qtbot.addWidget(frame)
+    assert frame.next_line.text.text() == "The pages are being loaded."
 
 
 def test_among_equals_the_later_stage_speaks():

@@ -328,6 +328,7 @@ CATALOGUE = {
     "{0} and {1}": "{0} und {1}",
     "hold {0} still": "{0} ruhig halten",
     "hold it (a little)": "halten (etwas)",
+    "nothing in {0}": "in {0} nichts",
 }
 
 
@@ -356,6 +357,7 @@ def catalogue():
         ("12.5 mm/s rms", "12.5 mm/s rms"),
         ("/home/me/stop it: mark", "/home/me/stop it: Marke"),
         ("Not trusted: hold it (a little).", "Nicht verlässlich: halten (etwas)."),
+        ("Nothing in 5 s.", "In 5 s nichts."),
         ("record serial:/dev/ttyACM0 s", "serial:/dev/ttyACM0 s aufnehmen"),
     ],
 )

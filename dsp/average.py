@@ -111,15 +111,6 @@ class SynchronousAverager:
         return SynchronousAverage(angle, waveform, deviation, deviation / np.sqrt(count), self._revolutions, count)
 
 
-def synchronous_average(
-    samples: NDArray[np.floating], turned: tach.Revolutions, points: int = 512, revolutions: int = 1
-) -> SynchronousAverage:
-    """Average of samples (frames, channels) that are all there, as SynchronousAverager makes it."""
-    averager = SynchronousAverager(turned, samples.shape[1], points, revolutions)
-    averager.feed(samples)
-    return averager.result()
-
-
 def _interpolated(samples: NDArray[np.floating], at: Real) -> Real:
     """Samples (spans, points, channels) at places (spans, points) by Lagrange's polynomial through the nearest six."""
     base = np.floor(at).astype(np.int64) - _TAPS // 2 + 1

@@ -204,8 +204,7 @@ class OrderVectors:
     """Vectors of a record at one order.
 
     `mean` (channels,) complex, peak amplitude in the unit of the samples; `covariance` (2C, 2C) of its re and im by
-    channel; `blocks` (blocks, channels) short-time vectors at `times_s` and `speeds_rad_s`; `few_revolutions` says
-    that the interval rests on few blocks.
+    channel; `blocks` (blocks, channels) short-time vectors at `times_s` and `speeds_rad_s`.
     """
 
     mean: Complex
@@ -215,7 +214,6 @@ class OrderVectors:
     times_s: Real
     speeds_rad_s: Real
     revolutions: int
-    few_revolutions: bool
 
 
 def pooled(blocks: Sequence[BlockEquations], column: int = 0, weights: str = "flat") -> OrderVectors:
@@ -247,9 +245,7 @@ def pooled(blocks: Sequence[BlockEquations], column: int = 0, weights: str = "fl
     )
     covariance, degrees = mean_covariance(short, weight)
     covariance *= len(groups) * np.sum(fade**2) / np.sum(fade) ** 2
-    return OrderVectors(
-        mean, covariance, degrees, short, times, speeds, int(revolutions.sum()), len(groups) < 4 * _LINES
-    )
+    return OrderVectors(mean, covariance, degrees, short, times, speeds, int(revolutions.sum()))
 
 
 def mean_covariance(series: Complex, weight: Real) -> tuple[Real, int]:

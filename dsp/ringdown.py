@@ -101,26 +101,11 @@ class _Fitted:
     energy: Real
 
 
-def ring_down(
-    samples: Real,
-    rate_hz: float,
-    points: Sequence[PointChannel],
-    pulse: PulseChannel | None = None,
-    lowest_hz: float = 3.0,
-    highest_hz: float = 200.0,
-) -> RingDown:
-    """Natural frequencies and damping from samples (frames, inputs) in units of digital full scale.
-
-    One blow or several, the machine standing. Raises RingDownError for a record without a clear hit, overloaded, or too
-    short, and for a machine that turned, which a pulse input shows.
-    """
-    struck = Struck(rate_hz, points, pulse, lowest_hz, highest_hz)
-    struck.feed(samples)
-    return struck.result()
-
-
 class Struck:
-    """A bump test that comes in pieces: of the samples only what finds the hits and fits the decays is kept."""
+    """A bump test, one blow or several, from samples (frames, inputs) in units of digital full scale, piece by piece.
+
+    Of the samples only what finds the hits and fits the decays is kept. A pulse input shows whether the machine stood.
+    """
 
     def __init__(
         self,
@@ -165,7 +150,10 @@ class Struck:
             self._before = waiting[whole - 1 : whole]
 
     def result(self) -> RingDown:
-        """What rang. Raises RingDownError as `ring_down` does."""
+        """Natural frequencies and damping.
+
+        Raises RingDownError for a record without a clear hit, overloaded, or too short, and for a machine that turned.
+        """
         if self._turning is not None:
             try:
                 self._turning.refuse()

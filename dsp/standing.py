@@ -61,26 +61,12 @@ class Turning:
             )
 
 
-def background(
-    samples: Real,
-    rate_hz: float,
-    points: Sequence[PointChannel],
-    display: str,
-    speed_rpm: float,
-    pulse: PulseChannel | None = None,
-) -> tuple[BandLevel, ...]:
-    """Level of each point in a band about `speed_rpm` while the machine itself stands.
-
-    `samples` (frames, inputs) in units of digital full scale. The band is ± 3 %, or three lines where that is more.
-    Raises StandingError for a speed that cannot be, too short a record, and a machine that turned.
-    """
-    heard = Background(rate_hz, points, display, speed_rpm, pulse)
-    heard.feed(samples)
-    return heard.result()
-
-
 class Background:
-    """The same of samples that come in pieces."""
+    """Level of each point in a band about `speed_rpm` while the machine itself stands, from samples piece by piece.
+
+    Samples (frames, inputs) are in units of digital full scale; a pulse input shows whether the machine stood. The band is
+    ± 3 %, or three lines where that is more.
+    """
 
     def __init__(
         self,

@@ -19,7 +19,6 @@ Real = NDArray[np.float64]
 Complex = NDArray[np.complex128]
 
 Caps = Sequence[float | None]
-Held = Sequence[complex | None]
 
 NOMINAL = 1e6  # cap of a plane without one, as a multiple of the mass that would do the whole job alone
 GAP = 1e-6  # of the scale of the problem: what a solution must be proven within
@@ -54,23 +53,18 @@ class Capped:
 
 
 def least_squares(
-    vibration: Complex,
-    influence: Complex,
-    *,
-    weights: Real | None = None,
-    caps: Caps | None = None,
-    held: Held | None = None,
+    vibration: Complex, influence: Complex, *, weights: Real | None = None, caps: Caps | None = None
 ) -> Capped:
     """Masses (P,) for the least Σ (s_m·|v_m + H_m·w|)², v (M,), H (M, P), weights s (M,).
 
-    `held` gives the masses of planes that are not free. Where no cap stops a plane this is numpy.linalg.lstsq to all
-    digits. Raises ConeError for arrays, weights or caps that cannot be used.
+    Where no cap stops a plane this is numpy.linalg.lstsq to all digits. Raises ConeError for arrays, weights or caps that
+    cannot be used.
     """
     rows, columns, _ = weighted(vibration, influence, weights)
-    return _least(rows, columns, checked_caps(caps, columns.shape[1]), *checked_held(held, columns.shape[1]))
+    return _least(rows, columns, checked_caps(caps, columns.shape[1]))
 
 
-def least_quadratic(gram: Complex, linear: Complex, caps: Caps | None = None, *, held: Held | None = None) -> Capped:
+def least_quadratic(gram: Complex, linear: Complex, caps: Caps | None = None) -> Capped:
     """Masses (P,) for the least wᴴ·G·w + 2·Re(gᴴ·w) with |w_p| ≤ cap_p; G (P, P) Hermitian, without negative curvature.
 
     The least expected residual under caps is G = HᴴH + k·R, g = Hᴴv + k·c. Raises ConeError for arrays or caps that cannot
@@ -99,7 +93,7 @@ def least_quadratic(gram: Complex, linear: Complex, caps: Caps | None = None, *,
     root = np.sqrt(curved[bent])
     rows = slope[bent] / root
     columns = root[:, None] * turn[:, bent].conj().T * size
-    solved = _least(rows, columns, checked_caps(caps, planes), *checked_held(held, planes))
+    solved = _least(rows, columns, checked_caps(caps, planes))
     constant = _square(rows)
     return replace(solved, value=solved.value - constant, lower_bound=solved.lower_bound - constant)
 
@@ -116,19 +110,18 @@ def squares_bound(vibration: Complex, influence: Complex, caps: Real, mix: Compl
     return max(0.0, level) ** 2 / squared
 
 
-def _least(rows: Complex, columns: Complex, caps: Real, free: NDArray[np.bool_], fixed: Complex) -> Capped:
+def _least(rows: Complex, columns: Complex, caps: Real) -> Capped:
     """The least of |rows + columns·w|²: without caps, and where that breaks one as a cone programme."""
-    masses = fixed.copy()
-    rest = rows + columns @ fixed
-    scale = float(np.linalg.norm(rest))
+    masses = np.zeros(columns.shape[1], dtype=np.complex128)
+    scale = float(np.linalg.norm(rows))
     lengths = np.linalg.norm(columns, axis=0)
-    moved = free & (lengths > 0.0)
+    moved = lengths > 0.0
     value = lower = scale**2
     if scale > 0.0 and np.any(moved):
         design, limits = columns[:, moved], caps[moved]
         discs = np.minimum(limits, NOMINAL * scale / lengths[moved])
-        unit, reach = rest / scale, design * discs / scale
-        plain = np.asarray(np.linalg.lstsq(design, -rest, rcond=None)[0], dtype=np.complex128)
+        unit, reach = rows / scale, design * discs / scale
+        plain = np.asarray(np.linalg.lstsq(design, -rows, rcond=None)[0], dtype=np.complex128)
         parts, least = plain / discs, -math.inf
         if np.all(np.abs(plain) <= discs):
             least = _bound(unit, reach, parts, np.zeros_like(plain))
@@ -141,7 +134,7 @@ def _least(rows: Complex, columns: Complex, caps: Real, free: NDArray[np.bool_],
     proven = value - lower <= GAP * scale**2
     why = f"the least may be lower by {value - lower:.3g}: the cone solver found no proof"
     return Capped(
-        masses, value, lower, stopped(masses, caps, free), "solved" if proven else "not proven", None if proven else why
+        masses, value, lower, stopped(masses, caps), "solved" if proven else "not proven", None if proven else why
     )
 
 
@@ -211,18 +204,9 @@ def checked_caps(caps: Caps | None, planes: int) -> Real:
     return np.array([math.inf if c is None else c for c in given])
 
 
-def checked_held(held: Held | None, planes: int) -> tuple[NDArray[np.bool_], Complex]:
-    """Which planes are free (P,), and the masses of those that are not, 0 where free. Raises ConeError."""
-    given = [None] * planes if held is None else list(held)
-    if len(given) != planes or any(w is not None and not np.isfinite(w) for w in given):
-        raise ConeError(f"held {given}: give a finite mass, or None, for each of the {planes} planes")
-    free = np.array([w is None for w in given], dtype=np.bool_)
-    return free, np.array([0.0 if w is None else w for w in given], dtype=np.complex128)
-
-
-def stopped(masses: Complex, caps: Real, free: NDArray[np.bool_]) -> tuple[int, ...]:
-    """Numbers of the free planes at their cap."""
-    return tuple(int(p) for p in np.flatnonzero(free & (np.abs(masses) >= (1.0 - AT_CAP) * caps)))
+def stopped(masses: Complex, caps: Real) -> tuple[int, ...]:
+    """Numbers of the planes at their cap."""
+    return tuple(int(p) for p in np.flatnonzero(np.abs(masses) >= (1.0 - AT_CAP) * caps))
 
 
 def within(parts: Complex) -> Complex:

@@ -400,7 +400,7 @@ def _alternative(
     squares = np.abs(case.rows @ x) ** 2 + np.maximum(scattered, 0.0)
     rms, before = (math.sqrt(float(np.mean(s))) for s in (squares, np.abs(case.rows[:, 0]) ** 2))
     needed = float(np.abs(masses) @ radii_mm)
-    at_cap = stopped(masses, case.caps, np.ones(masses.size, dtype=np.bool_))
+    at_cap = stopped(masses, case.caps)
     said = f"{basis.name}: {100.0 * rms / (before or 1.0):.0f} % of the vibration is to be expected"
     said += f", with {needed:.4g} {unit} in all"
     if at_cap:

@@ -30,7 +30,6 @@ DENSITIES_KG_M3: Mapping[str, float] = {
     "magnesium": 1740.0,
     "zinc": 7140.0,
 }
-DRILL_POINTS_DEG = (118.0, 140.0)
 _IN_LINE = 1e-9
 _MOST_ROUNDED = 4  # pieces that one share is rounded to
 
@@ -125,12 +124,6 @@ def rim_distance(angle_deg: float, radius: float) -> float:
     return math.radians(angle_deg) * radius
 
 
-def rim_angle(distance: float, radius: float) -> float:
-    """Angle in degrees, 0 ≤ angle < 360, of a point so far along the rim from the mark."""
-    _above_zero(radius=radius)
-    return math.degrees(distance / radius) % 360.0
-
-
 def chord(angle_deg: float, radius: float) -> float:
     """Straight distance between two points of the rim so many degrees apart."""
     _above_zero(radius=radius)
@@ -171,14 +164,6 @@ def drilled(
     if full < 0.0:
         return Hole(0.0, float((3.0 * volume / (math.pi * math.tan(half) ** 2)) ** (1.0 / 3.0)))
     return Hole(full, full + tip)
-
-
-def drilled_mass(hole: Hole, diameter_m: float, density_kg_m3: float) -> float:
-    """Mass in kg that a hole of this depth takes off: undoes `drilled`."""
-    _above_zero(diameter=diameter_m, density=density_kg_m3)
-    tip = hole.total_m - hole.full_m
-    radius = diameter_m / 2.0
-    return density_kg_m3 * math.pi * radius**2 * (hole.full_m + tip / 3.0)
 
 
 def ground_depth(mass_kg: float, area_m2: float, density_kg_m3: float) -> float:

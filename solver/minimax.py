@@ -17,10 +17,8 @@ from stillshaft.solver.capped import (
     NOMINAL,
     Caps,
     ConeError,
-    Held,
     axes_of,
     checked_caps,
-    checked_held,
     discs_of,
     put_right,
     solve_cones,
@@ -75,31 +73,25 @@ class LimitCheck:
 
 
 def minimax(
-    vibration: Complex,
-    influence: Complex,
-    *,
-    weights: Real | None = None,
-    caps: Caps | None = None,
-    held: Held | None = None,
+    vibration: Complex, influence: Complex, *, weights: Real | None = None, caps: Caps | None = None
 ) -> Minimax:
     """Masses (P,) for the least max s_m·|v_m + H_m·w|, v (M,), H (M, P), weights s (M,), |w_p| ≤ cap_p.
 
-    `held` gives the masses of planes that are not free. A second-order cone programme (Lobo, Vandenberghe, Boyd, Lebret,
-    Applications of second-order cone programming, 1998, from memory), solved on the axes of the capped effects.
+    A second-order cone programme (Lobo, Vandenberghe, Boyd, Lebret, Applications of second-order cone programming, 1998,
+    from memory), solved on the axes of the capped effects.
 
     Raises ConeError for arrays, weights or caps that cannot be used.
     """
     rows, columns, _ = weighted(vibration, influence, weights)
     limits = checked_caps(caps, columns.shape[1])
-    free, masses = checked_held(held, columns.shape[1])
-    rest = rows + columns @ masses
-    scale = float(np.abs(rest).max())
+    masses = np.zeros(columns.shape[1], dtype=np.complex128)
+    scale = float(np.abs(rows).max())
     lengths = np.linalg.norm(columns, axis=0)
-    moved = free & (lengths > 0.0)
+    moved = lengths > 0.0
     lower = 0.0
     if scale > 0.0 and np.any(moved):
         discs = np.minimum(limits[moved], NOMINAL * scale / lengths[moved])
-        parts, lower = _in_cones(rest / scale, columns[:, moved] * discs / scale)
+        parts, lower = _in_cones(rows / scale, columns[:, moved] * discs / scale)
         masses[moved] = discs * parts
     elif scale > 0.0:
         lower = 1.0
@@ -110,7 +102,7 @@ def minimax(
         masses,
         worst,
         lower,
-        stopped(masses, limits, free),
+        stopped(masses, limits),
         _binding(np.abs(rows + columns @ masses), scale),
         "solved" if proven else "not proven",
         None if proven else f"the least may be lower by {worst - lower:.3g}: the cone solver found no proof",

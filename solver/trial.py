@@ -105,16 +105,13 @@ class TrialEffect:
     sentence: str
 
 
-def trial_effects(
-    runs: Runs, fits: Sequence[Fit], expected_residual: float, goal: float | None = None
-) -> tuple[TrialEffect, ...]:
+def trial_effects(runs: Runs, fits: Sequence[Fit], expected_residual: float) -> tuple[TrialEffect, ...]:
     """Effect of each plane's largest mass so far, judged against the scatter.
 
-    `expected_residual` and `goal` are shares of the initial vibration; the goal is that of the limits where there are
-    some, else a fifth.
+    `expected_residual` is a share of the initial vibration; so is the goal, that of the limits where there are some, else
+    a fifth.
     """
-    if goal is None:
-        goal = _goal(runs, fits)
+    goal = _goal(runs, fits)
     initial = np.concatenate([f.initial for f in fits])
     largest = float(np.abs(initial).max())
     listed = []
@@ -236,19 +233,18 @@ def known_trial(
     speed_rpm: float,
     most_force_n: float,
     *,
-    effect: float = EFFECT,
     abort: float | None = None,
 ) -> Trial:
-    """A trial mass by known coefficients of its plane, h (M,): the wanted effect, in the direction that lowers most.
+    """A trial mass by known coefficients of its plane, h (M,): the usual effect, in the direction that lowers most.
 
-    `effect` is |h·w| over the initial vibration at the strongest point. The force limit and the abort level make it less:
-    the worst case |v0| + |h·w| stays below the abort level wherever the initial run does. Raises TrialError where no mass
-    is left.
+    |h·w| is EFFECT of the initial vibration at the strongest point. The force limit and the abort level make it less: the
+    worst case |v0| + |h·w| stays below the abort level wherever the initial run does. Raises TrialError where no mass is
+    left.
     """
     strongest = int(np.argmax(np.abs(influence)))
     if not abs(influence[strongest]) > 0.0:
         raise TrialError(f'plane "{plane}": the stored coefficients are 0: take any small trial mass')
-    mass = effect * float(np.abs(initial).max()) / float(abs(influence[strongest]))
+    mass = EFFECT * float(np.abs(initial).max()) / float(abs(influence[strongest]))
     per_newton = kg_per_mass_unit * centrifugal_force(1.0, radius_m, speed_rpm)
     reason = "opposite the heavy spot, by stored coefficients"
     if mass * per_newton > most_force_n:
@@ -272,16 +268,6 @@ def known_trial(
         for name, v, d in zip(points, initial, moved, strict=True)
     )
     return Trial(plane, mass * kg_per_mass_unit, angle_deg, mass * per_newton, reason, levels)
-
-
-def chance_of_less(effect: float, within_deg: float) -> float:
-    """Probability that a trial of this effect |h·w|/|v0| lowers the vibration, put opposite to within ± so many degrees.
-
-    It does where cos δ > effect/2, δ being evenly spread.
-    """
-    if effect >= 2.0:
-        return 0.0
-    return min(1.0, math.degrees(math.acos(effect / 2.0)) / within_deg) if within_deg > 0.0 else 1.0
 
 
 def displacement_phase(phase_deg: float, quantity: str) -> float:

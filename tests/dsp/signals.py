@@ -56,3 +56,9 @@ def record(seconds, speed_rpm, vectors, *, seed=0, noise=0.0, wander=0.005, puls
             x = x + 0.4 * abs(z) * np.cos(2 * angle - 1.0) + 0.2 * abs(z) * np.cos(3 * angle + 0.5)
         columns.append(x)
     return np.column_stack(columns).astype(np.float32)
+
+
+def fed(meter, samples):
+    """What a meter that takes samples in pieces says of all of them."""
+    meter.feed(samples)
+    return meter.result()

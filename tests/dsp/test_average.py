@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from signals import fed
 from stillshaft.dsp import average, tach
 
 RATE_HZ = 48_000.0
@@ -23,6 +24,10 @@ def shaft(seconds=4.0, speed_rpm=1500.0, change=0.01):
     return angle, tach.number_revolutions(pulses)
 
 
+def synchronous_average(samples, turned, **spans):
+    return fed(average.SynchronousAverager(turned, samples.shape[1], **spans), samples)
+
+
 def decibel(error, size):
     return 20.0 * np.log10(np.sqrt(np.mean(error**2)) / (size / np.sqrt(2.0)))
 
@@ -41,7 +46,7 @@ def test_interpolation_is_as_exact_as_lagranges_remainder_says(share, wanted_db)
 def test_a_waveform_that_repeats_comes_out_as_it_is():
     angle, turned = shaft()
     wave = np.column_stack([np.cos(angle - 0.5) + 0.3 * np.cos(3 * angle + 1.0), np.sin(2 * angle)])
-    found = average.synchronous_average(wave, turned, points=360)
+    found = synchronous_average(wave, turned, points=360)
     there = found.angle_rad
     expected = np.column_stack([np.cos(there - 0.5) + 0.3 * np.cos(3 * there + 1.0), np.sin(2 * there)])
     np.testing.assert_allclose(found.waveform, expected, atol=1e-6)
@@ -52,7 +57,7 @@ def test_noise_goes_down_with_the_square_root_of_the_revolutions():
     angle, turned = shaft(16.0)
     rng = np.random.default_rng(1)
     noise = 2.0 * rng.standard_normal(angle.size)
-    found = average.synchronous_average((np.cos(angle) + noise)[:, None], turned, points=256)
+    found = synchronous_average((np.cos(angle) + noise)[:, None], turned, points=256)
     error = found.waveform[:, 0] - np.cos(found.angle_rad)
     assert found.spans > 390
     assert error.std() == pytest.approx(2.0 / np.sqrt(found.spans), rel=0.15)
@@ -63,8 +68,8 @@ def test_noise_goes_down_with_the_square_root_of_the_revolutions():
 def test_half_orders_need_two_revolutions():
     angle, turned = shaft()
     half = np.cos(0.5 * angle)[:, None]
-    assert np.abs(average.synchronous_average(half, turned).waveform).max() < 0.05
-    two = average.synchronous_average(half, turned, revolutions=2)
+    assert np.abs(synchronous_average(half, turned).waveform).max() < 0.05
+    two = synchronous_average(half, turned, revolutions=2)
     assert np.abs(two.waveform).max() == pytest.approx(1.0, abs=1e-3)
 
 
@@ -72,7 +77,7 @@ def test_a_missing_pulse_is_bridged():
     angle, turned = shaft()
     holed = tach.number_revolutions(np.delete(turned.frames, [20, 21, 50]))
     wave = np.cos(angle - 0.5)[:, None]
-    whole, bridged = (average.synchronous_average(wave, t, points=128) for t in (turned, holed))
+    whole, bridged = (synchronous_average(wave, t, points=128) for t in (turned, holed))
     assert bridged.spans == whole.spans
     np.testing.assert_allclose(bridged.waveform, whole.waveform, atol=1e-5)
 
@@ -88,4 +93,4 @@ def test_a_missing_pulse_is_bridged():
 def test_what_gives_no_average_is_said_in_one_line(arguments, match):
     angle, turned = shaft()
     with pytest.raises(average.AverageError, match=match):
-        average.synchronous_average(np.cos(angle)[:, None], turned, **arguments)
+        synchronous_average(np.cos(angle)[:, None], turned, **arguments)

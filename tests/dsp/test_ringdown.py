@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import signals
 from scipy.signal import find_peaks
-from signals import Channel, Pulse
+from signals import Channel, Pulse, fed
 from stillshaft.dsp import ringdown, standing
 
 RATE_HZ = 8000.0
@@ -34,8 +34,17 @@ def bumps(seed=0, modes=MODES, hits=FIVE, noise=0.003, size=0.25, coloured=False
     return np.column_stack([np.zeros(t.size), x])
 
 
+def ring_down(samples, *pulse, **band):
+    return fed(ringdown.Struck(RATE_HZ, POINTS, *pulse, **band), samples)
+
+
+def background(samples, speed_rpm, *pulse, display="mm/s rms"):
+    points = [Channel("near", 1), Channel("far", 2)]
+    return fed(standing.Background(RATE_HZ, points, display, speed_rpm, *pulse), samples)
+
+
 def test_modes_of_five_hits():
-    found = ringdown.ring_down(bumps(), RATE_HZ, POINTS, Pulse())
+    found = ring_down(bumps(), Pulse())
     assert len(found.hits_s) == 5
     np.testing.assert_allclose(found.hits_s, FIVE, atol=0.01)
     assert len(found.modes) == 2
@@ -79,7 +88,7 @@ def test_intervals_cover_the_truth(modes, hits, noise, coloured):
     inside, errors, textbook = [], [], []
     for seed in range(24):
         samples = bumps(seed, modes, hits, noise, coloured=coloured)
-        found = ringdown.ring_down(samples, RATE_HZ, POINTS)
+        found = ring_down(samples)
         assert len(found.modes) == 2
         for mode, (hz, ratio, _) in zip(found.modes, modes, strict=True):
             inside.append(abs(mode.frequency_hz - hz) <= mode.frequency_ci95_hz)
@@ -92,7 +101,7 @@ def test_intervals_cover_the_truth(modes, hits, noise, coloured):
 
 def test_pieces_of_any_size_tell_the_same_as_the_whole():
     samples = bumps() + 0.3  # an offset does no harm
-    whole = ringdown.ring_down(samples, RATE_HZ, POINTS)
+    whole = ring_down(samples)
     struck = ringdown.Struck(RATE_HZ, POINTS)
     for piece in np.split(samples, [1, 17, 5000, 5001, 90_000]):
         struck.feed(piece)
@@ -107,15 +116,15 @@ def test_points_that_hear_nothing_do_no_harm():
     samples = bumps()
     noise = 0.003 * np.random.default_rng(3).standard_normal((len(samples), 2))
     points = [*POINTS, Channel("along", 3, "acceleration", 1.0), Channel("base", 4, "acceleration", 1.0)]
-    found = ringdown.ring_down(np.column_stack([samples, noise]), RATE_HZ, points)
-    alone = ringdown.ring_down(samples, RATE_HZ, POINTS)
+    found = fed(ringdown.Struck(RATE_HZ, points), np.column_stack([samples, noise]))
+    alone = ring_down(samples)
     assert [m.frequency_hz for m in found.modes] == pytest.approx([m.frequency_hz for m in alone.modes], rel=1e-4)
     assert {m.point for m in found.modes} <= {"drive end", "far end"}
 
 
 def test_soft_blows_are_found_below_the_noise_of_the_whole_band():
     """Noise of a tenth of the blow: the decays stand out of it only below 200 Hz."""
-    found = ringdown.ring_down(bumps(noise=0.012, size=0.15), RATE_HZ, POINTS)
+    found = ring_down(bumps(noise=0.012, size=0.15))
     assert len(found.hits_s) >= 3
     assert any(abs(m.frequency_hz - 24.0) <= 2 * m.frequency_ci95_hz < 0.5 for m in found.modes)
 
@@ -124,18 +133,18 @@ def test_an_overloaded_hit_is_left_out_and_said():
     samples = bumps(size=0.2)
     hard = slice(int(4.0 * RATE_HZ), int(4.05 * RATE_HZ))
     samples[hard] = np.clip(20.0 * samples[hard], -1.0, 1.0)
-    found = ringdown.ring_down(samples, RATE_HZ, POINTS)
+    found = ring_down(samples)
     assert len(found.hits_s) == 4
     assert "the hit at 4.0 s is overloaded and left out" in found.warnings[0]
 
 
 def test_hits_too_close_for_the_lowest_frequency_are_said():
-    found = ringdown.ring_down(bumps(hits=(1.0, 4.0, 4.4), noise=0.0003), RATE_HZ, POINTS)
+    found = ring_down(bumps(hits=(1.0, 4.0, 4.4), noise=0.0003))
     assert any("the hit at 4.0 s has 0.4" in w and "are needed" in w for w in found.warnings)
 
 
 def test_one_hit_says_what_it_does_not_know():
-    found = ringdown.ring_down(bumps(hits=(1.0,)), RATE_HZ, POINTS)
+    found = ring_down(bumps(hits=(1.0,)))
     assert any("hit 3 times or more" in w for w in found.warnings)
 
 
@@ -143,19 +152,19 @@ def test_what_tells_nothing_is_refused():
     rng = np.random.default_rng(1)
     quiet = np.column_stack([np.zeros(40_000), 0.01 * rng.standard_normal((40_000, 2))])
     with pytest.raises(ringdown.RingDownError, match="no clear hit: the loudest moment is"):
-        ringdown.ring_down(quiet, RATE_HZ, POINTS)
+        ring_down(quiet)
     with pytest.raises(ringdown.RingDownError, match=r"1.00 s: need 1.2 s or more"):
-        ringdown.ring_down(bumps()[: int(RATE_HZ)], RATE_HZ, POINTS)
+        ring_down(bumps()[: int(RATE_HZ)])
     with pytest.raises(ringdown.RingDownError, match="no hit can be used: the hit at 1.0 s is overloaded"):
-        ringdown.ring_down(np.clip(20.0 * bumps(hits=(1.0,)), -1.0, 1.0), RATE_HZ, POINTS)
+        ring_down(np.clip(20.0 * bumps(hits=(1.0,)), -1.0, 1.0))
     with pytest.raises(ringdown.RingDownError, match="nothing rings between 60 and 200 Hz"):
-        ringdown.ring_down(bumps(), RATE_HZ, POINTS, lowest_hz=60.0)
+        ring_down(bumps(), lowest_hz=60.0)
     with pytest.raises(ringdown.RingDownError, match="3 to 9000 Hz: give two frequencies"):
-        ringdown.ring_down(bumps(), RATE_HZ, POINTS, highest_hz=9000.0)
+        ring_down(bumps(), highest_hz=9000.0)
     broken = bumps()
     broken[5, 1] = np.nan
     with pytest.raises(ringdown.RingDownError, match="a sample is not finite"):
-        ringdown.ring_down(broken, RATE_HZ, POINTS)
+        ring_down(broken)
 
 
 def test_a_turning_machine_is_refused():
@@ -163,7 +172,7 @@ def test_a_turning_machine_is_refused():
     angle = 2 * np.pi * 10.0 * np.arange(len(samples)) / RATE_HZ
     samples[:, 0] = 0.5 * signals.pulse_train(angle, 600.0 * signals.RATE_HZ / RATE_HZ)
     with pytest.raises(ringdown.RingDownError, match="pulses, as of 600 r/min: the machine turned"):
-        ringdown.ring_down(samples, RATE_HZ, POINTS, Pulse())
+        ring_down(samples, Pulse())
 
 
 def standing_still(level, hz, seconds=20.0, seed=0):
@@ -176,15 +185,14 @@ def standing_still(level, hz, seconds=20.0, seed=0):
 
 def test_the_background_is_that_of_the_tone():
     """A reading of 1 is 1 mm/s rms: the tone's own level comes back, a tone outside the band does not."""
-    points = [Channel("near", 1), Channel("far", 2)]
-    near, far = standing.background(standing_still(0.8, 24.4), RATE_HZ, points, "mm/s rms", 1480.0, Pulse())
+    near, far = background(standing_still(0.8, 24.4), 1480.0, Pulse())
     assert near.level == pytest.approx(0.8, rel=0.01)
     assert near.ci95 < 0.05
     assert far.level < 0.01
     assert near.band_hz[0] < 24.4 < near.band_hz[1]
-    peak = standing.background(standing_still(0.8, 24.4), RATE_HZ, points, "mm/s peak", 1480.0)[0]
+    peak = background(standing_still(0.8, 24.4), 1480.0, display="mm/s peak")[0]
     assert peak.level == pytest.approx(0.8 * np.sqrt(2.0), rel=0.01)
-    outside = standing.background(standing_still(0.8, 30.0), RATE_HZ, points, "mm/s rms", 1480.0)[0]
+    outside = background(standing_still(0.8, 30.0), 1480.0)[0]
     assert outside.level < 0.01
 
 
@@ -193,20 +201,19 @@ def test_a_background_in_pieces_is_that_of_the_whole():
     heard = standing.Background(RATE_HZ, points, "mm/s rms", 1480.0, Pulse())
     for piece in np.split(samples, [3, 40_000, 40_001]):
         heard.feed(piece)
-    whole = standing.background(samples, RATE_HZ, points, "mm/s rms", 1480.0, Pulse())
+    whole = background(samples, 1480.0, Pulse())
     assert [b.level for b in heard.result()] == pytest.approx([b.level for b in whole], rel=1e-6)
 
 
 def test_a_background_that_cannot_be_told_is_refused():
-    points = [Channel("near", 1), Channel("far", 2)]
     with pytest.raises(standing.StandingError, match=r"4.0 s with the machine stopped: need 6 s"):
-        standing.background(standing_still(1.0, 24.4, 4.0), RATE_HZ, points, "mm/s rms", 1480.0)
+        background(standing_still(1.0, 24.4, 4.0), 1480.0)
     with pytest.raises(standing.StandingError, match="speed 0 r/min: must be above 0"):
-        standing.background(standing_still(1.0, 24.4), RATE_HZ, points, "mm/s rms", 0.0)
+        background(standing_still(1.0, 24.4), 0.0)
     with pytest.raises(standing.StandingError, match=r"more than 0.4 of the sample rate"):
-        standing.background(standing_still(1.0, 24.4), RATE_HZ, points, "mm/s rms", 200_000.0)
+        background(standing_still(1.0, 24.4), 200_000.0)
     samples = standing_still(1.0, 24.4)
     angle = 2 * np.pi * 24.0 * np.arange(len(samples)) / RATE_HZ
     samples[:, 0] = 0.5 * signals.pulse_train(angle, 1440.0 * signals.RATE_HZ / RATE_HZ)
     with pytest.raises(standing.StandingError, match="as of 1440 r/min: the machine turned"):
-        standing.background(samples, RATE_HZ, points, "mm/s rms", 1440.0, Pulse())
+        background(samples, 1440.0, Pulse())

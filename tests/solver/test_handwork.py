@@ -71,13 +71,9 @@ def test_several_masses_in_one():
     assert handwork.at_radius(12.0, 200.0, 300.0) == pytest.approx(8.0)
 
 
-@given(st.floats(0.0, 359.999), sizes)
-def test_rim_distance_and_back(angle_deg, radius):
-    assert handwork.rim_angle(handwork.rim_distance(angle_deg, radius), radius) == pytest.approx(angle_deg, abs=1e-9)
-
-
 def test_arc_and_chord_of_a_circle():
     assert handwork.rim_distance(360.0, 300.0) == pytest.approx(2.0 * math.pi * 300.0)
+    assert handwork.rim_distance(90.0, 200.0) == pytest.approx(314.159, abs=1e-3)
     assert handwork.chord(60.0, 300.0) == pytest.approx(300.0)
     assert handwork.chord(180.0, 300.0) == pytest.approx(600.0)
 
@@ -94,8 +90,9 @@ def test_a_drilled_hole_is_a_cylinder_and_a_cone():
 @given(st.floats(1e-6, 1.0), st.floats(1e-3, 0.05), st.floats(90.0, 179.0), st.integers(1, 6))
 def test_the_hole_takes_the_mass_off(mass_kg, diameter_m, point_deg, holes):
     hole = handwork.drilled(mass_kg, diameter_m, 7850.0, point_deg=point_deg, holes=holes)
-    if hole.full_m > 0.0:
-        assert holes * handwork.drilled_mass(hole, diameter_m, 7850.0) == pytest.approx(mass_kg)
+    if hole.full_m > 0.0:  # a cylinder, and a cone of a third of its own height
+        length = hole.full_m + (hole.total_m - hole.full_m) / 3.0
+        assert holes * 7850.0 * math.pi / 4.0 * diameter_m**2 * length == pytest.approx(mass_kg)
     else:  # only a part of the point: a cone as wide as it is deep times twice the tangent of half the angle
         radius = hole.total_m * math.tan(math.radians(point_deg) / 2.0)
         assert radius <= diameter_m / 2.0 * (1.0 + 1e-9)

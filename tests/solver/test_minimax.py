@@ -90,20 +90,6 @@ def test_a_plane_without_effect_and_a_rotor_at_rest_need_no_mass():
         assert (alone.gap, alone.status) == (0.0, "solved")
 
 
-def test_held_planes_count_as_done():
-    rng = np.random.default_rng(1)
-    v, h, on = complex_normal(rng, 6), complex_normal(rng, 6, 3), 0.7 - 0.2j
-    for solve in (minimax.minimax, capped.least_squares):
-        held = solve(v, h, held=[None, on, None], caps=[0.5, 0.1, None])
-        rest = solve(v + h[:, 1] * on, h[:, [0, 2]], caps=[0.5, None])
-        assert held.masses[1] == on
-        np.testing.assert_allclose(held.masses[[0, 2]], rest.masses, rtol=1e-6)
-        assert held.at_cap == tuple(2 * p for p in rest.at_cap)  # a held plane is not stopped by its cap
-        whole = solve(v, h, held=list(rest.masses) + [on])
-        assert whole.status == "solved"
-        assert whole.gap == pytest.approx(0.0, abs=1e-12)
-
-
 # other solvers
 
 
@@ -204,10 +190,6 @@ def test_a_quadratic_without_caps_is_solved_by_its_matrix():
     gram, linear = factor.conj().T @ factor, complex_normal(rng, 3)
     found = capped.least_quadratic(gram, linear)
     np.testing.assert_allclose(found.masses, -np.linalg.solve(gram, linear), rtol=1e-10)
-    held = capped.least_quadratic(gram, linear, held=[None, 0.3j, None])
-    keep = np.ix_([0, 2], [0, 2])
-    expected = -np.linalg.solve(gram[keep], (linear + gram[:, 1] * 0.3j)[[0, 2]])
-    np.testing.assert_allclose(held.masses[[0, 2]], expected, rtol=1e-10)
 
 
 # laws
@@ -336,7 +318,6 @@ def test_a_point_without_a_limit_is_not_made_the_worst_of_all():
         (([1.0], [[1.0]]), {"weights": [-1.0]}, "finite number, 0 or more, for each of the 1 points"),
         (([1.0], [[1.0]]), {"caps": [0.0]}, "a mass above 0, or None, for each of the 1 planes"),
         (([1.0], [[1.0]]), {"caps": [1.0, 1.0]}, "for each of the 1 planes"),
-        (([1.0], [[1.0]]), {"held": [np.inf]}, "a finite mass, or None, for each of the 1 planes"),
     ],
 )
 def test_what_cannot_be_solved_is_refused(arguments, more, match):

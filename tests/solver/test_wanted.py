@@ -11,7 +11,7 @@ from stillshaft.solver import correction
 from stillshaft.solver.correction import SolveError, Wanted, solve
 from stillshaft.solver.influence import fit_all
 from stillshaft.solver.runs import Rotor, RunsError, load_runs
-from stillshaft.solver.trial import chance_of_less, known_trial
+from stillshaft.solver.trial import known_trial
 
 RAO = Path(__file__).parents[2] / "fixtures" / "rao_two_plane.toml"
 
@@ -211,12 +211,3 @@ def test_a_trial_by_stored_coefficients():
     assert light.force_n == pytest.approx(10.0)
     above = known_trial("disc", v, h, ("A", "B"), 1e-3, 0.2, 1500.0, 1e9, abort=5.0)
     assert above.mass_kg > 0.0  # never refused only because the initial run is high
-
-
-@pytest.mark.parametrize(
-    ("effect", "within", "chance"), [(0.5, 180.0, 0.42), (0.5, 90.0, 0.84), (0.5, 60.0, 1.0), (1.0, 90.0, 0.67)]
-)
-def test_chance_that_a_trial_lowers_the_vibration(effect, within, chance):
-    """P(cos δ > r/2) with δ even within ±L; figures of the same by simulation."""
-    assert chance_of_less(effect, within) == pytest.approx(chance, abs=0.005)
-    assert chance_of_less(2.0, within) == 0.0

@@ -174,7 +174,9 @@ def bump(machine, seed):
                     x[:, n] += 4.0 * rng.uniform(0.9, 1.1) * seen * decay
     x[:, 0] = 1e-3 * rng.standard_normal(t.size)
     wired = hookup()
-    return ringdown.ring_down(x, RATE_HZ, wired.points, wired.pulse)
+    struck = ringdown.Struck(RATE_HZ, wired.points, wired.pulse)
+    struck.feed(x)
+    return struck.result()
 
 
 def run(machine, seed):
@@ -219,8 +221,9 @@ def evidence_of(machine, seed):
         samples = run(stopped, seed + 1)
         samples[:, 0] = 0.0
         wired = hookup()
-        levels = standing.background(samples, RATE_HZ, wired.points, wired.display, SPEED_RPM, wired.pulse)
-        parts.append(evidence.from_background(levels, {p.name: abs(p.z) for p in first.points}))
+        heard = standing.Background(RATE_HZ, wired.points, wired.display, SPEED_RPM, wired.pulse)
+        heard.feed(samples)
+        parts.append(evidence.from_background(heard.result(), {p.name: abs(p.z) for p in first.points}))
     if machine.twice:
         later, _ = measured(run(machine, seed + 1000))
         if machine.conditions.bow is not None:  # warm by then

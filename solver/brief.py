@@ -12,7 +12,7 @@ from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import tables, units
-from stillshaft.solver.runs import RunsError, check_described
+from stillshaft.solver.runs import PlaneTable, RunsError, StockTable, check_described
 
 Support = Literal["rigid", "flexible", "unknown"]
 _SLOWEST_LINE, _FASTEST_LINE, _MOST_POLES = 10.0, 500.0, 200  # Hz; beyond them a slip of the pen
@@ -67,25 +67,12 @@ class Supports(tables.Strict):
     note: str | None = None
 
 
-class Plane(tables.Strict):
+class Plane(PlaneTable):
     """As a [[plane]] of a runs file."""
 
-    name: str
-    radius: str | None = None
-    z: str | None = None
-    positions: int | list[float] | None = None
-    blocked: list[int] = []
-    cap: str | None = None
-    radii: list[str] = []
-    per_position: int | None = None
-    position_cap: str | None = None
 
-
-class Stock(tables.Strict):
-    """Pieces at hand: mass of one, and how many."""
-
-    mass: str
-    count: int
+class Stock(StockTable):
+    """As a [[stock]] of a runs file."""
 
 
 class Level(tables.Strict):
@@ -205,7 +192,8 @@ def check_values(brief: Brief) -> None:
         _check_belt(brief.drive)
         _check_mains(brief.drive)
         _check_counts(brief)
-        _check_window_end(brief.starts.window_end)
+        if brief.starts.window_end is not None:
+            moment(brief.starts.window_end, ", in UTC")
         for number, neighbour in enumerate(brief.neighbours, start=1):
             for name in ("speed_rpm", "within_rpm"):
                 if (value := getattr(neighbour, name)) is not None and not 0.0 < value < 1e6:
@@ -219,13 +207,13 @@ def check_values(brief: Brief) -> None:
         raise tables.TableError(str(error)) from None
 
 
-def _check_window_end(text: str | None) -> None:
-    """Raise TableError for what is no time."""
+def moment(text: str, clock: str = "") -> datetime:
+    """A text as date and time. Raises TableError; `clock` ends what it says: whose time one without an offset is."""
     try:
-        datetime.fromisoformat(text or "2000-01-01")
+        return datetime.fromisoformat(text)
     except ValueError:
         raise tables.TableError(
-            f'starts.window_end: "{text}" is no date and time; write for example "2026-11-26 17:00", in UTC'
+            f'starts.window_end: "{text}" is no date and time; write for example "2026-11-26 17:00"{clock}'
         ) from None
 
 

@@ -14,8 +14,9 @@ from datetime import UTC, datetime, timedelta
 from typing import Literal
 
 from stillshaft.dsp import units
+from stillshaft.dsp.tables import TableError
 from stillshaft.solver import inspection, next_commands, next_masses, next_steps, progress, run_checks, run_vectors
-from stillshaft.solver.brief import Brief
+from stillshaft.solver.brief import Brief, moment
 from stillshaft.solver.cautions import fixing_of
 from stillshaft.solver.correction import Solution
 from stillshaft.solver.diagnosis import Cause, Diagnosis
@@ -147,8 +148,8 @@ def starts(state: JobState, now: datetime) -> Starts:
 def _time(text: str | None) -> datetime | None:
     """An ISO time, in UTC where it does not say; None where it is none."""
     try:
-        read = datetime.fromisoformat(text or "")
-    except ValueError:
+        read = moment(text or "")
+    except TableError:
         return None
     return read.replace(tzinfo=UTC) if read.tzinfo is None else read.astimezone(UTC)
 

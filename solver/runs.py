@@ -29,7 +29,9 @@ class RunsError(InputError):
     """A runs file that cannot be used: the message names the file, the field, and what would be right."""
 
 
-class _Plane(tables.Strict):
+class PlaneTable(tables.Strict):
+    """A [[plane]] as it is written, here and in a brief."""
+
     name: str
     radius: str | None = None
     z: str | None = None
@@ -58,7 +60,9 @@ class _Rotor(tables.Strict):
     machine: str | None = None
 
 
-class _Stock(tables.Strict):
+class StockTable(tables.Strict):
+    """Pieces at hand as they are written: mass of one, and how many."""
+
     mass: str
     count: int
 
@@ -110,7 +114,7 @@ class _Chain(tables.Strict):
 class _File(tables.Strict):
     format: Literal[1]
     run: list[_Run] = []
-    plane: list[_Plane] = []
+    plane: list[PlaneTable] = []
     point: list[_Point] = []
     vibration_unit: str = "mm/s rms"
     mass_unit: str = "g"
@@ -118,7 +122,7 @@ class _File(tables.Strict):
     placement: str | None = None
     speed_tolerance: str = "2 %"
     rotor: _Rotor | None = None
-    stock: list[_Stock] = []
+    stock: list[StockTable] = []
     limit: list[_Limit] = []
     chain: _Chain | None = None
 
@@ -436,7 +440,7 @@ def _chain(chain: _Chain | None) -> Chain:
     return Chain(chain.hookup, chain.device, _finite(chain.rate_hz, "chain.rate_hz", lowest=0.0))
 
 
-def _plane(plane: _Plane, kg_per_mass_unit: float) -> Plane:
+def _plane(plane: PlaneTable, kg_per_mass_unit: float) -> Plane:
     where = f'plane "{plane.name}"'
     radius_mm = _length_mm(plane.radius, f"{where}.radius", positive=True)
     if plane.radii and radius_mm is None:
@@ -457,7 +461,7 @@ def _plane(plane: _Plane, kg_per_mass_unit: float) -> Plane:
     )
 
 
-def _positions(plane: _Plane, where: str) -> tuple[float, ...] | None:
+def _positions(plane: PlaneTable, where: str) -> tuple[float, ...] | None:
     """Angles of positions 1, 2, … in degrees; a number of them stands evenly from the mark on, against rotation."""
     given = plane.positions
     if given is None:
@@ -471,7 +475,7 @@ def _positions(plane: _Plane, where: str) -> tuple[float, ...] | None:
     return tuple(_finite(angle, f"{where}.positions") % 360.0 for angle in given)
 
 
-def _blocked(plane: _Plane, positions: tuple[float, ...] | None, where: str) -> frozenset[int]:
+def _blocked(plane: PlaneTable, positions: tuple[float, ...] | None, where: str) -> frozenset[int]:
     if plane.blocked and positions is None:
         raise RunsError(f"{where}.blocked: names positions, but the plane has none; give positions = 24 or a list")
     for number in plane.blocked:

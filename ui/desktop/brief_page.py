@@ -87,7 +87,6 @@ class BriefPage(Page):
         self.body.addWidget(self.forms)
         self.body.addStretch(1)
         job.changed.connect(self._renew)
-        job.refused.connect(lambda why: self.remark.say(f"{parts.begun(why)}.", refused=True))
         self._renew()
 
     def _columns(self) -> parts.Columns:
@@ -140,6 +139,8 @@ class BriefPage(Page):
                 taken()
 
         def failed(why: str) -> None:
+            if not self.isVisible():  # the field was left for another page
+                self.job.refused.emit(why)
             if field is not None:
                 field.refuse(_WHERE.sub("", why))
             else:
@@ -151,7 +152,7 @@ class BriefPage(Page):
 
     def _act(self, work: Callable[..., object]) -> None:
         self.remark.say("")
-        self.job.act(work)
+        self.job.act(work, failed=lambda why: self.remark.say(f"{parts.begun(why)}.", refused=True))
 
     def _add_photos(self, files: list[Path]) -> None:
         for file in files:

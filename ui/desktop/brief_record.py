@@ -12,7 +12,7 @@ from typing import Any
 import msgspec
 from stillshaft.dsp import units
 from stillshaft.dsp.units import InputError
-from stillshaft.solver.brief import Brief
+from stillshaft.solver.brief import Brief, moment
 from stillshaft.ui import brief_text
 
 INCH_UNITS = ("in/s peak", "mil p-p")  # vibration units of those who also measure in inches and pounds
@@ -118,7 +118,7 @@ def value_patch(key: str, text: str, brief: Brief) -> dict[str, Any]:
 
         limits.grade_mm_s(text)  # refuses what is no grade
     if key == "starts.window_end" and text:
-        return {"starts": {"window_end": _moment(text)}}
+        return {"starts": {"window_end": moment(text).astimezone(UTC).isoformat(timespec="minutes")}}
     if key.endswith("_rpm"):
         text = text.replace("r/min", "rpm")
     patch = brief_text.patch_from(f"{key} = {text}", brief)
@@ -129,13 +129,6 @@ def value_patch(key: str, text: str, brief: Brief) -> dict[str, Any]:
     if key.endswith("_rpm") and value == 0.0:
         raise BriefEntryError("a speed must be above 0")
     return patch
-
-
-def _moment(text: str) -> str:
-    try:
-        return datetime.fromisoformat(text).astimezone(UTC).isoformat(timespec="minutes")
-    except ValueError:
-        raise BriefEntryError(f'"{text}" is no date and time; write for example "2026-11-26 17:00"') from None
 
 
 def entry_patch(brief: Brief, table: str, name: str, field: str, text: str) -> dict[str, Any]:

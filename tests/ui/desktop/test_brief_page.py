@@ -8,6 +8,7 @@ import pytest
 from PySide6 import QtCore, QtGui, QtTest, QtWidgets
 from screen_faults import faint, faults, small_targets
 from stillshaft.acquire import simulated
+from stillshaft.dsp.tables import TableError
 from stillshaft.solver.brief import Brief, Condition, Level, Plane
 from stillshaft.solver.job import Job
 from stillshaft.ui.brief_text import BriefTextError
@@ -577,7 +578,7 @@ def test_entries_that_cannot_be_are_refused():
         brief_record.entry_patch(Brief(conditions=[Condition("load")]), "conditions", "load", "tolerance", "some")
     with pytest.raises(BriefEntryError, match="is below 0"):
         brief_record.entry_patch(Brief(conditions=[Condition("load")]), "conditions", "load", "tolerance", "-5 %")
-    with pytest.raises(BriefEntryError, match="no date and time"):
+    with pytest.raises(TableError, match=r'no date and time; write for example "2026-11-26 17:00"$'):
         brief_record.value_patch("starts.window_end", "noon", brief)
     with pytest.raises(BriefEntryError, match="a speed must be above 0"):
         brief_record.value_patch("rotor.speed_rpm", "0", brief)

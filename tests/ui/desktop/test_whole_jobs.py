@@ -7,6 +7,7 @@ import sys
 
 import printed
 import pytest
+from balancing_jobs import balancing_job
 from PySide6 import QtCore, QtTest, QtWidgets
 from rotor_signal import HOOKUP, rotor
 from screen_reader import DESCRIPTION, ROLE, Reader
@@ -399,6 +400,18 @@ def test_a_second_program_is_refused_in_words(program, wait_until, tmp_path):
     program.open_job(tmp_path / "jobs" / "nothing")
     wait_until(lambda: "nothing" in program.frame.next_line.text.text())
     assert job.shown.state.name == "fan"
+
+
+def test_what_the_record_refuses_is_said_on_every_page(program, wait_until, tmp_path):
+    balancing_job(tmp_path / "job", 2, until="trials").close()
+    program.open_job(tmp_path / "job")
+    wait_until(lambda: program.job.guided is not None)
+    for stage in Stage:
+        program.frame.open(stage)
+        program.job.act(lambda s: s.withdraw(999, "it is not there"))
+        wait_until(lambda: not program.job.busy)
+        assert "999" in program.frame.next_line.text.text(), stage
+        program.frame.say("")
 
 
 def test_jobs_of_late_are_offered_and_opened(program, keys, wait_until, tmp_path):

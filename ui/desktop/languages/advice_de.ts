@@ -54,6 +54,16 @@
         <translation>starts.window_end: „{0}“ ist kein Datum mit Uhrzeit; zum Beispiel „2026-11-26 17:00“ schreiben, in UTC</translation>
     </message>
     <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>starts.window_end: "{0}" is no date and time; write for example "2026-11-26 17:00"{1}</source>
+        <translation>starts.window_end: „{0}“ ist kein Datum mit Uhrzeit; zum Beispiel „2026-11-26 17:00“ schreiben{1}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/brief.py"/>
+        <source>, in UTC</source>
+        <translation>, in UTC</translation>
+    </message>
+    <message>
         <location filename="../../../solver/cautions.py"/>
         <source>removed metal</source>
         <translation>abgetragenes Metall</translation>

@@ -44,6 +44,12 @@ def nothing_left_running():
     assert not children, f"test left processes running: {sorted(children)}"
 
 
+def children(process_id):
+    """Processes that a process has started, as the kernel lists them thread by thread (proc(5)), the oldest first."""
+    lists = Path(f"/proc/{process_id}/task").glob("*/children")
+    return sorted(int(number) for path in lists for number in path.read_text().split())
+
+
 class VirtualCard:
     """A private PulseAudio server with a four-channel sink whose monitor is captured from."""
 

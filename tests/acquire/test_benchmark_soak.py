@@ -10,7 +10,7 @@ import counting
 import numpy as np
 import pytest
 import soundfile
-from conftest import VirtualCard
+from conftest import VirtualCard, children
 from figures.record import kernel_ms
 from stillshaft.acquire import process, soundcard
 
@@ -20,8 +20,7 @@ CHANNELS = 8
 
 def processes(acquisition):
     keeper = acquisition._process.pid
-    driver = subprocess.run(["pgrep", "-P", str(keeper)], capture_output=True, text=True, check=True).stdout.split()
-    return [keeper, *map(int, driver)]
+    return [keeper, *children(keeper)]
 
 
 def used(process_id):

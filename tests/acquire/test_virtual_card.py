@@ -12,6 +12,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 import soundfile
+from conftest import children
 from rotor_signal import HOOKUP, RATE, rotor
 from stillshaft.acquire import catalogue, process, soundcard
 from stillshaft.acquire.hookup import hookup_from
@@ -132,12 +133,6 @@ def test_a_volume_that_is_changed_during_a_run_is_said(virtual_card, tmp_path):
     volumes = [e["text"] for e in events if e["kind"] == "volume"]
     assert len(volumes) == 2
     assert "front-left 50 %" in volumes[1]
-
-
-def children(process_id):
-    """Processes that a process has started, as the kernel lists them thread by thread (proc(5)), the oldest first."""
-    lists = Path(f"/proc/{process_id}/task").glob("*/children")
-    return sorted(int(number) for path in lists for number in path.read_text().split())
 
 
 def freeze_server(card, acquisition):

@@ -1,7 +1,8 @@
-"""What is due once hands are out: photos of the pieces that stay on, and trial masses weighed back in."""
+"""What is due once hands are out: photos of the pieces that stay on, trial masses weighed back in; and the job once closed."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6 import QtCore, QtWidgets
@@ -9,8 +10,9 @@ from stillshaft.solver import progress
 from stillshaft.solver.state import JobState
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.brief_photos import Photo, Photos
-from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop.masses_cards import Rows
 from stillshaft.ui.desktop.open_job import Shown
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.theme import Theme
 
@@ -96,3 +98,52 @@ class AfterCard(parts.Card):
         """Recolour."""
         self.trouble.set_theme(theme)
         self.photos.set_theme(theme)
+
+
+class ClosedCard(parts.Card):
+    """What a closed job left on the rotor, and how to go on. Emits `visited` for the next visit, `to_close_out`."""
+
+    visited = QtCore.Signal()
+    to_close_out = QtCore.Signal()
+
+    def __init__(self) -> None:
+        super().__init__("What stays on the rotor")
+        self.pieces = Rows()
+        self.nothing = parts.label("Nothing beyond its initial state.", "quiet", wrap=True)
+        self.body.addWidget(self.pieces)
+        self.body.addWidget(self.nothing)
+        self.body.addSpacing(look.TIGHT)
+        self.body.addWidget(parts.label("How to go on", "heading"))
+        self.body.addWidget(
+            parts.label(
+                "The job is closed: no mass is put on or taken off in it. The next visit is a job of its own that takes over "
+                "brief, hook-up and coefficients. It begins with a look for missing pieces and an initial run.",
+                wrap=True,
+            )
+        )
+        self.visit = parts.button(
+            "&Begin the next visit",
+            self.visited.emit,
+            "main",
+            "Begin a job with brief, hook-up and coefficients of this one",
+        )
+        self.reopen = parts.button(
+            "Go to Close-&out", self.to_close_out.emit, tip="Its report, and how it is opened again"
+        )
+        self.trouble = Said()
+        self.body.addWidget(self.trouble)
+        row = QtWidgets.QHBoxLayout()
+        row.setSpacing(look.TIGHT)
+        row.addWidget(self.visit)
+        row.addWidget(self.reopen)
+        row.addStretch(1)
+        self.body.addLayout(row)
+
+    def show_pieces(self, words: Sequence[str]) -> None:
+        """Show each piece that is on, in words."""
+        self.pieces.show_texts(words)
+        self.nothing.setVisible(not words)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        self.trouble.set_theme(theme)

@@ -12,8 +12,8 @@ from stillshaft.solver.trial import Trial
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.canvas import Picture, draw_marker, round_up
-from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.masses_model import OFF, STAYS, Expected, Known
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.stages import Weight
 from stillshaft.ui.desktop.worded import Button, LineEdit
 from stillshaft.ui.report_words import figure, with_half
@@ -86,7 +86,9 @@ class TrialCard(parts.Card):
         if trial is None:
             return
         where = (
-            "any angle" if trial.angle_deg is None else f"at {masses_model.place_words(trial.angle_deg, None, angles)}"
+            "at any angle"
+            if trial.angle_deg is None
+            else f"at {masses_model.place_words(trial.angle_deg, None, angles)}"
         )
         self.figure.setText(f"{figure(1000.0 * trial.mass_kg)} g {where}")
         self.force.setText(f"on {plane}: {masses_model.force_words(trial.force_n)} at speed")
@@ -255,18 +257,23 @@ class CorrectionCard(parts.Card):
                 texts = correction_words(found[number], known, grams, state, angles)
                 large.setText(texts[0])
                 small.setText(parts.begun(texts[1]))
-        self.trouble.say("; ".join(solution.reasons) if solution is not None else f"{known.why}.")
-        self.take.setVisible(solution is not None)
-        self.keep.setVisible(solution is not None)
-        self.condition.setVisible(solution is not None)
         if solution is None:
-            self.warnings.show_texts(())
-            self.half.hide()
+            self.show_nothing(known.why or "")
             return
+        self.trouble.say("; ".join(solution.reasons))
+        for part in (self.take, self.keep, self.condition):
+            part.show()
         self.condition.setText(f"Method {solution.method}; {condition_words(solution.condition_number)}.")
         said = [text.replace("the file does not", "the brief does not") for text in solution.warnings]
         self.warnings.show_texts([*stored_words(known), *said])
         self.half.setVisible(self.half_first(known))
+
+    def show_nothing(self, why: str) -> None:
+        """There is no correction, for this reason."""
+        for part in (*(each for pair in self.lines for each in pair), self.take, self.keep, self.condition, self.half):
+            part.hide()
+        self.warnings.show_texts(())
+        self.trouble.say(f"{why}.")
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
@@ -296,23 +303,26 @@ class ExpectedPicture(Picture):
         self._rows: tuple[Expected, ...] = ()
         self._scale: tuple[float, str] = (1.0, "")
         self._top = 1.0
+        self._thought = True
 
-    def show_rows(self, rows: Sequence[Expected], factor: float, unit: str) -> None:
-        """Draw these, values times `factor` in `unit`."""
+    def show_rows(self, rows: Sequence[Expected], factor: float, unit: str, *, thought: bool = True) -> None:
+        """Draw these, values times `factor` in `unit`; with nothing `thought` of only the last run."""
         if len(rows) != len(self._rows):
             self.set_smallest((20.0, _ROW_EMS * max(1, len(rows))))
-        before = (self._top, self._scale, [(r.point, r.now, r.limit) for r in self._rows])
-        self._rows, self._scale = tuple(rows), (factor, unit)
+        before = (self._top, self._scale, [r.point for r in self._rows])
+        self._rows, self._scale, self._thought = tuple(rows), (factor, unit), thought
         reach = factor * max((max(r.now, r.upper95, r.limit or 0.0) for r in rows), default=1.0)
-        if not 0.4 * self._top < reach <= self._top:
+        if not 0.4 * self._top < 1.02 * reach <= self._top:  # a limit is not at the very edge
             self._top = round_up(1.05 * reach)
-        if before != (self._top, self._scale, [(r.point, r.now, r.limit) for r in self._rows]):
+        if before != (self._top, self._scale, [r.point for r in self._rows]):
             self.renew()
-        said = [
+        expected = [
             f"{r.point}: {figure(factor * r.amplitude)} {unit} expected, below {figure(factor * r.upper95)} with 95 percent, "
             f"{figure(factor * r.now)} in the last run, {r.words}"
             for r in rows
         ]
+        there = [f"{r.point}: {figure(factor * r.now)} {unit} in the last run, {r.words_now}" for r in rows]
+        said = expected if thought else there
         self.summarise("; ".join(said) or "no runs to tell it from")
         self.update()
 
@@ -322,8 +332,7 @@ class ExpectedPicture(Picture):
         return 4.0, number * row + 2.4 * self.text_px, self.width() - 8.0, max(8.0, min(20.0, row - 3.8 * self.text_px))
 
     def draw_backdrop(self, painter: QtGui.QPainter) -> None:
-        """Names, what there is now, and limits."""
-        factor, unit = self._scale
+        """Names, and room for the bars."""
         for number, row in enumerate(self._rows):
             left, top, width, high = self._place(number)
             name = top - 2.4 * self.text_px
@@ -338,36 +347,34 @@ class ExpectedPicture(Picture):
             painter.setPen(self.pen(self.theme.line, 1.0))
             painter.setBrush(QtGui.QColor(self.theme.ground))
             painter.drawRect(QtCore.QRectF(left, top, width, high))
-            painter.setFont(self.small())
-            below = top + high + 2.0
-            x = left + width * min(1.0, factor * row.now / self._top)
-            painter.setPen(self.pen(self.theme.quiet, 2.0))
-            painter.drawLine(QtCore.QPointF(x, top - 3.0), QtCore.QPointF(x, top + high + 3.0))
-            said = language.words(f"last run {figure(factor * row.now)}")
-            wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance(said)
-            begin = max(2.0, min(x - 0.5 * wide, self.width() - wide - 2.0))
-            own = self.draw_text(painter, begin, below, said, self.theme.quiet, down=0.0)
-            if row.limit is None:
-                continue
-            x = left + width * min(1.0, factor * row.limit / self._top)
-            painter.setPen(self.pen(self.theme.text, 2.0, (3.0, 2.0)))
-            painter.drawLine(QtCore.QPointF(x, top - 3.0), QtCore.QPointF(x, top + high + 3.0))
-            said = language.words(f"limit {figure(factor * row.limit)}")
-            wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance(said)
-            begin = max(2.0, min(x - 0.5 * wide, self.width() - wide - 2.0))
-            if begin < own.right() + 6.0 and begin + wide > own.left() - 6.0:
-                begin = (
-                    own.left() - 6.0 - wide if x < own.center().x() and own.left() > wide + 8.0 else own.right() + 6.0
-                )
+
+    def _draw_mark(
+        self, painter: QtGui.QPainter, number: int, value: float, said: str, beside: QtCore.QRectF | None
+    ) -> QtCore.QRectF:
+        """A line across a point's bar, seen on the bar too, and its word below; `beside` another one: a limit, dashed."""
+        left, top, width, high = self._place(number)
+        x = left + width * min(1.0, value / self._top)
+        ends = QtCore.QPointF(x, top - 2.0), QtCore.QPointF(x, top + high + 3.0)
+        colour = self.theme.quiet if beside is None else self.theme.text
+        painter.setPen(self.pen(self.theme.panel, 5.0))
+        painter.drawLine(*ends)
+        painter.setPen(self.pen(colour, 2.0, () if beside is None else (3.0, 2.0)))
+        painter.drawLine(*ends)
+        said = language.words(said)
+        wide = QtGui.QFontMetricsF(painter.font()).horizontalAdvance(said)
+        begin = max(2.0, min(x - 0.5 * wide, self.width() - wide - 2.0))
+        if beside is not None and begin < beside.right() + 6.0 and begin + wide > beside.left() - 6.0:
+            before = x < beside.center().x() and beside.left() > wide + 8.0
+            begin = beside.left() - 6.0 - wide if before else beside.right() + 6.0
             if begin + wide > self.width() - 2.0:
-                begin = own.left() - 6.0 - wide
-            self.draw_text(painter, begin, below, said, self.theme.text, down=0.0)
+                begin = beside.left() - 6.0 - wide
+        return self.draw_text(painter, begin, top + high + 2.0, said, colour, down=0.0)
 
     def draw(self, painter: QtGui.QPainter) -> None:
-        """What is expected: it follows the finger."""
+        """What is expected: it follows the finger; or the last run alone."""
         factor, unit = self._scale
+        painter.setFont(self.small())
         if not self._rows:
-            painter.setFont(self.small())
             self.draw_text(
                 painter, 4.0, 4.0, "Needs an initial run and a trial run for each plane", self.theme.quiet, down=0.0
             )
@@ -375,22 +382,28 @@ class ExpectedPicture(Picture):
         for number, row in enumerate(self._rows):
             left, top, width, high = self._place(number)
             colour = self.point_colour(number)
-            x, upper = (left + width * min(1.0, factor * v / self._top) for v in (row.amplitude, row.upper95))
-            tint = QtGui.QColor(colour)
-            tint.setAlpha(70)
-            painter.fillRect(QtCore.QRectF(left, top, upper - left, high), tint)
+            value = row.amplitude if self._thought else row.now
+            x, upper = (left + width * min(1.0, factor * v / self._top) for v in (value, row.upper95))
+            if self._thought:
+                tint = QtGui.QColor(colour)
+                tint.setAlpha(70)
+                painter.fillRect(QtCore.QRectF(left, top, upper - left, high), tint)
             painter.fillRect(QtCore.QRectF(left, top, max(2.0, x - left), high), QtGui.QColor(colour))
-            y = top - 3.0
-            painter.setFont(self.small())
-            small = 0.0005 * self._top
-            value = figure(factor * row.amplitude) if factor * row.amplitude > small else "0"
-            said = f"{value} {unit} expected, 95 %: below {figure(factor * row.upper95)}"
+            own = QtCore.QRectF(left, top, 0.0, 0.0)
+            if self._thought:
+                own = self._draw_mark(painter, number, factor * row.now, f"last run {figure(factor * row.now)}", None)
+            if row.limit is not None:
+                self._draw_mark(painter, number, factor * row.limit, f"limit {figure(factor * row.limit)}", own)
+            shown = figure(factor * value) if factor * value > 0.0005 * self._top else "0"
+            said, meant = f"{shown} {unit} in the last run", row.words_now
+            if self._thought:
+                said, meant = f"{shown} {unit} expected, 95 %: below {figure(factor * row.upper95)}", row.words
+            end = self.draw_text(painter, left, top - 4.0, said, self.theme.text).right()
             kind = {"below the limit with 95 %": self.theme.good, "above the limit": self.theme.bad}
-            end = self.draw_text(painter, left, y, said, self.theme.text).right()
             room = self.width() - 4.0 - end
-            if QtGui.QFontMetricsF(painter.font()).horizontalAdvance(language.words(row.words)) + 12.0 < room:
-                shade = kind.get(row.words, self.theme.quiet)
-                self.draw_text(painter, self.width() - 4.0, y, row.words, shade, across=1.0)
+            if QtGui.QFontMetricsF(painter.font()).horizontalAdvance(language.words(meant)) + 12.0 < room:
+                shade = kind.get(meant, self.theme.quiet)
+                self.draw_text(painter, self.width() - 4.0, top - 4.0, meant, shade, across=1.0)
 
 
 class CautionsCard(parts.Card):

@@ -23,10 +23,11 @@ class Drafts:
         self.gone: Draft | None = None
 
     def follow(self, state: JobState) -> None:
-        """The job stands elsewhere: forget what it has no place for."""
+        """The job stands elsewhere: forget what it has no place for; a closed one has none."""
         self.state = state
         planes, on = {p.name for p in state.brief.planes}, {(o.of, o.number) for o in state.on_rotor}
-        self.pieces = tuple(d for d in self.pieces if d.plane in planes and (d.moves is None or d.moves in on))
+        kept = () if state.closed else self.pieces
+        self.pieces = tuple(d for d in kept if d.plane in planes and (d.moves is None or d.moves in on))
 
     # marks
 

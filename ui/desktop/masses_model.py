@@ -114,6 +114,13 @@ class Expected:
             return "below the limit with 95 %"
         return "above the limit" if self.amplitude > self.limit else "may be above the limit"
 
+    @property
+    def words_now(self) -> str:
+        """What the last run means against the limit."""
+        if self.limit is None:
+            return "no limit agreed"
+        return "above the limit" if self.now > self.limit else "below the limit"
+
 
 def work_out(state: JobState, folder: Path, wanted: Wanted) -> Known:
     """Solve the runs that count, with coefficients of an earlier visit where the runs alone do not suffice."""

@@ -8,29 +8,36 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
+from PySide6 import QtCore
 from stillshaft.solver import progress
 from stillshaft.solver.correction import Wanted
 from stillshaft.solver.state import OnRotor
-from stillshaft.ui.desktop import masses_model, masses_pieces, masses_work, parts
-from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop import masses_model, masses_pieces, masses_work, next_visit, parts
+from stillshaft.ui.desktop.masses_drafts import Drafts
 from stillshaft.ui.desktop.masses_model import Draft
 from stillshaft.ui.desktop.masses_pieces import AIMS
 from stillshaft.ui.desktop.masses_sheet_card import sheets_of
-from stillshaft.ui.desktop.masses_view import CAUTIONS, PUT_ON, MassesView
+from stillshaft.ui.desktop.masses_view import CAUTIONS, PUT_ON, TRIAL, MassesView
 from stillshaft.ui.desktop.masses_work import MassesKnown
 from stillshaft.ui.desktop.open_job import OpenJob
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.desktop.undo_buttons import UndoButtons
 from stillshaft.ui.session import Session
 
+UNDER_WAY = "it is being worked out"
+
 
 class MassesPage(MassesView):
-    """Suggestions, what-if and entry of masses, all on one rotor face."""
+    """Suggestions, what-if and entry of masses, all on one rotor face. Emits `opened` with a stage to go to."""
+
+    opened = QtCore.Signal(Stage)
 
     def __init__(self, job: OpenJob) -> None:
         super().__init__(job)
         self._asked: tuple[Path, int, Wanted] | None = None
+        self._folder: Path | None = None
         self._tasks = Tasks(self)
         self._steps = UndoButtons(job, self.trouble.say)
         self.undo, self.redo = self._steps.both
@@ -73,17 +80,19 @@ class MassesPage(MassesView):
         self.sheet_card.left.connect(lambda: self.show_sheet(False))
         self.sheet_card.outdated.connect(self._sheet)
         self.cautions.acknowledged.connect(self._acknowledge)
+        self.closed.visited.connect(lambda: next_visit.begin(self.job, lambda why: self.closed.trouble.say(f"{why}.")))
+        self.closed.to_close_out.connect(lambda: self.opened.emit(Stage.CLOSE_OUT))
 
     def _renew(self) -> None:
         """The job stands elsewhere: show it, and work out what follows."""
-        state = self._state
+        state, shown = self._state, self.job.shown
+        if shown is not None and shown.folder != self._folder:
+            self._folder = shown.folder
+            self._begin_anew()
         names = [p.name for p in state.brief.planes]
-        there = bool(names)
-        self.nothing.setVisible(not there)
-        self.columns.setVisible(there and self.sheet_card.isHidden())
-        self.turn.setVisible(there and self.sheet_card.isHidden())
+        self._show_parts()
         self._steps.renew()
-        self.sheet.setEnabled(there and self._hookup is not None)
+        self.sheet.setEnabled(bool(names) and self._hookup is not None)
         if self._plane not in names:
             self._plane = names[0] if names else ""
         self._show_planes(names)
@@ -91,6 +100,20 @@ class MassesPage(MassesView):
         self.pieces.stock.set(masses_pieces.stock_words(state.brief.stock))
         self._ask()
         self._show()
+
+    def _begin_anew(self) -> None:
+        """Another job is open: nothing that was thought of, found or typed for the one before may stay."""
+        self._worked = None
+        self.trial.show_trial("", None, UNDER_WAY, self._angles)
+        self.correction.show_nothing(UNDER_WAY)
+        self.drafts = Drafts()
+        self.pieces.show_plan(None, "", self._angles)
+        for typed in (self.entry.remarks, self.on.weighed, self.after.weighed, self.cautions.who):
+            typed.clear()
+        for said in (self.trouble, self.entry.trouble, self.after.trouble, self.closed.trouble, self.cautions.trouble):
+            said.say("")
+        self.sheet_card.hide()
+        self.turn_to(TRIAL)
 
     def _ask(self) -> None:
         """Have the correction worked out, unless that is under way for the same question."""
@@ -352,6 +375,8 @@ class MassesPage(MassesView):
     def sentence(self) -> Sentence | None:
         """What matters most about the masses."""
         state, known = self._state, self.known
+        if state.closed:
+            return None
         if self.drafts.pieces and not masses_model.acknowledged_by(state):
             text = "Before hands go in: nobody has said since the last start that the cautions hold."
             return Sentence(text, Stage.MASSES, Weight.CAUTION, "Masses")

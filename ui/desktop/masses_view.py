@@ -10,12 +10,11 @@ from stillshaft.solver import progress
 from stillshaft.solver.state import JobState, OnRotor
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.face import Face, Piece
-from stillshaft.ui.desktop.masses_after import AfterCard
+from stillshaft.ui.desktop.masses_after import AfterCard, ClosedCard
 from stillshaft.ui.desktop.masses_cards import CautionsCard, CorrectionCard, ExpectedPicture, TrialCard
 from stillshaft.ui.desktop.masses_drafts import Drafts
 from stillshaft.ui.desktop.masses_entry import EntryCard, OnCard
 from stillshaft.ui.desktop.masses_face import Marked, PlacingFace
-from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.masses_model import Known
 from stillshaft.ui.desktop.masses_pieces import PiecesCard
 from stillshaft.ui.desktop.masses_sheet_card import SheetCard
@@ -23,6 +22,7 @@ from stillshaft.ui.desktop.masses_work import MassesKnown
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.places import face_of_plane
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage
 from stillshaft.ui.report_material import mark_turn_deg
@@ -36,6 +36,7 @@ _LEGEND = (
     "Dark: on the rotor. Dashed: thought of; drag it, or use the arrow keys, + and −. Wedge: the correction, 95 %. "
     "Cross: blocked."
 )
+_LEGEND_CLOSED = "Dark: on the rotor. Cross: blocked."
 
 
 class MassesView(Page):
@@ -56,6 +57,7 @@ class MassesView(Page):
         self.trial, self.correction, self.pieces = TrialCard(), CorrectionCard(), PiecesCard()
         self.on, self.entry, self.cautions = OnCard(), EntryCard(), CautionsCard()
         self.after, self._due = AfterCard(), False
+        self.closed = ClosedCard()
         self.columns = self._lay_out()
         self.body.addWidget(self.turn)
         self.body.addWidget(self.columns, 1)
@@ -86,7 +88,7 @@ class MassesView(Page):
         }  # fmt: skip
         self.turn = parts.Segments("What is done", tuple(self.cards))
         self.turn.chosen.connect(self.turn_to)
-        for card in (c for cards in self.cards.values() for c in cards):
+        for card in (self.closed, *(c for cards in self.cards.values() for c in cards)):
             right.addWidget(card)
         right.addStretch(1)
         self._expected_card = parts.Card("Expected vibration", "with what is thought of")
@@ -96,18 +98,29 @@ class MassesView(Page):
         return parts.Columns(left, right, (4, 5))
 
     def turn_to(self, what: str) -> None:
-        """Show one of the cards at the right."""
+        """Show one of the cards at the right; of a closed job its own."""
         self.turn.set(what)
+        closed = self._state.closed
+        self.closed.setVisible(closed)
         for name, cards in self.cards.items():
             for card in cards:
-                card.setVisible(name == what and (card is not self.after or self._due))
+                card.setVisible(not closed and name == what and (card is not self.after or self._due))
+
+    def _show_parts(self) -> None:
+        """The parts that a job which stands so has a use for."""
+        there, closed = bool(self._state.brief.planes), self._state.closed
+        self.nothing.setVisible(not there)
+        self.columns.setVisible(there and self.sheet_card.isHidden())
+        self.turn.setVisible(there and not closed and self.sheet_card.isHidden())
+        self.legend.setText(_LEGEND_CLOSED if closed else _LEGEND)
+        self.turn_to(self.turn.value)
 
     def show_sheet(self, shown: bool) -> None:
         """The placement sheet in the place of the cards, or not."""
         self.sheet_card.setVisible(shown)
-        self.turn.setVisible(not shown)
-        self.columns.setVisible(not shown and bool(self._state.brief.planes))
-        (self.sheet_card.back if shown else self.turn.buttons[self.turn.value]).setFocus()
+        self._show_parts()
+        there = self.closed.visit if self._state.closed else self.turn.buttons[self.turn.value]
+        (self.sheet_card.back if shown else there).setFocus()
 
     # what is known
 
@@ -181,11 +194,12 @@ class MassesView(Page):
             grams = 1.0 if runs is None else 1000.0 * runs.kg_per_mass_unit
             self.correction.show_solution(known, grams, state, self._angles)
             self.pieces.search.setEnabled(known.solution is not None and not self.pieces.work.busy)
-        subtitle = (
-            f"{len(state.on_rotor)} on the rotor, {len(self.drafts.pieces)} thought of." if plane is not None else ""
-        )
+        on, thought = len(state.on_rotor), len(self.drafts.pieces)
+        subtitle = "" if plane is None else f"{on} on the rotor, {thought} thought of."
+        if state.closed:
+            subtitle = f"{on} on the rotor. The job is closed."
         self._due = self.after.show_job(self.job.shown)
-        self.after.setVisible(self._due and self.turn.value == PUT_ON)
+        self.after.setVisible(self._due and self.turn.value == PUT_ON and not state.closed)
         self.subtitle.setText(subtitle or f"{self.stage.purpose}.")
         self._show_drafts()
 
@@ -217,8 +231,10 @@ class MassesView(Page):
         )
         several = len(state.brief.planes) > 1
         purposes = progress.purposes(state)
+        lines = [(mark, self._on_words(o, purposes, several=several)) for mark, o in on]
+        self.closed.show_pieces([f"{mark} · {words}" for mark, words in lines])
         self.on.show_pieces(
-            [(mark, self._on_words(o, purposes, several=several)) for mark, o in on],
+            lines,
             [
                 (
                     mark,
@@ -260,7 +276,7 @@ class MassesView(Page):
 
     def _wedges(self) -> list[Piece]:
         known = self.known
-        if known is None or known.solution is None:
+        if known is None or known.solution is None or self._state.closed:
             return []
         found = known.solution.additional if self.correction.left_on else known.solution.corrections
         return [
@@ -271,14 +287,18 @@ class MassesView(Page):
 
     def _show_expected(self) -> None:
         known = self.known
+        thought = bool(self.drafts.pieces)
         beside = ", beside what is on" if self.correction.left_on else ", all earlier masses off"
-        self._expected_card.note.setText(f"with what is thought of{beside}")
+        nothing = "" if self._state.closed else "nothing is thought of yet"
+        self._expected_card.heading.setText("Expected vibration" if thought else "Vibration in the last run")
+        self._expected_card.note.setText(f"with what is thought of{beside}" if thought else nothing)
         if known is None or known.runs is None:
             self.expected.show_rows((), 1.0, "")
             return
         rows = masses_model.expected(known, self.drafts.pieces, left_on=self.correction.left_on)
         speed = known.fits[0].speed_rpm if known.fits else 1.0
-        self.expected.show_rows(rows, *masses_model.shown_unit(known.runs.vibration_unit, self._view.unit, speed))
+        scale = masses_model.shown_unit(known.runs.vibration_unit, self._view.unit, speed)
+        self.expected.show_rows(rows, *scale, thought=thought)
 
     # the page
 
@@ -293,6 +313,7 @@ class MassesView(Page):
             self.entry,
             self.cautions,
             self.after,
+            self.closed,
         ):
             part.set_theme(theme)
         self.trouble.set_theme(theme)

@@ -718,7 +718,59 @@ def test_states_of_the_stage(opened):
 def test_units_of_vibration_follow_the_view(opened):
     page = opened(1)
     page.set_view(replace(View(), unit="in/s peak"))
+    assert "in/s peak in the last run" in page.expected.summary
+    page._try_correction()
     assert "in/s peak expected" in page.expected.summary
+
+
+def test_with_nothing_thought_of_nothing_is_expected(opened):
+    page = opened(1, limit=2.0)
+    assert page._expected_card.heading.text() == "Vibration in the last run"
+    assert "above the limit" in page.expected.summary
+    assert "expected" not in page.expected.summary
+    page._try_correction()
+    assert page._expected_card.heading.text() == "Expected vibration"
+    assert "below the limit with 95 %" in page.expected.summary
+
+
+def test_a_closed_job_offers_nothing_to_do_and_says_how_to_go_on(opened, wait_until, tmp_path):
+    page = opened(2, until="check", limit=2.0)
+    page._try_correction()
+    page.job.act(lambda s: s.judge())
+    page.job.act(lambda s: s.finish("done", accepted_by="the owner"))
+    settle(page, wait_until)
+    wait_until(lambda: page.job.shown.state.closed)
+    assert page.turn.isHidden()
+    assert all(card.isHidden() for cards in page.cards.values() for card in cards)
+    assert not page.closed.isHidden()
+    assert page.closed.pieces.said == tuple(b.text() for b in page.on.on.lines)
+    assert page._wedges() == [] == list(page.drafts.pieces)
+    assert page.sentence() is None
+    asked = []
+    page.opened.connect(asked.append)
+    page.closed.reopen.click()
+    assert asked == [Stage.CLOSE_OUT]
+    page.closed.visit.click()
+    wait_until(
+        lambda: page.job.shown.folder.parent == tmp_path and page.job.shown.folder.name.startswith("extraction fan 2")
+    )
+    assert page.closed.isHidden()
+    assert not page.trial.isHidden()
+    assert (tmp_path / "job" / "job.jsonl").exists()
+
+
+def test_nothing_of_one_job_is_thought_of_in_another(opened, wait_until, tmp_path):
+    page = opened(2, limit=2.0)
+    page._try_correction()
+    page.entry.remarks.setText("weighed twice")
+    balancing_job(tmp_path / "other", 2, until="initial").close()
+    page.job.open(tmp_path / "other", "first person")
+    wait_until(lambda: page.job.shown.folder.name == "other")
+    assert page.drafts.pieces == ()
+    assert page.entry.remarks.text() == ""
+    assert page.known is None or page.known.solution is None
+    assert page.correction.take.isHidden()
+    assert page.turn.value == TRIAL
 
 
 @pytest.mark.parametrize(

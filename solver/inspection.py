@@ -194,13 +194,13 @@ def for_diagnosis(facts: Evidence) -> Evidence:
 # judgements
 
 
-def assumed_repeatability(facts: Evidence, margin_percent: float | None = None) -> tuple[float, float]:
+def assumed_repeatability(facts: Evidence, *, near_resonance: bool) -> tuple[float, float]:
     """Percent and degrees from run to run, until repeated runs show better: a site rule of the project."""
 
     def known(key: str, *words: str) -> bool:
         return isinstance(fact := facts.get(key), Word) and fact.word in words
 
-    if margin_percent is not None and margin_percent < 20.0:
+    if near_resonance:
         return 10.0, 10.0
     if known("drive", "belt") or known("process", "heat") or known("load_test", "follows"):
         return 5.0, 5.0

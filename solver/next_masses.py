@@ -112,7 +112,7 @@ def _by_force(state: JobState, name: str) -> Trial | None:
     if plane.radius is None or speed_rpm is None or mass is None:
         return None
     radius_m, mass_kg = units.parse(plane.radius, "m", "radius"), units.parse(mass, "kg", "rotor.mass")
-    rpm, planes = progress.near_resonance(state), len(state.brief.planes)
+    rpm, planes = run_vectors.near_resonance(state), len(state.brief.planes)
     try:
         return trials.trial_mass(name, mass_kg, radius_m, speed_rpm, planes=planes, resonance_rpm=rpm)
     except trials.TrialError:

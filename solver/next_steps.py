@@ -437,7 +437,7 @@ def resonance(case: Case) -> Said | None:
     """A resonance near running speed, before any trial."""
     if progress.tried(case.state):
         return None
-    rpm, speed = progress.near_resonance(case.state), running_speed(case.state)
+    rpm, speed = run_vectors.near_resonance(case.state), running_speed(case.state)
     if rpm is not None and speed is not None:
         return "move-speed", (
             f"running speed {speed:.0f} r/min is {100.0 * abs(speed / rpm - 1.0):.0f} % from the resonance at {rpm:.0f} "

@@ -5,14 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from stillshaft.dsp import units, vectors
 from stillshaft.solver import cautions, inspection, run_rules, run_vectors
 from stillshaft.solver.events import Event, Mass
 from stillshaft.solver.state import JobRun, JobState, OnRotor
-from stillshaft.solver.trial import NEAR_RESONANCE
 
 CORRECTED = ("correction", "trim", "check")  # purposes of runs that show what corrections did
 _SKIP, STOP, FINAL = "skip ", "stop", "final"
@@ -183,7 +181,7 @@ def influence_change(state: JobState, clear_of_noise: float) -> Changed | None:
         return None
     now, was = run_vectors.of_job(last, unit), run_vectors.of_job(before, unit)
     expected: dict[str, complex] = {}
-    for row in _rows(plan.what.result.get("influence")):
+    for row in run_vectors.rows(plan.what.result.get("influence")):
         numbers = [row.get(key) for key in ("speed_rpm", "amplitude", "angle_deg")]
         if not all(isinstance(n, int | float) for n in numbers):
             continue
@@ -200,10 +198,6 @@ def influence_change(state: JobState, clear_of_noise: float) -> Changed | None:
     return Changed(last.what.name, 100.0 * (abs(factor) - 1.0), math.degrees(float(np.angle(factor))))
 
 
-def _rows(listed: object) -> list[dict[str, Any]]:
-    return [entry for entry in (listed if isinstance(listed, list) else []) if isinstance(entry, dict)]
-
-
 def share_of_1x(run: JobRun) -> tuple[str, float] | None:
     """The point with the highest broadband level, and the share of 1x in its square; None where no level was measured."""
     known = [(v.overall, v) for v in run.what.vectors if v.overall is not None and v.overall > 0.0]
@@ -216,19 +210,6 @@ def share_of_1x(run: JobRun) -> tuple[str, float] | None:
 # what was measured beside the runs
 
 
-def near_resonance(state: JobState) -> float | None:
-    """The resonance that a sweep or bump test showed within 20 % of running speed, r/min; None where there is none."""
-    running = cautions.running_speed(state)
-    found: list[float] = []
-    for what, entries, key, times in (("sweep", "points", "rpm", 1.0), ("bump", "modes", "frequency_hz", 60.0)):
-        event = next((m for m in reversed(state.measured) if m.what.what == what), None)
-        rows = _rows({} if event is None else event.what.figures.get(entries))
-        inner = [r for row in rows for r in _rows(row.get("resonances"))] if what == "sweep" else rows
-        found += [times * float(r[key]) for r in inner if isinstance(r.get(key), int | float) and r[key] > 0.0]
-    near = [rpm for rpm in found if running is not None and abs(running / rpm - 1.0) < NEAR_RESONANCE]
-    return min(near, key=lambda rpm: abs(rpm - (running or 0.0)), default=None)
-
-
 def loudest_neighbour(state: JobState) -> tuple[str, float] | None:
     """The newest background measurement against the goal: the point where its share is largest, and that share."""
     event = next((m for m in reversed(state.measured) if m.what.what == "background"), None)
@@ -237,7 +218,7 @@ def loudest_neighbour(state: JobState) -> tuple[str, float] | None:
         return None
     goals = {x.point: x for x in state.brief.limits}
     shares = []
-    for row in _rows(event.what.figures.get("levels")):
+    for row in run_vectors.rows(event.what.figures.get("levels")):
         goal = goals.get(str(row.get("name")))
         try:
             if goal is not None:

@@ -13,9 +13,11 @@ from stillshaft.dsp import tables, units, vectors
 from stillshaft.dsp.units import shown
 from stillshaft.solver import inspection
 from stillshaft.solver.brief import Brief
+from stillshaft.solver.cautions import running_speed
 from stillshaft.solver.events import Piece, Run
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.state import JobRun, JobState
+from stillshaft.solver.trial import NEAR_RESONANCE
 
 Real = NDArray[np.float64]
 
@@ -80,10 +82,29 @@ def _covariance(run: Run, point: str) -> Real:
     return vectors.along_and_across(vectors.vector(1.0, vector.phase_deg or 0.0), along, float(across))
 
 
+def near_resonance(state: JobState) -> float | None:
+    """The resonance that a sweep or bump test showed within 20 % of running speed, r/min; None where there is none."""
+    running = running_speed(state)
+    found: list[float] = []
+    for what, entries, key, times in (("sweep", "points", "rpm", 1.0), ("bump", "modes", "frequency_hz", 60.0)):
+        event = next((m for m in reversed(state.measured) if m.what.what == what), None)
+        listed = rows({} if event is None else event.what.figures.get(entries))
+        inner = [r for row in listed for r in rows(row.get("resonances"))] if what == "sweep" else listed
+        found += [times * float(r[key]) for r in inner if isinstance(r.get(key), int | float) and r[key] > 0.0]
+    near = [rpm for rpm in found if running is not None and abs(running / rpm - 1.0) < NEAR_RESONANCE]
+    return min(near, key=lambda rpm: abs(rpm - (running or 0.0)), default=None)
+
+
+def rows(listed: object) -> list[dict[str, Any]]:
+    """The tables of a list in a record's figures; what is none is passed over."""
+    return [entry for entry in (listed if isinstance(listed, list) else []) if isinstance(entry, dict)]
+
+
 def repeatability(state: JobState) -> tuple[float, float]:
     """Percent and degrees from run to run, one standard deviation each: the brief's, else what is usual for the machine."""
     if state.brief.repeatability is None:
-        return inspection.assumed_repeatability(inspection.facts_from(state.brief))
+        facts = inspection.facts_from(state.brief)
+        return inspection.assumed_repeatability(facts, near_resonance=near_resonance(state) is not None)
     percent, turned = (float(x) for x in re.findall(r"\d+(?:\.\d+)?", state.brief.repeatability))
     return max(percent, _LEAST_PERCENT), max(turned, _LEAST_DEG)
 

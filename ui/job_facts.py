@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -232,7 +231,7 @@ def trial_for(state: JobState, folder: Path, plane: str) -> Trial:
 
     Raises TrialError, FactsError for what the brief does not say, and the solver's errors.
     """
-    from stillshaft.solver import stored, trial
+    from stillshaft.solver import run_vectors, stored, trial
     from stillshaft.ui.job_masses import plane_named
 
     entry, rotor = plane_named(plane, state.brief.planes), rotor_of(state)
@@ -244,7 +243,7 @@ def trial_for(state: JobState, folder: Path, plane: str) -> Trial:
     radius_m = units.parse(str(entry.radius), "m", f'plane "{plane}".radius')
     planes = len(state.brief.planes)
     by_force = trial.trial_mass(
-        plane, rotor.mass_kg, radius_m, rotor.speed_rpm, planes=planes, resonance_rpm=nearest_resonance(state)
+        plane, rotor.mass_kg, radius_m, rotor.speed_rpm, planes=planes, resonance_rpm=run_vectors.near_resonance(state)
     )
     initial = next((r for r in state.runs if r.counts and not r.what.masses), None)
     path = folder / COEFFICIENTS_NAME
@@ -273,27 +272,6 @@ def _abort(state: JobState, runs: Runs) -> float | None:
     return min(known, default=None)
 
 
-def nearest_resonance(state: JobState) -> float | None:
-    """The resonance nearest to running speed that a recorded sweep or bump test showed, r/min."""
-    running = state.brief.rotor.speed_rpm or (state.runs[0].what.speed_rpm if state.runs else None)
-    found: list[float] = []
-    for event in state.measured:
-        figures = event.what.figures
-        if event.what.what == "sweep":
-            for point in _tables(figures.get("points")):
-                found += [r["rpm"] for r in _tables(point.get("resonances")) if isinstance(r.get("rpm"), int | float)]
-        elif event.what.what == "bump":
-            modes = _tables(figures.get("modes"))
-            found += [60.0 * m["frequency_hz"] for m in modes if isinstance(m.get("frequency_hz"), int | float)]
-    if running is None or not found:
-        return None
-    return min(found, key=lambda rpm: abs(rpm - running))
-
-
-def _tables(listed: object) -> list[dict[str, Any]]:
-    return [entry for entry in (listed if isinstance(listed, list) else []) if isinstance(entry, dict)]
-
-
 def write_runs_file(state: JobState, folder: Path, path: Path) -> None:
     """Write the runs that count as a runs file, whole or not at all. Raises RecordError and RunsError."""
     import tomli_w
@@ -301,13 +279,3 @@ def write_runs_file(state: JobState, folder: Path, path: Path) -> None:
 
     table = runs_of(state) | {"chain": chain_of(state, folder)}
     tables.write_whole(path, tomli_w.dumps(table).encode())
-
-
-def repeatability_assumed(state: JobState) -> tuple[float, float]:
-    """Percent and degrees from run to run: what the brief says, else what is usual for such a machine."""
-    from stillshaft.solver import inspection
-
-    said = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s+(\d+(?:\.\d+)?)\s*deg\s*", state.brief.repeatability or "")
-    if said:
-        return float(said[1]), float(said[2])
-    return inspection.assumed_repeatability(inspection.facts_from(state.brief))

@@ -159,7 +159,7 @@ class Person:
 
     def _once_more(self, advice: Advice) -> None:
         """What the guidance says of a run that does not serve: longer, without the neighbour, or simply again."""
-        from stillshaft.solver import progress
+        from stillshaft.solver import run_vectors
 
         last = self.session.state.runs[-1]
         seconds = self._seconds
@@ -176,7 +176,7 @@ class Person:
             seconds = min(seconds, _LONGEST_S)
         elif not last.counts and not any(m.what.what == "sweep" for m in self.session.state.measured):
             self._sweep()  # a phase that will not stand still near a resonance follows every change of speed
-            if progress.near_resonance(self.session.state) is not None:
+            if run_vectors.near_resonance(self.session.state) is not None:
                 self.session.use(last.id, "the sweep shows why: a resonance is near, and the phase follows the speed")
                 return
         if not last.counts:

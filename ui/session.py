@@ -244,12 +244,13 @@ class Session(RecordedJob):
         return next(reversed(alike or counting), None)
 
     def _changes(self, before: JobRun | None, run: JobRun) -> tuple[str | None, tuple[Repeat, ...]]:
+        from stillshaft.solver import run_vectors
         from stillshaft.ui import job_checks
 
         if before is None:
             return None, ()
         try:
-            found = job_checks.compared(before.what, run.what, job_facts.repeatability_assumed(self.state))
+            found = job_checks.compared(before.what, run.what, run_vectors.repeatability(self.state))
         except job_checks.CheckError:
             return None, ()
         return before.what.name, found

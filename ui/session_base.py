@@ -295,6 +295,7 @@ class RecordedJob:
         for a check that there is not, and for what cannot be measured: one made here then stays in the job, unnamed, and
         one that was brought in for it goes again, as it does where it is interrupted.
         """
+        from stillshaft.solver import run_vectors
         from stillshaft.ui import job_checks
 
         if what not in CHECKS:
@@ -303,7 +304,7 @@ class RecordedJob:
             bare = [r for r in self.state.runs if r.counts and not r.what.masses and r.what.purpose != "slow roll"]
             if len(bare) < 2:
                 raise SessionError("repeatability: needs two runs without masses; stop, start again, and take a second")
-            found = job_checks.repeatability(bare[0], bare[1], job_facts.repeatability_assumed(self.state))
+            found = job_checks.repeatability(bare[0], bare[1], run_vectors.repeatability(self.state))
             return self.record_check(found), found
         if recording is None:
             raise SessionError(f"{what}: needs a recording or a source")

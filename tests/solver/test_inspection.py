@@ -102,17 +102,18 @@ def test_a_missing_table_is_refused(tmp_path):
 
 
 @pytest.mark.parametrize(
-    ("facts", "margin", "wanted"),
+    ("facts", "near_resonance", "wanted"),
     [
-        ({}, None, 2.0),
-        ({"drive": "belt"}, 50.0, 5.0),
-        ({"process": "heat"}, None, 5.0),
-        ({"drive": "belt"}, 12.0, 10.0),
+        ({}, False, 2.0),
+        ({"drive": "belt"}, False, 5.0),
+        ({"process": "heat"}, False, 5.0),
+        ({"drive": "belt"}, True, 10.0),
     ],
 )
-def test_repeatability_assumed(facts, margin, wanted):
+def test_repeatability_assumed(facts, near_resonance, wanted):
     """2, 5 and 10 %: site rules of the project."""
-    assert inspection.assumed_repeatability({k: Word(w) for k, w in facts.items()}, margin) == (wanted, wanted)
+    words = {k: Word(w) for k, w in facts.items()}
+    assert inspection.assumed_repeatability(words, near_resonance=near_resonance) == (wanted, wanted)
 
 
 NAMES = ("near", "far")

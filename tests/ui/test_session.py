@@ -8,10 +8,10 @@ import pytest
 from balancing_jobs import balancing_job
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
-from stillshaft.solver import correction, events, inspection
+from stillshaft.solver import correction, events, inspection, run_vectors
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, runs_of, verify_files
-from stillshaft.ui import job_checks, job_facts, job_masses, session, taking
+from stillshaft.ui import job_checks, job_masses, session, taking
 from stillshaft.ui.session import Session, Wanted
 from stillshaft.ui.session_base import SessionError
 
@@ -448,7 +448,8 @@ def test_a_bump_test_finds_what_rings_and_holds_it_against_running_speed(job, tm
     assert event.what.figures["modes"][0]["frequency_hz"] == pytest.approx(28.0, rel=0.01)
     # 28 Hz are 1680 r/min, 13.5 % above running speed
     assert event.what.figures["evidence"]["resonance_margin"]["value"] == pytest.approx(13.5, abs=1.5)
-    assert job_facts.nearest_resonance(job.state) == pytest.approx(1680.0, rel=0.01)
+    assert run_vectors.near_resonance(job.state) == pytest.approx(1680.0, rel=0.01)
+    assert run_vectors.repeatability(job.state) == (10.0, 10.0)  # the site rule within 20 % of a resonance
     assert "within 20 % of the resonance" in job.suggest_trial("disc").reason
     assert "Hz" in found.lines[0]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -11,14 +12,14 @@ import numpy as np
 from PySide6 import QtCore, QtWidgets
 from stillshaft.solver import run_rules, run_vectors
 from stillshaft.solver.state import JobRun, JobState, fold
-from stillshaft.ui import job_checks, job_facts
+from stillshaft.ui import job_checks
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.figures import CloudPoint, region_border
 from stillshaft.ui.desktop.inspect_list import Row, RowList
 from stillshaft.ui.desktop.masses_cards import Rows
-from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.open_job import Shown
 from stillshaft.ui.desktop.polar import VectorCloud
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.stages import State
 from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.report_words import with_half
@@ -26,6 +27,7 @@ from stillshaft.ui.session import Session
 from stillshaft.ui.theme import Theme
 
 _BESIDE_EMS, _LIST_EMS, _LOW_LIST_EMS = 52.0, 17, 11
+_HYPHEN = re.compile(r"(?<= )-(?=\d)")  # a minus as it is printed
 _LARGE = 60  # degrees of freedom where the record does not say
 
 
@@ -97,10 +99,10 @@ def both(run: JobRun, other: JobRun | None) -> list[CloudPoint]:
 def changes(earlier: JobRun, later: JobRun, state: JobState) -> list[str]:
     """The change of each point from one run to another, and whether it stands out of the scatter."""
     try:
-        found = job_checks.compared(earlier.what, later.what, job_facts.repeatability_assumed(state))
+        found = job_checks.compared(earlier.what, later.what, run_vectors.repeatability(state))
     except job_checks.CheckError as error:
         return [str(error)]
-    return [job_checks.change_told(change) for change in found]
+    return [_HYPHEN.sub("−", job_checks.change_told(change)) for change in found]
 
 
 class TakenView(QtWidgets.QWidget):
@@ -157,6 +159,7 @@ class TakenView(QtWidgets.QWidget):
         row.addWidget(self.reason, 1)
         row.addWidget(self.use)
         row.addWidget(self.leave)
+        row.addStretch(0)  # buttons keep their width where no reason is asked for
         self.detail.body.addLayout(row)
         self.detail.body.addWidget(self.trouble)
         return self.detail
@@ -172,7 +175,12 @@ class TakenView(QtWidgets.QWidget):
         self.cloud.setAccessibleName("Vectors of both runs")
         self.compare.body.addWidget(self.changes)
         self.compare.body.addWidget(
-            parts.label("Solid: this run with its 95 % region. Dashed: the other one.", "small")
+            parts.label(
+                "Solid: this run with its 95 % region. Dashed: the other one. ± is of these two runs; what is said of the "
+                "scatter also counts how far runs lie apart at all.",
+                "small",
+                wrap=True,
+            )
         )
         self.compare.body.addWidget(self.cloud, 1)
         return self.compare

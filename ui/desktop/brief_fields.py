@@ -6,41 +6,13 @@ from collections.abc import Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop.stages import Weight
-from stillshaft.ui.desktop.why import explain
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.worded import LineEdit, PlainTextEdit
 from stillshaft.ui.theme import THEMES, Theme
 
 NOT_SAID = "not said"
 _COLUMN_EMS = 13.0  # heights of text that a field needs
 _TEXT_LINES = 3
-
-
-class Remark(QtWidgets.QWidget):
-    """What is to be said of a field, with the shape of its weight; takes no room while there is nothing to say."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        row = QtWidgets.QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(look.HAIR)
-        self._sign = parts.Sign(16)
-        self._sign.show_weight(Weight.CAUTION)
-        self.text = parts.label("", "small", wrap=True)
-        row.addWidget(self._sign, 0, QtCore.Qt.AlignmentFlag.AlignTop)
-        row.addWidget(self.text, 1)
-        explain(self, "refused")
-        self.hide()
-
-    def say(self, text: str, *, refused: bool = False) -> None:
-        """Say something, as a refusal or as a note; nothing takes it away."""
-        self.text.setText(text)
-        self._sign.setVisible(refused)
-        self.setVisible(bool(text))
-
-    def set_theme(self, theme: Theme) -> None:
-        """Recolour."""
-        self._sign.set_theme(theme)
 
 
 class Field(QtWidgets.QWidget):
@@ -52,6 +24,7 @@ class Field(QtWidgets.QWidget):
         super().__init__()
         self.name, self.wide, self.control = name, wide, control
         self.recorded = ""
+        self.hint = ""
         self._sent: str | None = None  # what is on its way to the record
         self._refused = False
         self._remark: Remark | None = None
@@ -117,7 +90,7 @@ class Field(QtWidgets.QWidget):
         self._refused, self._sent = True, None
         self.put(self.recorded)
         kept = f"Kept: {self.recorded}." if self.recorded else "Nothing is kept."
-        self._say(f"{parts.begun(why.rstrip('.'))}. {kept}", refused=True)
+        self._say(f"{why.rstrip('.')}. {kept}", refused=True)
         self.control.setAccessibleDescription(self.remark.text.text())
 
     def take(self) -> None:
@@ -126,7 +99,7 @@ class Field(QtWidgets.QWidget):
         if self._refused:
             self._refused = False
             self._say("")
-        self.control.setAccessibleDescription("")
+        self.control.setAccessibleDescription(self.hint)
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
@@ -142,6 +115,8 @@ class LineField(Field):
         self.line = LineEdit()
         self.line.setPlaceholderText(example)
         super().__init__(name, self.line, wide=wide)
+        self.hint = example
+        self.line.setAccessibleDescription(example)
         self.line.editingFinished.connect(self.commit)
         self.line.installEventFilter(self)
 

@@ -22,12 +22,13 @@ from stillshaft.ui.desktop.brief_cards import (
     PlanesCard,
     Sheet,
 )
-from stillshaft.ui.desktop.brief_fields import Field, PickField, Remark
+from stillshaft.ui.desktop.brief_fields import Field, PickField
 from stillshaft.ui.desktop.brief_photos import Photo, Photos
 from stillshaft.ui.desktop.brief_start import StartCard
 from stillshaft.ui.desktop.machines_page import MachinesPage
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.settings import UNITS, View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State
 from stillshaft.ui.desktop.undo_buttons import UndoButtons

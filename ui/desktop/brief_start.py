@@ -11,8 +11,9 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.solver.folder import fit_name
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop import words as language
-from stillshaft.ui.desktop.brief_fields import Form, LineField, Remark, line_of_buttons
+from stillshaft.ui.desktop.brief_fields import Form, LineField, line_of_buttons
 from stillshaft.ui.desktop.open_job import OpenJob
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.theme import Theme
 
 

@@ -10,9 +10,10 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.dsp import units
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop.brief_fields import Field, Form, LineField, Remark, line_of_buttons
+from stillshaft.ui.desktop.brief_fields import Field, Form, LineField, line_of_buttons
 from stillshaft.ui.desktop.calibration_work import METHODS, Asked, Method
 from stillshaft.ui.desktop.hookup_form import WordField
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import Theme
 from stillshaft.ui.wiring import Calibrated

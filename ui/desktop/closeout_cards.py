@@ -11,7 +11,7 @@ from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.closeout_preview import Preview
 from stillshaft.ui.desktop.closeout_work import KINDS, CloseOut, Made
 from stillshaft.ui.desktop.masses_cards import Rows
-from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.stages import Weight
 from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.desktop.work_row import WorkRow

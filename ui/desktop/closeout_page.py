@@ -12,10 +12,10 @@ from stillshaft.ui.desktop.closeout_cards import CloseCard, NextCard, ReportCard
 from stillshaft.ui.desktop.closeout_picture import StandingPicture
 from stillshaft.ui.desktop.closeout_work import CloseOut, Made
 from stillshaft.ui.desktop.masses_cards import Rows
-from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.plots import BeforeAfter
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.undo_buttons import UndoButtons

@@ -7,9 +7,10 @@ from pathlib import Path
 from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop import words as language
-from stillshaft.ui.desktop.brief_fields import Form, LineField, Remark, line_of_buttons
+from stillshaft.ui.desktop.brief_fields import Form, LineField, line_of_buttons
 from stillshaft.ui.desktop.feed import Choice, Feed
 from stillshaft.ui.desktop.hookup_sources import named_choice, recording_choice
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.theme import Theme
 

@@ -11,11 +11,12 @@ from stillshaft.solver.diagnosis_rules import Quantity
 from stillshaft.solver.inspection import Check
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop.brief_fields import Field, Form, LineField, PaperField, PickField, Remark
+from stillshaft.ui.desktop.brief_fields import Field, Form, LineField, PaperField, PickField
 from stillshaft.ui.desktop.brief_photos import Photo, Photos
 from stillshaft.ui.desktop.inspect_measure import BY_CHECK, KINDS, Measuring, newest
 from stillshaft.ui.desktop.inspect_result import ResultCard, moment
 from stillshaft.ui.desktop.open_job import OpenJob, Shown
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.stages import Weight
 from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.session import Session

@@ -12,9 +12,10 @@ from stillshaft.solver.inspection import Check
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop import words as language
-from stillshaft.ui.desktop.brief_fields import Form, LineField, Remark
+from stillshaft.ui.desktop.brief_fields import Form, LineField
 from stillshaft.ui.desktop.inspect_result import moment
 from stillshaft.ui.desktop.open_job import OpenJob, Shown
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import THEMES, Theme

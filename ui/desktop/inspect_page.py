@@ -12,7 +12,6 @@ from stillshaft.solver.events import Event, Measured
 from stillshaft.ui.desktop import inspect_answers as answers
 from stillshaft.ui.desktop import inspect_source, look, parts
 from stillshaft.ui.desktop import words as language
-from stillshaft.ui.desktop.brief_fields import Remark
 from stillshaft.ui.desktop.feed import SIMULATED, Feed, Status
 from stillshaft.ui.desktop.inspect_check import CheckPane
 from stillshaft.ui.desktop.inspect_diagnosis import DiagnosisPane
@@ -21,6 +20,7 @@ from stillshaft.ui.desktop.inspect_measure import KINDS, Measuring
 from stillshaft.ui.desktop.inspect_start import STANDS_AFTER, BeforeCheck
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.page import Page
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.undo_buttons import UndoButtons
 from stillshaft.ui.theme import THEMES, Theme

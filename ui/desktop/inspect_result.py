@@ -12,10 +12,10 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.dsp import vectors
 from stillshaft.solver.events import Event, Measured
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop.brief_fields import Remark
 from stillshaft.ui.desktop.figures import Spectrum, SweepCurve
 from stillshaft.ui.desktop.inspect_measure import Kind, Measuring
 from stillshaft.ui.desktop.plots import SpectrumPlot, SweepPlot
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.desktop.why import explain
 from stillshaft.ui.desktop.worded import ProgressBar

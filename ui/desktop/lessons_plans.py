@@ -147,7 +147,7 @@ class WeakTrial(LessonPlan):
             and page.turn.value == PUT_ON
         ):
             said = f"Make it far too light on purpose: write {_LIGHT_G:g} g, then press Enter."
-            return Pointer(page.entry.mass.edit, said)
+            return Pointer(page.entry.mass.line, said)
         return self.steps.put_on_trial(
             "Take the trial mass that is proposed. Put it on the face.", "Record this light mass as put on."
         )

@@ -12,11 +12,12 @@ from stillshaft.ui import library
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop import machines_text as texts
 from stillshaft.ui.desktop import words as language
-from stillshaft.ui.desktop.brief_fields import Form, LineField, PickField, Remark, line_of_buttons
+from stillshaft.ui.desktop.brief_fields import Form, LineField, PickField, line_of_buttons
 from stillshaft.ui.desktop.brief_start import free_folder
 from stillshaft.ui.desktop.inspect_list import RowList
 from stillshaft.ui.desktop.machines_plot import TrendPlot
 from stillshaft.ui.desktop.open_job import OpenJob
+from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.tasks import Tasks
 from stillshaft.ui.desktop.worded import Worded

@@ -9,9 +9,10 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.solver.brief import Plane
 from stillshaft.solver.state import JobState
 from stillshaft.ui.desktop import look, masses_model, parts
-from stillshaft.ui.desktop.masses_field import Field, Said
+from stillshaft.ui.desktop.masses_field import TakenField
 from stillshaft.ui.desktop.masses_hand import HandRows
 from stillshaft.ui.desktop.masses_model import FIXINGS, Draft
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.worded import Button, LineEdit
 from stillshaft.ui.theme import Theme
 
@@ -92,10 +93,10 @@ class EntryCard(parts.Card):
         self.fixing.addItems(FIXINGS)
         self.fixing.activated.connect(self._take_fixing)
         self.fixing_name = parts.labelled("Fixing", self.fixing)
-        self.mass = Field("Mass", self._take_mass, "such as 12.5 g")
-        self.place = Field("Angle or position", self._take_place, "such as 137 or position 5")
-        self.radius = Field("Radius", self._take_radius, "as the plane's")
-        self.filler = Field("Filler, nuts, washers", self._take_filler, "such as 0.6 g")
+        self.mass = TakenField("Mass", self._take_mass, "such as 12.5 g")
+        self.place = TakenField("Angle or position", self._take_place, "such as 137 or position 5")
+        self.radius = TakenField("Radius", self._take_radius, "as the plane's")
+        self.filler = TakenField("Filler, nuts, washers", self._take_filler, "such as 0.6 g")
         self.fields = (self.mass, self.place, self.radius, self.filler)
         grid = QtWidgets.QGridLayout()
         grid.setHorizontalSpacing(look.GAP)
@@ -157,14 +158,14 @@ class EntryCard(parts.Card):
         self.hand.show_piece(draft, plane, 0 if moved else together, angles)
         if draft is None:
             return
-        self.mass.set(f"{draft.mass_g:.5g} g")
-        self.place.set(
+        self.mass.show_taken(f"{draft.mass_g:.5g} g")
+        self.place.show_taken(
             masses_model.place_words(draft.angle_deg, None, angles)
             if draft.position is None
             else f"position {draft.position}"
         )
-        self.radius.set("" if draft.radius_mm is None else f"{draft.radius_mm:g} mm")
-        self.filler.set(f"{draft.filler_g:g} g" if draft.filler_g else "")
+        self.radius.show_taken("" if draft.radius_mm is None else f"{draft.radius_mm:g} mm")
+        self.filler.show_taken(f"{draft.filler_g:g} g" if draft.filler_g else "")
         self.plane.setCurrentIndex([p.name for p in state.brief.planes].index(draft.plane))
         self.fixing.setCurrentText(draft.fixing)
         radius = draft.radius_mm or masses_model.radius_mm(plane)
@@ -220,7 +221,7 @@ class EntryCard(parts.Card):
 
     def _record(self) -> None:
         for field in self.fields:
-            field.finish()
+            field.commit()
         self.recorded.emit(self.purpose.value or PURPOSES[0], self.remarks.text().strip())
 
     def set_theme(self, theme: Theme) -> None:

@@ -11,7 +11,7 @@ from stillshaft.dsp import units, vectors
 from stillshaft.solver import handwork
 from stillshaft.solver.brief import Plane
 from stillshaft.ui.desktop import look, masses_model, parts
-from stillshaft.ui.desktop.masses_field import Field
+from stillshaft.ui.desktop.masses_field import TakenField
 from stillshaft.ui.desktop.masses_model import Draft, EntryError
 from stillshaft.ui.job_masses import positions_deg
 from stillshaft.ui.report_words import figure
@@ -39,14 +39,14 @@ class HandRows(QtWidgets.QWidget):
         self._grid = QtWidgets.QGridLayout()
         self._grid.setSpacing(look.TIGHT)
         column.addLayout(self._grid)
-        self.diameter = Field("Drill diameter", self._worked_out, "such as 12 mm")
-        self.material = Field("Metal", self._worked_out, "such as steel")
-        self.area = Field("Area ground off", self._worked_out, "such as 20 cm^2")
-        self.rod = Field("Rod diameter", self._worked_out, "such as 3.2 mm")
-        self.recovery = Field("Metal that lands", self._worked_out, "such as 90 %")
-        self.radius = Field("At another radius", self._other_radius, "such as 250 mm")
-        self.angles = Field("Split to two angles", self._split_to, "such as 300 and 330")
-        self.material.set("steel")
+        self.diameter = TakenField("Drill diameter", self._worked_out, "such as 12 mm")
+        self.material = TakenField("Metal", self._worked_out, "such as steel")
+        self.area = TakenField("Area ground off", self._worked_out, "such as 20 cm^2")
+        self.rod = TakenField("Rod diameter", self._worked_out, "such as 3.2 mm")
+        self.recovery = TakenField("Metal that lands", self._worked_out, "such as 90 %")
+        self.radius = TakenField("At another radius", self._other_radius, "such as 250 mm")
+        self.angles = TakenField("Split to two angles", self._split_to, "such as 300 and 330")
+        self.material.show_taken("steel")
         self.fields = (
             self.diameter, self.area, self.rod, self.material, self.recovery, self.radius, self.angles,
         )  # fmt: skip
@@ -126,25 +126,25 @@ class HandRows(QtWidgets.QWidget):
         if draft is None or not draft.total_g:
             return ""
         mass_kg = abs(draft.total_g) / 1000.0
-        if not self.rod.isHidden() and self.rod.text():
-            metal = handwork.density(self.material.text())
+        if not self.rod.isHidden() and self.rod.text:
+            metal = handwork.density(self.material.text)
             length = handwork.rod_length(mass_kg, self._metres(self.rod), metal, self._share())
             return f"{1000.0 * length:.0f} mm of rod"
-        if not self.area.isHidden() and self.area.text():
-            area = units.parse(self.area.text(), "m^2", "area")
-            depth = handwork.ground_depth(mass_kg, area, handwork.density(self.material.text()))
+        if not self.area.isHidden() and self.area.text:
+            area = units.parse(self.area.text, "m^2", "area")
+            depth = handwork.ground_depth(mass_kg, area, handwork.density(self.material.text))
             return f"{figure(1000.0 * depth)} mm off, evenly over the area"
-        if not self.diameter.isHidden() and self.diameter.text():
-            hole = handwork.drilled(mass_kg, self._metres(self.diameter), handwork.density(self.material.text()))
+        if not self.diameter.isHidden() and self.diameter.text:
+            hole = handwork.drilled(mass_kg, self._metres(self.diameter), handwork.density(self.material.text))
             full, whole = (figure(1000.0 * x) for x in (hole.full_m, hole.total_m))
             return f"drill to {whole} mm at the tip, {full} mm full diameter (118° point)"
         return ""
 
-    def _metres(self, field: Field) -> float:
-        return masses_model.length_from(field.text(), "diameter") / 1000.0
+    def _metres(self, field: TakenField) -> float:
+        return masses_model.length_from(field.text, "diameter") / 1000.0
 
     def _share(self) -> float:
-        text = self.recovery.text().removesuffix("%").strip() or "90"
+        text = self.recovery.text.removesuffix("%").strip() or "90"
         try:
             return float(text) / 100.0
         except ValueError:
@@ -158,7 +158,7 @@ class HandRows(QtWidgets.QWidget):
         wanted = masses_model.length_from(text, "radius")
         mass = handwork.at_radius(draft.total_g, own, wanted) - draft.filler_g
         self.replaced.emit([replace(draft, mass_g=round(mass, 2), radius_mm=wanted)])
-        self.radius.set("")
+        self.radius.show_taken("")
 
     def _split_to(self, text: str) -> None:
         draft, plane = self._draft, self._plane
@@ -170,7 +170,7 @@ class HandRows(QtWidgets.QWidget):
         angles = [masses_model.place_from(found[i], plane, self._angles)[0] for i in (1, 2)]
         masses = handwork.split(vectors.vector(draft.total_g, draft.angle_deg), *angles)
         self._replace(draft, list(zip(masses, angles, strict=True)))
-        self.angles.set("")
+        self.angles.show_taken("")
 
     def _split(self) -> None:
         draft, plane = self._draft, self._plane

@@ -97,7 +97,7 @@ class MassesPage(MassesView):
             self._plane = names[0] if names else ""
         self._show_planes(names)
         self.drafts.follow(state)
-        self.pieces.stock.set(masses_pieces.stock_words(state.brief.stock))
+        self.pieces.stock.show_taken(masses_pieces.stock_words(state.brief.stock))
         self._ask()
         self._show()
 

@@ -12,8 +12,9 @@ from stillshaft.solver.runs import StockMass
 from stillshaft.ui import brief_text
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.masses_cards import Rows
-from stillshaft.ui.desktop.masses_field import Field, Said
+from stillshaft.ui.desktop.masses_field import TakenField
 from stillshaft.ui.desktop.masses_model import Draft, EntryError, Known
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.worded import SpinBox
 from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.report_words import figure
@@ -87,7 +88,7 @@ class PiecesCard(parts.Card):
 
     def __init__(self) -> None:
         super().__init__("Pieces from the stock")
-        self.stock = Field("&Stock at hand", self._restock, "such as 2 g x 6, 5 g x 4", 12.0)
+        self.stock = TakenField("&Stock at hand", self._restock, "such as 2 g x 6, 5 g x 4", 12.0)
         self.body.addWidget(self.stock)
         self.aim = parts.Segments("What the pieces are to do", tuple(AIMS))
         self.aim.set("few and good")

@@ -12,10 +12,10 @@ from stillshaft.solver import handwork
 from stillshaft.solver.state import JobState
 from stillshaft.ui.desktop import look, masses_model, masses_paint, masses_sheet, parts
 from stillshaft.ui.desktop import words as language
-from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.masses_model import Draft, Known
 from stillshaft.ui.desktop.masses_sheet import A4, PHONE, Sheet
 from stillshaft.ui.desktop.places import face_of_plane
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Weight
 from stillshaft.ui.desktop.worded import Label

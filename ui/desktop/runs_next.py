@@ -11,7 +11,7 @@ from stillshaft.solver.brief import Condition
 from stillshaft.solver.run_checks import limits
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.masses_cards import CautionsCard
-from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.worded import LineEdit, ProgressBar
 from stillshaft.ui.session import PURPOSES, Wanted
 from stillshaft.ui.taking import Stop

@@ -8,7 +8,7 @@ from PySide6 import QtCore, QtWidgets
 from stillshaft.solver.run_checks import limits
 from stillshaft.solver.state import JobState
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.settling import SETTLED, Watched
 from stillshaft.ui.theme import Theme

@@ -12,9 +12,9 @@ from stillshaft.solver.state import JobState
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.figures import SweepCurve
 from stillshaft.ui.desktop.inspect_measure import newest
-from stillshaft.ui.desktop.masses_field import Said
 from stillshaft.ui.desktop.plots import SweepPlot
 from stillshaft.ui.desktop.polar import SweepPolar
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.worded import ProgressBar
 from stillshaft.ui.theme import Theme
 

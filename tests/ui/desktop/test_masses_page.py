@@ -292,7 +292,7 @@ def test_a_piece_is_dragged_to_where_the_finger_goes(opened, seen_from, wait):
     assert page.drafts.pieces[0].angle_deg == pytest.approx(250.0, abs=1.5)
     assert page.drafts.pieces[0].angle_deg.is_integer()
     assert page.expected.summary != before
-    assert page.entry.place.text() == f"{page.drafts.pieces[0].angle_deg:g}°"
+    assert page.entry.place.text == f"{page.drafts.pieces[0].angle_deg:g}°"
 
 
 def test_a_piece_is_dropped_at_the_nearest_position(opened, wait):
@@ -313,10 +313,10 @@ def test_blocked_positions_are_passed_over(opened, wait_until):
     assert page.drafts.pieces[0].position == 5
     page._step("1", -1)
     assert page.drafts.pieces[0].position == 3
-    page.entry.place.edit.setText("position 4")
-    page.entry.place._finished()
-    assert page.entry.place.trouble.text.text() == (
-        "Position 4 on disc is blocked by the brief: choose another; position 3 is kept."
+    page.entry.place.line.setText("position 4")
+    page.entry.place.commit()
+    assert page.entry.place.remark.text.text() == (
+        "Position 4 on disc is blocked by the brief: choose another. Kept: position 3."
     )
     assert page.drafts.pieces[0].position == 3
 
@@ -358,8 +358,8 @@ def test_a_removed_piece_is_brought_back(opened):
     page = opened(1)
     page.turn_to(PUT_ON)
     page.on.acts["add"].click()
-    page.entry.mass.edit.setText("7 g")
-    page.entry.mass._finished()
+    page.entry.mass.line.setText("7 g")
+    page.entry.mass.commit()
     page.on.acts["remove"].click()
     assert page.drafts.pieces == ()
     page.on.acts["bring back"].click()
@@ -410,24 +410,24 @@ def test_the_stock_is_edited_in_one_line_and_bad_input_keeps_it(opened, wait_unt
     page = opened(1)
     page.turn_to(PIECES)
     stock = page.pieces.stock
-    assert stock.text() == "1 g x 6, 2 g x 6, 5 g x 8"
+    assert stock.text == "1 g x 6, 2 g x 6, 5 g x 8"
     entries = page.job.shown.entries
     for typed, said in (
         ("6 apples", "write mass x count"),
         ("0 g x 3", '"0 g" is no piece'),
         ("3 V x 2", "is no mass"),
     ):
-        stock.edit.setText(typed)
-        stock._finished()
-        assert said in stock.trouble.text.text()
-        assert stock.text() == "1 g x 6, 2 g x 6, 5 g x 8"
+        stock.line.setText(typed)
+        stock.commit()
+        assert said in stock.remark.text.text()
+        assert stock.text == "1 g x 6, 2 g x 6, 5 g x 8"
     assert page.job.shown.entries == entries
-    stock.edit.setText("3 x 4; 0.5 oz × 2")
-    stock._finished()
+    stock.line.setText("3 x 4; 0.5 oz × 2")
+    stock.commit()
     settle(page, wait_until)
     assert [(s.count, s.mass) for s in page.job.shown.state.brief.stock] == [(4, "3 g"), (2, "0.5 oz")]
-    stock.edit.setText("")
-    stock._finished()
+    stock.line.setText("")
+    stock.commit()
     settle(page, wait_until)
     page.pieces.search.click()
     assert "the stock is empty" in page.pieces.trouble.text.text().lower()
@@ -443,9 +443,9 @@ def test_what_was_put_on_is_recorded_with_unit_place_radius_fixing_and_filler(op
     for field, typed in (
         (page.entry.mass, "0.5 oz"), (page.entry.place, "position 5"), (page.entry.radius, "12 in"), (page.entry.filler, "0,6"),
     ):  # fmt: skip
-        field.edit.setText(typed)
-        field._finished()
-        assert field.trouble.isHidden(), field.trouble.text.text()
+        field.line.setText(typed)
+        field.commit()
+        assert field.remark.isHidden(), field.remark.text.text()
     page.entry.fixing.setCurrentText("welded")
     page.entry._take_fixing(page.entry.fixing.currentIndex())
     page.entry.purpose.buttons["correction"].click()
@@ -480,11 +480,11 @@ def test_bad_input_is_said_beside_the_field_and_keeps_what_was_there(opened):
     before = page.drafts.pieces
     for field, typed, said in BAD:
         entry = getattr(page.entry, field)
-        kept = entry.text()
-        entry.edit.setText(typed)
-        entry._finished()
-        assert said.lower() in entry.trouble.text.text().lower()
-        assert entry.text() == kept
+        kept = entry.text
+        entry.line.setText(typed)
+        entry.commit()
+        assert said.lower() in entry.remark.text.text().lower()
+        assert entry.text == kept
         assert page.drafts.pieces == before
 
 
@@ -492,8 +492,8 @@ def test_what_is_being_typed_counts_when_a_key_records(opened, wait_until):
     page = opened(1)
     page.turn_to(PUT_ON)
     page.on.acts["add"].click()
-    page.entry.mass.edit.setFocus()
-    page.entry.mass.edit.setText("3.5")
+    page.entry.mass.line.setFocus()
+    page.entry.mass.line.setText("3.5")
     page.entry.record.click()
     settle(page, wait_until)
     assert page.job.shown.state.masses[-1].what.pieces[0].mass_g == 3.5
@@ -504,10 +504,10 @@ def test_angles_are_typed_and_shown_as_the_person_counts_them(opened):
     page.set_view(replace(View(), angles="with rotation"))
     page.turn_to(PUT_ON)
     page.on.acts["add"].click()
-    page.entry.place.edit.setText("30")
-    page.entry.place._finished()
+    page.entry.place.line.setText("30")
+    page.entry.place.commit()
     assert page.drafts.pieces[0].angle_deg == 330.0
-    assert page.entry.place.text() == "30°"
+    assert page.entry.place.text == "30°"
 
 
 def test_a_piece_that_sits_elsewhere_is_moved_in_the_record(opened, wait_until):
@@ -515,8 +515,8 @@ def test_a_piece_that_sits_elsewhere_is_moved_in_the_record(opened, wait_until):
     page.turn_to(PUT_ON)
     page.choose("A")
     page.on.acts["sits elsewhere"].click()
-    page.entry.place.edit.setText("200")
-    page.entry.place._finished()
+    page.entry.place.line.setText("200")
+    page.entry.place.commit()
     page.entry.record.click()
     settle(page, wait_until)
     mass = page.job.shown.state.masses[-1].what
@@ -570,8 +570,8 @@ def test_metal_taken_away_on_the_other_side_does_the_same(opened):
     assert (draft.mass_g, draft.angle_deg) == (-24.0, 140.0)
     assert abs(mass_vector([draft]) - wanted) < 1e-9
     assert not page.entry.hand.diameter.isHidden()
-    page.entry.hand.diameter.edit.setText("12 mm")
-    page.entry.hand.diameter._finished()
+    page.entry.hand.diameter.line.setText("12 mm")
+    page.entry.hand.diameter.commit()
     # cylinder and 118° cone of 12 mm in steel, 7850 kg/m³, by hand: 27.03 mm full and 3.61 mm of point less a third
     assert page.entry.hand.result.text() == "drill to 29.4 mm at the tip, 25.8 mm full diameter (118° point)"
     page.entry._take_fixing(masses_model.FIXINGS.index("bolted"))
@@ -583,16 +583,16 @@ def test_another_radius_keeps_what_the_piece_does(opened):
     page.turn_to(PUT_ON)
     page.think_of([Draft("disc", 24.0, 320.0)])
     wanted = mass_vector(page.drafts.pieces)
-    page.entry.hand.radius.edit.setText("155 mm")
-    page.entry.hand.radius._finished()
+    page.entry.hand.radius.line.setText("155 mm")
+    page.entry.hand.radius.commit()
     assert (page.drafts.pieces[0].mass_g, page.drafts.pieces[0].radius_mm) == (48.0, 155.0)
     assert abs(mass_vector(page.drafts.pieces) - wanted) < 1e-6
-    page.entry.hand.angles.edit.setText("300 and 340")
-    page.entry.hand.angles._finished()
+    page.entry.hand.angles.line.setText("300 and 340")
+    page.entry.hand.angles.commit()
     assert abs(mass_vector(page.drafts.pieces) - wanted) < 0.05
-    page.entry.hand.angles.edit.setText("300 and 300")
-    page.entry.hand.angles._finished()
-    assert "in line" in page.entry.hand.angles.trouble.text.text()
+    page.entry.hand.angles.line.setText("300 and 300")
+    page.entry.hand.angles.commit()
+    assert "in line" in page.entry.hand.angles.remark.text.text()
 
 
 # cautions

@@ -5,7 +5,7 @@ from balancing_jobs import balancing_job
 from PySide6 import QtCore, QtTest, QtWidgets
 from screen_faults import faults, small_targets, unseen_focus
 from stillshaft.ui.desktop import why, why_texts
-from stillshaft.ui.desktop.masses_field import Said
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage
 

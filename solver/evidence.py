@@ -38,7 +38,6 @@ _WORTH_LOOKING_AT = 0.3  # of the largest 1x: smaller vectors say little of the 
 _ALONG = math.cos(math.radians(30.0))  # of the direction that a sensor stands for
 _LIKE = 3.0  # ratio of amplitudes up to which the phase between two bearings says something
 _BELT_MULTIPLES = range(1, 5)
-_LEAST_SPAN = 1.15  # of speeds, for how 1x grows with them
 _REPEATABILITY = 0.02  # of an amplitude from speed to speed, assumed: site rule of the project
 _REACH = 1.3  # of running speed, up and down, that must have been looked at to miss a resonance
 _LEAST_MODE = 0.05  # of the energy of a decay at some point
@@ -406,47 +405,33 @@ def _ratio(z: Complex, covariance: Real, degrees_of_freedom: float, a: int, b: i
     return _Ratio(size, t * math.sqrt(spread[0, 0]), lag_deg, math.degrees(t * math.sqrt(spread[1, 1])))
 
 
-def from_two_runs(key: str, first: Measurement, second: Measurement) -> Evidence:
-    """By how much the 1x vector moved from one run to another: `key` is warm_change or repeat_change."""
+def from_change(
+    key: str,
+    names: Sequence[str],
+    before: Complex,
+    before_covariance: Real,
+    after: Complex,
+    after_covariance: Real,
+) -> Evidence:
+    """By how much 1x vectors z (M,) moved from one run to another, covariances (2M, 2M) of re and im of each point.
+
+    `key` is warm_change or repeat_change. Of the points that show most of the 1x the one that moved most counts. Raises
+    DiagnosisError for another key and where there is no 1x.
+    """
     if key not in ("warm_change", "repeat_change"):
         raise DiagnosisError(f'"{key}": must be warm_change or repeat_change')
-    later = {p.name: i for i, p in enumerate(second.points)}
-    common = [(i, later[p.name]) for i, p in enumerate(first.points) if p.name in later and p.z]
-    if not common:
-        raise DiagnosisError("the two runs have no point in common: measure the same points, named alike")
-    largest = max(abs(first.points[i].z) for i, _ in common)
+    size = np.abs(before)
+    largest = float(size.max(initial=0.0))
+    if not largest > 0.0:
+        raise DiagnosisError(f"{', '.join(names)}: the first run shows no 1x at all; check the sensor and repeat it")
     figures = []
-    for i, j in common:
-        before, after = first.points[i].z, second.points[j].z
-        if abs(before) < _WORTH_LOOKING_AT * largest:
-            continue
-        spread = first.covariance[2 * i : 2 * i + 2, 2 * i : 2 * i + 2]
-        spread = spread + second.covariance[2 * j : 2 * j + 2, 2 * j : 2 * j + 2]
-        half = _T * vectors.deviations(after - before, spread)[0] / abs(before)
-        change = abs(after - before) / abs(before)
-        figures.append(
-            Figure(100.0 * change, 100.0 * max(0.0, change - half), 100.0 * (change + half), first.points[i].name)
-        )
+    for i in map(int, np.flatnonzero(size >= _WORTH_LOOKING_AT * largest)):
+        part = slice(2 * i, 2 * i + 2)
+        moved = complex(after[i] - before[i])
+        half = _T * vectors.deviations(moved, before_covariance[part, part] + after_covariance[part, part])[0] / size[i]
+        change = abs(moved) / size[i]
+        figures.append(Figure(100.0 * change, 100.0 * max(0.0, change - half), 100.0 * (change + half), names[i]))
     return MappingProxyType({key: max(figures, key=lambda f: f.value)})
-
-
-def from_speeds(runs: Sequence[Measurement]) -> Evidence:
-    """How 1x displacement grows with the speed, from runs at two or more speeds; nothing from speeds too alike.
-
-    Straight line through the logarithms, for the point with the largest 1x.
-    """
-    rpm = np.array([r.speed.mean_rpm for r in runs])
-    if rpm.size < 2 or rpm.max() < _LEAST_SPAN * rpm.min():
-        return MappingProxyType({})
-    names = set.intersection(*({p.name for p in r.points if p.z} for r in runs))
-    by_name = [{p.name: p for p in r.points} for r in runs]
-    if not names:
-        raise DiagnosisError("the runs have no point in common: measure the same points, named alike")
-    name = max(names, key=lambda n: abs(by_name[-1][n].z))
-    size = np.array([abs(b[name].z) for b in by_name])
-    half = np.array([b[name].amplitude_ci95 or abs(b[name].z) for b in by_name])
-    figure = _exponent(rpm, size, half / _T, units.vibration_unit(runs[0].unit).quantity, name)
-    return MappingProxyType({"speed_exponent": figure})
 
 
 def _exponent(rpm: Real, size: Real, deviation: Real, quantity: str, name: str) -> Figure:

@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -262,28 +262,44 @@ def swap(path: Path, hookup: Hookup, state: JobState, points: Sequence[str], rep
 
 def repeatability(first: JobRun, second: JobRun, assumed: tuple[float, float] = (2.0, 2.0)) -> Checked:
     """How far two runs that should be alike are apart, in percent and degrees."""
-    found = compared(first.what, second.what, assumed)
+    pair = _pair(first.what, second.what)
+    found = inspection.repeated(*pair, assumed)
     far = tuple(f"{r.point}: {r.verdict}" for r in found if r.verdict == "does not repeat")
-    figures = {"runs": [first.what.name, second.what.name], "points": [asdict(r) for r in found]}
+    figures = {
+        "runs": [first.what.name, second.what.name],
+        "points": [asdict(r) for r in found],
+        "evidence": packed(evidence.from_change("repeat_change", *pair)),
+    }
     return Checked("repeatability", figures, not far, far, tuple(change_told(r) for r in found))
 
 
 def compared(first: Run, second: Run, repeatability_assumed: tuple[float, float] = (2.0, 2.0)) -> tuple[Repeat, ...]:
     """Change of each common point from one run to another. Raises CheckError for runs that have nothing in common."""
+    return inspection.repeated(*_pair(first, second), repeatability_assumed)
+
+
+class _Pair(NamedTuple):
+    """Common points (M,) of two runs, their vectors (M,), and the covariances (2M, 2M) of re and im of each."""
+
+    names: list[str]
+    before: NDArray[np.complex128]
+    before_covariance: NDArray[np.float64]
+    after: NDArray[np.complex128]
+    after_covariance: NDArray[np.float64]
+
+
+def _pair(first: Run, second: Run) -> _Pair:
+    """Raises CheckError for runs that have nothing in common."""
     later = {v.point: v for v in second.vectors if v.phase_deg is not None}
     names = [v.point for v in first.vectors if v.phase_deg is not None and v.point in later and v.amplitude > 0.0]
     if not names or first.unit != second.unit:
         raise CheckError(f'runs "{first.name}" and "{second.name}": have no point with a phase in one unit in common')
-    before = {v.point: vectors.vector(v.amplitude, v.phase_deg or 0.0) for v in first.vectors}
-    after = {name: vectors.vector(later[name].amplitude, later[name].phase_deg or 0.0) for name in names}
-    return inspection.repeated(
-        names,
-        np.array([before[n] for n in names]),
-        _covariance(first, names),
-        np.array([after[n] for n in names]),
-        _covariance(second, names),
-        repeatability_assumed,
+    sooner = {v.point: v for v in first.vectors}
+    before, after = (
+        np.array([vectors.vector(run[name].amplitude, run[name].phase_deg or 0.0) for name in names])
+        for run in (sooner, later)
     )
+    return _Pair(names, before, _covariance(first, names), after, _covariance(second, names))
 
 
 def _covariance(run: Run, names: Sequence[str]) -> NDArray[np.float64]:

@@ -207,29 +207,23 @@ def test_a_second_source_counts_where_the_spectrum_shows_it():
     assert evidence.from_measurement(far, content=described)["steadiness"] == Word("steady", "far")
 
 
+def change(key, before, after):
+    names = [p.name for p in before.points]
+    first, second = (np.array([p.z for p in m.points]) for m in (before, after))
+    return evidence.from_change(key, names, first, before.covariance, second, after.covariance)
+
+
 def test_the_change_between_two_runs(usual):
     moved, _ = run(z=(A * np.exp(1j * np.deg2rad(30.0)), B), seed=5)
-    found = evidence.from_two_runs("repeat_change", usual[0], moved)["repeat_change"]
+    found = change("repeat_change", usual[0], moved)["repeat_change"]
     assert found.value == pytest.approx(200 * np.sin(np.deg2rad(15.0)), rel=0.02)  # the chord of 30°
     assert found.low < found.value < found.high
+    assert found.where == "near"
     with pytest.raises(diagnosis_rules.DiagnosisError, match="must be warm_change or repeat_change"):
-        evidence.from_two_runs("change", usual[0], moved)
-    other = replace(moved, points=tuple(replace(p, name=p.name + "!") for p in moved.points))
-    with pytest.raises(diagnosis_rules.DiagnosisError, match="no point in common"):
-        evidence.from_two_runs("warm_change", usual[0], other)
-    with pytest.raises(diagnosis_rules.DiagnosisError, match="no point in common"):
-        evidence.from_speeds([run(speed_rpm=1000.0, seconds=8.0)[0], other])
-
-
-def test_how_1x_grows_with_the_speed():
-    """Velocity of a force ∝ n² on a spring grows with n³: its displacement with n²."""
-    slow = 1100.0
-    runs = [run(z=(A * (n / SPEED_RPM) ** 3, B), speed_rpm=n, seconds=8.0)[0] for n in (slow, SPEED_RPM)]
-    found = evidence.from_speeds(runs)["speed_exponent"]
-    assert found.value == pytest.approx(2.0, abs=0.05)
-    assert found.low < 2.0 < found.high
-    assert evidence.from_speeds(runs[:1]) == {}
-    assert evidence.from_speeds([runs[1], runs[1]]) == {}
+        change("change", usual[0], moved)
+    nothing = replace(usual[0], points=tuple(replace(p, z=0j) for p in usual[0].points))
+    with pytest.raises(diagnosis_rules.DiagnosisError, match="near, far: the first run shows no 1x at all"):
+        change("warm_change", nothing, moved)
 
 
 # resonances, background

@@ -205,6 +205,12 @@ def measured(samples):
     return orders[0], content.describe(orders, averaged, wired.points, wired.display, (LINE,))
 
 
+def changed(key, first, later):
+    names = [p.name for p in first.points]
+    before, after = (np.array([p.z for p in m.points]) for m in (first, later))
+    return evidence.from_change(key, names, before, first.covariance, after, later.covariance)
+
+
 def evidence_of(machine, seed):
     """All that is measured and answered of a machine."""
     first, spread = measured(run(machine, seed))
@@ -231,9 +237,9 @@ def evidence_of(machine, seed):
                 machine, unbalance=(machine.unbalance[0] + at(*machine.conditions.bow[:2]), machine.unbalance[1])
             )
             later, _ = measured(run(replace(warm, conditions=replace(machine.conditions, bow=None)), seed + 1000))
-            parts.append(evidence.from_two_runs("warm_change", first, later))
+            parts.append(changed("warm_change", first, later))
         else:
-            parts.append(evidence.from_two_runs("repeat_change", first, later))
+            parts.append(changed("repeat_change", first, later))
     return diagnosis.merged(*parts)
 
 

@@ -264,6 +264,9 @@ def test_signals_and_repeatability_are_checks_with_their_recording(job, recordin
     job.add_run(recordings["repeat"])
     _, found = job.check("repeatability")
     assert [p["verdict"] for p in found.figures["points"]] == ["repeats", "repeats"]
+    moved = job_checks.from_record(job.state)["repeat_change"]  # what the diagnosis knows of it
+    assert moved.value < 5.0
+    assert moved.where in {p["point"] for p in found.figures["points"]}
 
 
 @pytest.mark.parametrize(

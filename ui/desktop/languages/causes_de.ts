@@ -660,8 +660,8 @@
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
-        <source>measure 1x at two or more speeds a fifth apart, or take a run-up</source>
-        <translation>1x bei zwei oder mehr Drehzahlen messen, je ein Fünftel auseinander, oder einen Hochlauf nehmen</translation>
+        <source>record the coast-down or a run-up</source>
+        <translation>Auslauf oder Hochlauf aufnehmen</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
@@ -1352,16 +1352,6 @@
         <location filename="../../../solver/evidence.py"/>
         <source>place "{0}": is no point; points are {1}</source>
         <translation>Platz „{0}“: ist kein Messpunkt; es gibt {1}</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/evidence.py"/>
-        <source>the two runs have no point in common: measure the same points, named alike</source>
-        <translation>die zwei Läufe haben keinen gemeinsamen Messpunkt: dieselben Punkte messen, gleich benannt</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/evidence.py"/>
-        <source>the runs have no point in common: measure the same points, named alike</source>
-        <translation>die Läufe haben keinen gemeinsamen Messpunkt: dieselben Punkte messen, gleich benannt</translation>
     </message>
     <message>
         <location filename="../../../solver/evidence.py"/>

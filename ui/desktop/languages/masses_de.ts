@@ -59,11 +59,6 @@
         <translation>Obergrenzen {0}: für jede der {1} Ebenen eine Masse größer als 0 oder None angeben</translation>
     </message>
     <message>
-        <location filename="../../../solver/capped.py"/>
-        <source>held {0}: give a finite mass, or None, for each of the {1} planes</source>
-        <translation>gehalten {0}: für jede der {1} Ebenen eine endliche Masse oder None angeben</translation>
-    </message>
-    <message>
         <location filename="../../../solver/consistency.py"/>
         <source>the runs do not fit each other (p = {0})</source>
         <translation>die Läufe passen nicht zueinander (p = {0})</translation>
@@ -677,6 +672,11 @@
         <location filename="../../../solver/limits.py"/>
         <source>static and couple: {0}</source>
         <translation>statisch und Momentenanteil: {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/limits.py"/>
+        <source>there are no runs: only what is permissible can be told</source>
+        <translation>es gibt keine Läufe: nur das Zulässige lässt sich sagen</translation>
     </message>
     <message>
         <location filename="../../../solver/minimax.py"/>

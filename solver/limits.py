@@ -175,7 +175,7 @@ def tolerance(
             of_class = vibration_limits.of_class(vibration.table, vibration.class_name)
             sources.extend(limit_tables.row_text(vibration.table, row) for row in of_class)
     if runs is None:
-        reasons.append("no runs file given: only what is permissible can be told")
+        reasons.append("there are no runs: only what is permissible can be told")
     return Tolerance(
         "none" if rule is None else rule.text, e_per_um, u_per, planes, rows, tuple(reasons), tuple(sources),
         None if runs is None else runs.runs[-1].name,

@@ -77,7 +77,7 @@ class CloseCard(parts.Card):
         self.close_job = parts.button(
             "&Close the job", self._close, "main", "Write acceptance or refusal into the record and close it"
         )
-        self.reopen = parts.button("Re&open", self._reopen, "main", "Go on with the closed job; the remarks say why")
+        self.reopen = parts.button("Re&open", self._reopen, tip="Go on with the closed job; the remarks say why")
         foot.addWidget(self.close_job)
         foot.addWidget(self.reopen)
         foot.addStretch(1)
@@ -98,6 +98,13 @@ class CloseCard(parts.Card):
         self.remarks.setPlaceholderText(_WHY_REOPENED if state.closed else _REMARKS)
         self.reopen.setVisible(state.closed)
         self.reopen.setEnabled(may)
+
+    def clear(self) -> None:
+        """Forget what was typed."""
+        self.choice.set(NEITHER)
+        for typed in (self.who, self.remarks):
+            typed.clear()
+        self.trouble.say("")
 
     def _close(self) -> None:
         choice, who, note = self.choice.value, self.who.text().strip(), self.remarks.text().strip()
@@ -245,9 +252,10 @@ class ReportCard(parts.Card):
 
 
 class NextCard(parts.Card):
-    """What the next visit can build on. Emits `kept` to store coefficients, `asked` for trends."""
+    """What the next visit can build on. Emits `kept` to store coefficients, `asked` for trends, `visited` to begin it."""
 
     kept = QtCore.Signal()
+    visited = QtCore.Signal()
     asked = QtCore.Signal()
 
     def __init__(self) -> None:
@@ -260,10 +268,16 @@ class NextCard(parts.Card):
         self.trend = parts.button(
             "&Trend of this machine", self.asked.emit, tip="Read the jobs of this machine that lie beside this one"
         )
+        self.visit = parts.button(
+            "&Begin the next visit",
+            self.visited.emit,
+            "main",
+            "Begin a job with brief, hook-up and coefficients of this one",
+        )
         row = QtWidgets.QHBoxLayout()
         row.setSpacing(look.TIGHT)
-        row.addWidget(self.keep)
-        row.addWidget(self.trend)
+        for each in (self.visit, self.keep, self.trend):
+            row.addWidget(each)
         row.addStretch(1)
         self.body.addLayout(row)
         self.said = Said(Weight.NOTE)
@@ -276,7 +290,13 @@ class NextCard(parts.Card):
     def show_job(self, found: CloseOut, *, may: bool) -> None:
         """Show what there is."""
         self.hints.show_texts(found.next_visit)
+        self.visit.setVisible(found.state.closed)
         self.keep.setEnabled(may and found.worked.solution is not None and found.worked.stored is None)
+
+    def clear(self) -> None:
+        """Forget what was said and read."""
+        self.said.say("")
+        self.rows.show_texts(())
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

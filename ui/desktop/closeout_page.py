@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from PySide6 import QtGui, QtWidgets
-from stillshaft.ui.desktop import closeout_preview, closeout_work, look, parts
+from stillshaft.ui.desktop import closeout_preview, closeout_work, look, next_visit, parts
 from stillshaft.ui.desktop.closeout_cards import CloseCard, NextCard, ReportCard
 from stillshaft.ui.desktop.closeout_picture import StandingPicture
 from stillshaft.ui.desktop.closeout_work import CloseOut, Made
@@ -36,6 +36,7 @@ class CloseOutPage(Page):
         self.found: CloseOut | None = None
         self._unit = View().unit
         self._asked: tuple[Path, int, str] | None = None
+        self._folder: Path | None = None
         self.trouble = Said()
         self._steps = UndoButtons(job, self.trouble.say)
         self.undo, self.redo = self._steps.both
@@ -95,6 +96,9 @@ class CloseOutPage(Page):
         self.report.exported.connect(self.export)
         self.next.kept.connect(self._keep)
         self.next.asked.connect(self.show_trend)
+        self.next.visited.connect(
+            lambda: next_visit.begin(self.job, lambda why: self.next.said.say(f"{why}.", Weight.CAUTION))
+        )
 
     def turn_to(self, what: str) -> None:
         """Show one of the cards at the right."""
@@ -109,9 +113,9 @@ class CloseOutPage(Page):
         shown = self.job.shown
         self._steps.renew()
         self.nothing.setVisible(shown is None)
-        self.columns.setVisible(shown is not None)
+        if shown is None or shown.folder != self._folder:
+            self._begin_anew(None if shown is None else shown.folder)
         if shown is None:
-            self.found, self._asked = None, None
             return
         asked = (shown.folder, shown.entries, self._unit)
         if asked == self._asked:
@@ -127,6 +131,15 @@ class CloseOutPage(Page):
 
         self.job.act(lambda session: closeout_work.gather(session, unit), done, self.trouble.say)
 
+    def _begin_anew(self, folder: Path | None) -> None:
+        """Another job is open, or none: nothing found, made or typed for the one before may stay."""
+        self._folder, self.found, self._asked = folder, None, None
+        self.columns.hide()
+        self.trouble.say("")
+        self.close_card.clear()
+        self.report.show_report(None, "")
+        self.next.clear()
+
     @property
     def _may(self) -> bool:
         return self.job.shown is not None and not self.job.shown.read_only
@@ -135,6 +148,7 @@ class CloseOutPage(Page):
         found = self.found
         if found is None:
             return
+        self.columns.show()
         self.bars.show_bars(found.bars, found.unit)
         self.bars.setVisible(bool(found.bars))
         self.why_bars.setText(f"Once per rev, {found.names}." if found.bars else f"{parts.begun(found.why_no_bars)}.")
@@ -192,6 +206,8 @@ class CloseOutPage(Page):
 
         def over(texts: Any) -> None:
             self.next.trend.setEnabled(True)
+            if self._folder != shown.folder:
+                return  # another job was opened meanwhile
             self.next.rows.show_texts(texts)
 
         self.next.work.run(
@@ -214,6 +230,8 @@ class CloseOutPage(Page):
 
         def over(made: Made | None, why: str, images: tuple[QtGui.QImage, ...] = ()) -> None:
             card.make.setEnabled(True)
+            if self._folder != shown.folder:
+                return  # another job was opened meanwhile
             card.show_report(made, why, images)
 
         card.work.run(

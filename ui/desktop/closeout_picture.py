@@ -38,7 +38,7 @@ class StandingPicture(Picture):
             colour = {MET: theme.good, NOT_MET: theme.bad}.get(row.verdict, theme.caution)
             box = self.draw_text(painter, self.width() - 6.0, top, row.verdict, colour, across=1.0, down=0.0)
             self.draw_text(painter, 6.0, top, self._fit(painter, row.name, box.left() - 16.0), theme.text, down=0.0)
-            self._bar(painter, row, top + 1.25 * self.text_px, max(6.0, high - 3.3 * self.text_px), colour)
+            self._bar(painter, row, top + 1.4 * self.text_px, max(6.0, high - 3.45 * self.text_px), colour)
             painter.setFont(self.small())
             low = top + high - 4.0 - 1.5 * self.text_px
             box = self.draw_text(painter, 6.0, low, f"{_words(row)}, {_limit(row)}", theme.text, down=0.0)
@@ -66,7 +66,7 @@ class StandingPicture(Picture):
             painter.setPen(self.pen(self.theme.panel, 4.0))
             painter.drawLine(QtCore.QPointF(x, top), QtCore.QPointF(x, top + thick))
             painter.setPen(self.pen(self.theme.text, 2.0))
-            painter.drawLine(QtCore.QPointF(x, top - 3.0), QtCore.QPointF(x, top + thick + 3.0))
+            painter.drawLine(QtCore.QPointF(x, top - 1.0), QtCore.QPointF(x, top + thick + 3.0))
 
     def _fit(self, painter: QtGui.QPainter, text: str, room: float) -> str:
         metrics = QtGui.QFontMetricsF(painter.font())

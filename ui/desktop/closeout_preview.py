@@ -20,6 +20,7 @@ from stillshaft.ui.report_layout import (
 )
 from stillshaft.ui.report_pdf import colour_of
 
+_MARGIN = 16
 _SCALE = 1.2  # pixels for a point of a picture
 _FINE = 2.0  # as it is drawn, for fine screens too
 _STYLE = f"""
@@ -56,9 +57,10 @@ class Preview(Worded, QtWidgets.QTextBrowser):
     def show_layout(self, layout: Layout, images: tuple[QtGui.QImage, ...], body_px: int) -> None:
         """Show a report with its images."""
         self._shown, self._number, self._body_px = (layout, images), 0, body_px
-        self._most = max(200, self.viewport().width() - 32)
+        self._most = max(200, self.viewport().width() - 2 * _MARGIN)
         document = QtGui.QTextDocument(self)
         document.setDefaultStyleSheet(_STYLE)
+        document.setDocumentMargin(_MARGIN)
         fine = self.devicePixelRatioF()
         for number, (image, picture) in enumerate(zip(images, _pictures(layout), strict=True)):
             wide = round(fine * self._shown_scale(picture) * picture.width)
@@ -79,7 +81,7 @@ class Preview(Worded, QtWidgets.QTextBrowser):
     def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Pictures as wide as there is room."""
         super().resizeEvent(event)
-        if self._shown is not None and self.viewport().width() - 32 != self._most:
+        if self._shown is not None and self.viewport().width() - 2 * _MARGIN != self._most:
             at = self.verticalScrollBar().value()
             self.show_layout(*self._shown, self._body_px)
             self.verticalScrollBar().setValue(at)

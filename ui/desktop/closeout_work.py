@@ -130,10 +130,14 @@ def _planes(worked: Worked) -> tuple[Standing, ...]:
     return tuple(
         Standing(
             p.plane, p.residual_gmm, p.residual_ci95, p.permissible_gmm, "g·mm", _verdict(p.verdict),
-            found.grade if p.probability_within is None else f"{found.grade}, within with {_percent(p.probability_within)}",
+            _grade_words(found.grade, p.probability_within),
         )
         for p in found.planes
     )  # fmt: skip
+
+
+def _grade_words(grade: str, within: float | None) -> str:
+    return grade if within is None else f"{grade}, probability within: {_percent(within)}"
 
 
 def _percent(probability: float) -> str:
@@ -202,7 +206,7 @@ def _next_visit(worked: Worked, folder: Path) -> tuple[str, ...]:
         first = "no influence coefficients yet: they need an initial run and a trial run for each plane"
     return (
         first,
-        "begin the next job from this one (Job, or the Brief page): brief, hook-up and coefficients are taken over",
+        "begin it here once this job is closed, or on the Brief page: brief, hook-up and coefficients are taken over",
         "first look for missing pieces, then take an initial run, then hold it against the last run of this job",
     )
 

@@ -10,6 +10,7 @@ from PySide6 import QtCore, QtGui
 from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.canvas import Graph, Picture, Polyline, Real, columns, draw_marker, round_up, settled
 from stillshaft.ui.desktop.figures import Bar, RibbonPoint, Spectrum, SweepCurve, Waveform
+from stillshaft.ui.report_words import figure, with_half
 
 _LONGEST_SHOWN_S = 60.0  # of the ribbon: then it moves along
 _LEAST_SPAN_DEG = 2.0
@@ -25,6 +26,7 @@ class PhaseRibbon(Graph):
 
     def __init__(self) -> None:
         super().__init__("Phase ribbon", (14.0, 8.6))
+        self.bare = True
         self._points: tuple[RibbonPoint, ...] = ()
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._span = _LEAST_SPAN_DEG
@@ -33,8 +35,9 @@ class PhaseRibbon(Graph):
         self.set_ranges(0.0, 10.0, -_LEAST_SPAN_DEG, _LEAST_SPAN_DEG)
 
     def show_ribbon(self, points: Sequence[RibbonPoint]) -> None:
-        """Draw these; none: empty axes."""
+        """Draw these; none: nothing."""
         self._points = tuple(points)
+        self.set_bare(not self._points)
         while len(self._lines) < len(self._points):
             self._lines.append((Polyline(), Polyline()))
         last = max((float(p.times_s[-1]) for p in points if p.times_s.size), default=0.0)
@@ -60,6 +63,8 @@ class PhaseRibbon(Graph):
     def draw_backdrop(self, painter: QtGui.QPainter) -> None:
         """Axes, the zero line, and the key."""
         super().draw_backdrop(painter)
+        if self.bare:
+            return
         frame = self.frame_now()
         zero = float(frame.y(np.array(0.0)))
         painter.setPen(QtGui.QPen(QtGui.QColor(self.theme.quiet), 1.0))
@@ -92,6 +97,7 @@ class WaveformPlot(Graph):
 
     def __init__(self) -> None:
         super().__init__("Waveform over one revolution", (14.0, 8.6))
+        self.bare = True
         self._waveform: Waveform | None = None
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._reach = 1.0
@@ -105,8 +111,9 @@ class WaveformPlot(Graph):
         return self._waveform
 
     def show_waveform(self, waveform: Waveform | None) -> None:
-        """Draw this; None: empty axes."""
+        """Draw this; None: nothing."""
         self._waveform = waveform
+        self.set_bare(waveform is None)
         if waveform is None:
             self.summarise("no waveform yet")
             self.update()
@@ -128,6 +135,8 @@ class WaveformPlot(Graph):
     def draw_backdrop(self, painter: QtGui.QPainter) -> None:
         """Axes, the zero line, and the key."""
         super().draw_backdrop(painter)
+        if self.bare:
+            return
         frame = self.frame_now()
         zero = float(frame.y(np.array(0.0)))
         painter.setPen(QtGui.QPen(QtGui.QColor(self.theme.quiet), 1.0))
@@ -165,6 +174,7 @@ class SpectrumPlot(Graph):
 
     def __init__(self) -> None:
         super().__init__("Spectrum", (14.0, 8.6))
+        self.bare = True
         self._spectrum: Spectrum | None = None
         self._lines: list[Polyline] = []
         self._top = 0.0
@@ -178,8 +188,9 @@ class SpectrumPlot(Graph):
         return self._spectrum
 
     def show_spectrum(self, spectrum: Spectrum | None) -> None:
-        """Draw this; None: empty axes."""
+        """Draw this; None: nothing."""
         self._spectrum = spectrum
+        self.set_bare(spectrum is None or not spectrum.averages)
         if spectrum is None or not spectrum.averages:
             self._spectrum = None
             self.summarise("no spectrum yet")
@@ -218,6 +229,8 @@ class SpectrumPlot(Graph):
     def draw_backdrop(self, painter: QtGui.QPainter) -> None:
         """Axes, orders, and the key."""
         super().draw_backdrop(painter)
+        if self.bare:
+            return
         frame, (running, names) = self.frame_now(), self._marks
         self.key(painter, names)
         if running is None:
@@ -259,6 +272,7 @@ class SweepPlot(Graph):
 
     def __init__(self, *, phase: bool = False) -> None:
         super().__init__("Phase against speed" if phase else "Amplitude against speed", (14.0, 8.6))
+        self.bare = True
         self._phase = phase
         self._curves: tuple[SweepCurve, ...] = ()
         self._running_rpm: float | None = None
@@ -269,6 +283,7 @@ class SweepPlot(Graph):
         """Draw these curves."""
         self._curves, self._running_rpm = tuple(curves), running_rpm
         self._lines = [Polyline() for _ in curves]
+        self.set_bare(not curves)
         self.y_title = "lag, °" if self._phase else unit
         if not curves:
             self.summarise("no sweep yet")
@@ -299,6 +314,8 @@ class SweepPlot(Graph):
     def draw_backdrop(self, painter: QtGui.QPainter) -> None:
         """Axes, marks and curves: a sweep does not move."""
         super().draw_backdrop(painter)
+        if self.bare:
+            return
         frame = self.frame_now()
         painter.setFont(self.small())
         text = QtGui.QFontMetricsF(painter.font())
@@ -347,8 +364,8 @@ class BeforeAfter(Picture):
         self.set_smallest((20.0, _BAR_EMS * max(2, len(bars))))
         said = []
         for bar in bars:
-            limit = "" if bar.limit is None else f", limit {bar.limit:.3g}"
-            said.append(f"{bar.name} from {bar.before:.3g} to {bar.after:.3g} {unit}{limit}: {bar.verdict}")
+            limit = "" if bar.limit is None else f", limit {figure(bar.limit)}"
+            said.append(f"{bar.name} from {figure(bar.before)} to {figure(bar.after)} {unit}{limit}: {bar.verdict}")
         self.summarise("; ".join(said) or "no check run yet")
         self.renew()
 
@@ -366,7 +383,8 @@ class BeforeAfter(Picture):
         painter.setFont(self.small())
         text = QtGui.QFontMetricsF(painter.font())
         left = max(text.horizontalAdvance(language.words(word)) for word in ("before", "after")) + 12.0
-        right = text.horizontalAdvance(f"{top:.3g} ± {top:.2g} {self._unit}") + 12.0
+        figures = [f for b in self._bars for f in ((b.before, b.before_ci95), (b.after, b.after_ci95))]
+        right = max(text.horizontalAdvance(with_half(*each, self._unit)) for each in figures) + 12.0
         width = max(20.0, self.width() - left - right)
         row = self.height() / len(self._bars)
         thick = max(4.0, min(22.0, 0.5 * (row - 2.6 * text.height())))
@@ -391,7 +409,7 @@ class BeforeAfter(Picture):
                 painter.drawLine(QtCore.QPointF(x, y - 2.0 * thick - 10.0), QtCore.QPointF(x, y - 2.0))
                 painter.setPen(self.pen(theme.text, 2.0))
                 painter.drawLine(QtCore.QPointF(x, y - 2.0 * thick - 12.0), QtCore.QPointF(x, y))
-                self.draw_text(painter, x, y, f"limit {bar.limit:.3g}", theme.quiet, across=0.5, down=0.0)
+                self.draw_text(painter, x, y, f"limit {figure(bar.limit)}", theme.quiet, across=0.5, down=0.0)
 
     def _draw_bar(
         self,
@@ -418,5 +436,5 @@ class BeforeAfter(Picture):
             painter.drawLine(QtCore.QPointF(low, middle), QtCore.QPointF(high, middle))
             for x in (low, high):
                 painter.drawLine(QtCore.QPointF(x, middle - 4.0), QtCore.QPointF(x, middle + 4.0))
-        words = f"{value:.3g}" + ("" if half is None else f" ± {half:.2g}") + f" {self._unit}"
+        words = with_half(value, half, self._unit)
         self.draw_text(painter, self.width() - 4.0, middle, words, self.theme.text, across=1.0, down=0.5)

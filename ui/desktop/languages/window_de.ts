@@ -885,7 +885,7 @@
     </message>
     <message>
         <source>as the job stands: {0}</source>
-        <translation>wie der Auftrag steht: {0}</translation>
+        <translation>nach Stand: {0}</translation>
     </message>
     <message>
         <source>{0} times</source>
@@ -1260,6 +1260,70 @@
         <translation>{0} bei beliebigem Winkel</translation>
     </message>
     <message>
+        <source>Press, then run up, or switch off and let it coast down.</source>
+        <translation>Drücken, dann hochfahren, oder abschalten und auslaufen lassen.</translation>
+    </message>
+    <message>
+        <source>The job is closed: reopen it on Close-out; no run is taken.</source>
+        <translation>Der Auftrag ist abgeschlossen: unter Abschluss wieder öffnen; kein Lauf wird aufgenommen.</translation>
+    </message>
+    <message>
+        <source>The job can only be read; no run is taken.</source>
+        <translation>Der Auftrag ist nur zum Lesen offen; kein Lauf wird aufgenommen.</translation>
+    </message>
+    <message>
+        <source>{0}, probability within: {1}</source>
+        <translation>{0}, Wahrscheinlichkeit innerhalb: {1}</translation>
+    </message>
+    <message>
+        <source>"{0}": write amplitude and unit, such as "18 mm/s rms"</source>
+        <translation>„{0}“: Amplitude und Einheit schreiben, z. B. „18 mm/s rms“</translation>
+    </message>
+    <message>
+        <source>"{0}": write mass x count, such as "5 g x 10, 10 g x 4"</source>
+        <translation>„{0}“: Masse x Anzahl schreiben, z. B. „5 g x 10, 10 g x 4“</translation>
+    </message>
+    <message>
+        <source>"{0}" is {1} Hz; mains have 50 Hz or 60 Hz, railways 16.7 Hz</source>
+        <translation>„{0}“ sind {1} Hz; Netze haben 50 Hz oder 60 Hz, Bahnen 16,7 Hz</translation>
+    </message>
+    <message>
+        <source>Measured {0} by {1}</source>
+        <translation>Gemessen {0} von {1}</translation>
+    </message>
+    <message>
+        <source>Hide figures</source>
+        <translation>Zahlen ausblenden</translation>
+    </message>
+    <message>
+        <source>Show figures</source>
+        <translation>Zahlen zeigen</translation>
+    </message>
+    <message>
+        <source>Hide figures of {0}</source>
+        <translation>Zahlen zu {0} ausblenden</translation>
+    </message>
+    <message>
+        <source>Show figures of {0}</source>
+        <translation>Zahlen zu {0} zeigen</translation>
+    </message>
+    <message>
+        <source>Strongly for: {0}</source>
+        <translation>Spricht stark dafür: {0}</translation>
+    </message>
+    <message>
+        <source>Strongly against: {0}</source>
+        <translation>Spricht stark dagegen: {0}</translation>
+    </message>
+    <message>
+        <source>For: {0}</source>
+        <translation>Spricht dafür: {0}</translation>
+    </message>
+    <message>
+        <source>Against: {0}</source>
+        <translation>Spricht dagegen: {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -1558,6 +1622,16 @@
         <location filename="../../../ui/desktop/brief_cards.py"/>
         <source>Speed, {0}</source>
         <translation>Drehzahl, {0}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>The hook-up has no such point: this level can never call for a stop. Move it to a point that is there.</source>
+        <translation>Im Anschluss gibt es diesen Messpunkt nicht: Dieser Pegel kann nie zum Abschalten auffordern. Ihn auf einen vorhandenen Messpunkt legen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>The hook-up has no such point: nothing here is held against this limit.</source>
+        <translation>Im Anschluss gibt es diesen Messpunkt nicht: Gegen diesen Grenzwert wird nichts gehalten.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_entries.py"/>
@@ -1928,6 +2002,41 @@
         <location filename="../../../ui/desktop/brief_entries.py"/>
         <source>Poles of the motor</source>
         <translation>Polzahl des Motors</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Name of the machine</source>
+        <translation>Name der Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Note on the machine</source>
+        <translation>Notiz zur Maschine</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Note on the rotor</source>
+        <translation>Notiz zum Rotor</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Note on the drive</source>
+        <translation>Notiz zum Antrieb</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Note on the supports</source>
+        <translation>Notiz zur Abstützung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Kind of rotor</source>
+        <translation>Art des Rotors</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_entries.py"/>
+        <source>Bearing span</source>
+        <translation>Lagerabstand</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_fields.py"/>
@@ -2988,6 +3097,11 @@
         <location filename="../../../ui/desktop/closeout_work.py"/>
         <source>laying out</source>
         <translation>wird gesetzt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>begin it here once this job is closed, or on the Brief page: brief, hook-up and coefficients are taken over</source>
+        <translation>hier beginnen, sobald dieser Auftrag abgeschlossen ist, oder auf der Seite Aufgabe: Aufgabe, Anschluss und Koeffizienten werden übernommen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/face.py"/>
@@ -7091,7 +7205,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/runs_next.py"/>
         <source>as the job stands</source>
-        <translation>wie der Auftrag steht</translation>
+        <translation>nach Stand des Auftrags</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_next.py"/>
@@ -7221,12 +7335,12 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>Runs taken</source>
-        <translation>Läufe</translation>
+        <translation>Bisherige Läufe</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>Sweep</source>
-        <translation>Durchlauf</translation>
+        <translation>Hoch-/Auslauf</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
@@ -7339,6 +7453,21 @@ Letzter Lauf {1}
         <translation>; wartet auf {0}</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>The job {0}; no run is taken.</source>
+        <translation>Der Auftrag {0}; kein Lauf wird aufgenommen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>is closed: reopen it on Close-out</source>
+        <translation>ist abgeschlossen: unter Abschluss wieder öffnen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>can only be read</source>
+        <translation>ist nur zum Lesen offen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/runs_settling.py"/>
         <source>Record when 1x moves less than 2 % and 2° in five minutes</source>
         <translation>Aufnehmen, wenn 1x sich in fünf Minuten weniger als 2 % und 2° bewegt</translation>
@@ -7381,7 +7510,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/runs_sweep.py"/>
         <source>&amp;Record a sweep</source>
-        <translation>&amp;Durchlauf aufnehmen</translation>
+        <translation>&amp;Hoch-/Auslauf aufnehmen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_sweep.py"/>
@@ -7417,6 +7546,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/runs_sweep.py"/>
         <source> Not to be trusted: {0}.</source>
         <translation> Nicht verlässlich: {0}.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_sweep.py"/>
+        <source>No run-up or coast-down is recorded yet.</source>
+        <translation>Noch kein Hoch- oder Auslauf aufgenommen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_taken.py"/>
@@ -7527,6 +7661,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/runs_taken.py"/>
         <source>from "{0}" to "{1}"</source>
         <translation>von „{0}“ zu „{1}“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_taken.py"/>
+        <source>Solid: this run with its 95 % region. Dashed: the other one. ± is of these two runs; what is said of the scatter also counts how far runs lie apart at all.</source>
+        <translation>Durchgezogen: dieser Lauf mit seinem 95-%-Gebiet. Gestrichelt: der andere. ± gilt für diese zwei Läufe; was zur Streuung gesagt wird, zählt auch, wie weit Läufe überhaupt auseinanderliegen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/settings.py"/>
@@ -9102,6 +9241,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/why.toml"/>
         <source>The first run with a mass tests them: they are given up where it moves otherwise by more than scatter. A change of more than {0} % or {1}° between runs says that the machine is another one.</source>
         <translation>Der erste Lauf mit einer Masse prüft sie: sie werden aufgegeben, wo er sich um mehr als die Streuung anders bewegt. Eine Änderung um mehr als {0} % oder {1}° zwischen Läufen sagt, dass es eine andere Maschine ist.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Met where it is within it with at least {0} % probability, not met where it is outside with as much, else it cannot be told yet: measure longer or repeat. Permissible: grade divided by angular speed, times the rotor's mass, shared between the planes by where the mass lies.</source>
+        <translation>Eingehalten, wo sie mit mindestens {0} % Wahrscheinlichkeit innerhalb liegt, nicht eingehalten, wo sie ebenso sicher außerhalb liegt, sonst noch nicht entscheidbar: länger messen oder wiederholen. Zulässig: Gütestufe geteilt durch Winkelgeschwindigkeit, mal Rotormasse, auf die Ebenen verteilt nach der Lage des Schwerpunkts.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why_panel.py"/>

@@ -19,6 +19,8 @@ from stillshaft.acquire.source import SourceError
 from stillshaft.dsp import tables, units
 
 _LARGEST = 1e12  # of any number, in SI units
+_LEAST = 1e-6  # of a damping ratio or an inertia
+_SLOWEST_HZ, _FASTEST_HZ = 1e-3, 1e6  # in which a rotor swings on its supports
 _MOST = 100  # sensors, planes, tones
 
 
@@ -249,9 +251,9 @@ def _rotor(
         ("damping_ratio", rotor.damping_ratio, 0.5),
         ("transverse_inertia", rotor.transverse_inertia, 1e9),
     ):
-        if not 0.0 < value < high:
-            raise SourceError(f"rotor.{name}: {value:g} must be above 0 and below {high:g}")
-    return simulated.Rotor(
+        if not _LEAST < value < high:
+            raise SourceError(f"rotor.{name}: {value:g} must be above {_LEAST:g} and below {high:g}")
+    described = simulated.Rotor(
         _positive(rotor.mass, "kg", "rotor.mass"),
         rotor.transverse_inertia,
         _positive(rotor.bearing_span, "m", "rotor.bearing_span"),
@@ -261,6 +263,23 @@ def _rotor(
         planes,
         flexible,
     )
+    _check_modes(described)
+    return described
+
+
+def _check_modes(rotor: simulated.Rotor) -> None:
+    """Raise SourceError for a rotor that would swing slower or faster than any does."""
+    for key in ("horizontal", "vertical"):
+        on, off = (getattr(support, f"{key}_n_per_m") for support in rotor.supports)
+        with np.errstate(all="ignore"):  # numbers far apart leave no rotor at all
+            frequencies, shapes = simulated.modes(rotor, (on, off))
+        if not (
+            np.isfinite(shapes).all() and all(_SLOWEST_HZ < f / (2.0 * math.pi) < _FASTEST_HZ for f in frequencies)
+        ):
+            raise SourceError(
+                f"support.{key}: the rotor would swing with {_SLOWEST_HZ:g} Hz and less on it, or {_FASTEST_HZ:g} Hz and "
+                "more; are stiffness, mass and inertia in the right unit?"
+            )
 
 
 def _locked(locked: _Locked, where: str, names: Sequence[str]) -> tuple[int, float, float, float]:

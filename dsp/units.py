@@ -17,6 +17,7 @@ _QUANTITIES = ("displacement", "velocity", "acceleration")  # position = number 
 _SI_UNIT = {"displacement": "m", "velocity": "m/s", "acceleration": "m/s^2"}
 MOST_OF_TEXT = 200  # letters of a number with its unit
 _MOST_OF_UNIT = 60
+_SMALLEST, _LARGEST = 1e-30, 1e30  # in the unit asked for
 _MOST_OF_MESSAGE = 900
 # what one unit of the named measure is as a peak value: vectors are peak values inside
 _PEAK_PER_MEASURE = {"rms": math.sqrt(2.0), "peak": 1.0, "p-p": 0.5}
@@ -34,7 +35,7 @@ class UnitError(InputError):
 
 
 # control characters beside line ends and tabs; what turns the order of letters round; halves of letters; line separators
-_UNFIT = re.compile("[\0-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]")
+_UNFIT = re.compile("[\0-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
 def unfit(text: str) -> str | None:
@@ -110,8 +111,15 @@ def parse(text: str, target: str, field: str, *, gravity: bool = False) -> float
         value = float(number) * _factor(unit, target, gravity)
     except UnitError as error:
         raise UnitError(f'{field}: "{shown(text)}": {error}') from error
+    return _bounded(value, text, field)
+
+
+def _bounded(value: float, text: str, field: str) -> float:
+    """The value of a text. Raises UnitError for one that nothing has: products of such would leave what a float holds."""
     if not math.isfinite(value):
         raise UnitError(f'{field}: "{shown(text)}" is not a finite number')
+    if value != 0.0 and not _SMALLEST < abs(value) < _LARGEST:
+        raise UnitError(f'{field}: "{shown(text)}" is too {"small" if abs(value) < 1.0 else "large"} for anything')
     return value
 
 
@@ -126,7 +134,7 @@ def speed_rpm(text: str, field: str) -> float:
     match = _NUMBER_AND_UNIT.fullmatch(text) if len(text) <= MOST_OF_TEXT else None
     if not match or match[2] not in _PER_MINUTE or not math.isfinite(60e3 * float(match[1])):
         raise UnitError(f'{field}: "{shown(text)}" is not a speed; write for example "1480 rpm" or "50 Hz"')
-    return float(match[1]) * _PER_MINUTE[match[2]]
+    return _bounded(float(match[1]) * _PER_MINUTE[match[2]], text, field)
 
 
 @dataclass(frozen=True)
@@ -159,7 +167,7 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
             si_per_unit = _factor(unit, _SI_UNIT[quantity], True)
         except UnitError:
             continue
-        if not 1e-30 < si_per_unit < 1e30:
+        if not _SMALLEST < si_per_unit < _LARGEST:
             break
         per_si_peak = 1.0 / (si_per_unit * _PEAK_PER_MEASURE[measure])
         return VibrationUnit(f"{unit} {measure}", quantity, per_si_peak, per_si_peak * math.sqrt(2.0))

@@ -22,6 +22,7 @@ _DEFAULT_PLACEMENT = "1 % 2 deg"
 _MOST_SPEED_TOLERANCE = 20.0  # percent: common practice, no source
 _MOST_POSITIONS = 720
 _MOST_STATES = 100
+_NONE = 1e-18  # what is smaller is as good as none
 _LARGEST = 1e12  # of any number in the file: squares and products of such still fit a float
 
 
@@ -232,7 +233,9 @@ class Run:
         """Covariance without the runout's error, which is the same in all runs."""
         if not self.runout.size:
             return self.covariance
-        return np.asarray(self.covariance - self.runout @ self.runout.T)
+        # what is left of a runout that is hardly known may not turn negative by rounding
+        rounding = np.diag(self.covariance) * self.covariance.shape[0] * np.finfo(np.float64).eps
+        return np.asarray(self.covariance - self.runout @ self.runout.T + np.diag(rounding))
 
 
 @dataclass(frozen=True)
@@ -356,7 +359,7 @@ def _finite(value: float, field: str, *, lowest: float = -math.inf) -> float:
         raise RunsError(f"{field}: {value} must be a finite number{limit}")
     if abs(value) > _LARGEST:
         raise RunsError(f"{field}: {value:g} is too large, at most {_LARGEST:g}; is it in the right unit?")
-    return value
+    return value if abs(value) > _NONE else 0.0
 
 
 def _length_mm(text: str | None, field: str, *, positive: bool = False) -> float | None:

@@ -101,6 +101,8 @@ def load(path: Path) -> tuple[Stored, ...]:
 
 
 def _stored(entry: _Entry, where: str) -> Stored:
+    if not entry.machine.strip():
+        raise StoredError(f"{where}.machine: says nothing; name the machine")
     points, planes = len(entry.points), len(entry.planes)
     size = 2 * points * planes
     for name, rows, shape in (

@@ -209,7 +209,13 @@ def trial_mass(
     if not 0.0 < share <= MOST_FORCE_SHARE:
         raise TrialError(f"force share {share:g}: give more than 0 and no more than {MOST_FORCE_SHARE:g} of the weight")
     weight_n = rotor_mass_kg * units.STANDARD_GRAVITY_M_S2 / max(1, planes)
-    mass_kg = share * weight_n / (radius_m * (speed_rpm * math.pi / 30.0) ** 2)
+    force_per_kg = radius_m * (speed_rpm * math.pi / 30.0) ** 2
+    if share * weight_n > rotor_mass_kg * force_per_kg:
+        raise TrialError(
+            f"speed {speed_rpm:g} r/min, radius {radius_m:g} m: the trial mass would be heavier than the rotor; give the "
+            "speed at which the machine runs, and the radius at which masses are fixed"
+        )
+    mass_kg = share * weight_n / force_per_kg
     if resonance_rpm is not None and abs(speed_rpm / resonance_rpm - 1.0) < NEAR_RESONANCE:
         # the response is large and its lag uncertain: half the mass, anywhere
         return Trial(

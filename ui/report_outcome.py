@@ -208,10 +208,11 @@ def missing(material: Material) -> Iterator[str]:
     state = material.state
     titles = titles_of_checks(state.brief)
     for item, event in state.checks.items():
+        title = titles.get(item, shown(item))
         if event.what.outcome == "not done":
-            yield f"Check {titles.get(item, item)}: not done because {shown(event.what.note, _LONGEST_NOTE)}"
+            yield f"Check {title}: not done because {shown(event.what.note, _LONGEST_NOTE)}"
         elif event.what.outcome == "needs attention":
-            yield f"Check {titles.get(item, item)}: needs attention; {shown(event.what.note or _UNSAID, _LONGEST_NOTE)}"
+            yield f"Check {title}: needs attention; {shown(event.what.note or _UNSAID, _LONGEST_NOTE)}"
     if unasked := [title for key, title in titles.items() if key not in state.checks]:
         yield f"Checks without an outcome: {', '.join(unasked)}"
     counting = [r for r in state.runs if r.counts]

@@ -269,7 +269,14 @@ def test_a_scenario_is_read_as_a_whole(tmp_path):
         ({"plane": [{**FILE["plane"][0], "unbalance": "much"}]}, 'plane 1.unbalance: "much": write for example'),
         ({"plane": [{**FILE["plane"][0], "radius": "0 mm"}]}, "plane 1.radius: .* must be above 0"),
         ({"flexible": {**FILE["flexible"], "at_planes": []}}, "has 0 values for 1 planes"),
-        ({"rotor": {**FILE["rotor"], "damping_ratio": 2.0}}, "rotor.damping_ratio: 2 must be above 0 and below 0.5"),
+        (
+            {"rotor": {**FILE["rotor"], "damping_ratio": 2.0}},
+            "rotor.damping_ratio: 2 must be above 1e-06 and below 0.5",
+        ),
+        (
+            {"support": [{"horizontal": "1e-20 N/m", "vertical": "3 MN/m"}] * 2},
+            "support.horizontal: the rotor would swing",
+        ),
         ({"conditions": {"speed": "90000 rpm"}}, "conditions.speed: .*30 to 60 000"),
         ({"conditions": {"looseness": 0.0}}, "conditions.looseness: 0 must be above 0"),
         ({"pulse": {"missing": 2.0}}, "pulse.missing: 2 must be a part from 0 to 1"),

@@ -35,6 +35,16 @@ def test_a_speed_is_finite(text):
         units.speed_rpm(text, "speed")
 
 
+@pytest.mark.parametrize("number", ["1e-31", "-3e-278", "1e30", "-1e300"])
+def test_what_nothing_is_like_is_refused(number):
+    """Squares and products of what is let in fit a float."""
+    with pytest.raises(units.UnitError, match='^radius: ".*" is too (small|large) for anything'):
+        units.parse(f"{number} m", "m", "radius")
+    with pytest.raises(units.UnitError, match='^speed: ".*" is too (small|large) for anything'):
+        units.speed_rpm(f"{number} rpm", "speed")
+    assert units.parse("0e-300 m", "m", "radius") == 0.0
+
+
 @pytest.mark.parametrize("text", ["Ym*Ym/ym rms", "ym*ym/Ym peak", "x" * 300 + " rms"])
 def test_a_vibration_unit_is_of_a_size(text):
     with pytest.raises(units.UnitError, match="^display: "):

@@ -201,6 +201,18 @@ def test_runout_is_taken_off_displacement_points_only(tmp_path, unit, grows):
     assert [run.name for run in runs.runs] == [name for name, _ in TRIALS]
 
 
+def test_a_runout_that_is_hardly_known_leaves_its_points_hardly_known(tmp_path):
+    """The large error of the slow roll and the small scatter of the runs do not turn into a negative variance."""
+    quantities = [{"name": "A", "quantity": "displacement"}, {"name": "B", "quantity": "velocity"}]
+    rows = [(n, V0 + H @ np.array(w), w) for n, w in TRIALS]
+    write(tmp_path / "r.toml", [("roll", V0, (0, 0)), *rows], point=quantities, vibration_unit="um p-p")
+    text = (tmp_path / "r.toml").read_text().replace("speed_rpm = 1500.0", 'kind = "slow roll"\nspeed_rpm = 300.0', 1)
+    (tmp_path / "r.toml").write_text(text.replace("phase = ", "spread = 5e10\nphase = ", 1))
+    runs = load_runs(tmp_path / "r.toml")
+    assert all(np.linalg.eigvalsh(run.scatter).min() >= 0.0 for run in runs.runs)
+    assert not correction.solve(runs).trusted
+
+
 def test_a_trial_within_the_scatter_determines_nothing(tmp_path):
     rng = np.random.default_rng(1)
     weak = [("initial", (0, 0)), ("trial left", (0.05, 0)), ("trial right", (0, 5.0j))]

@@ -113,6 +113,7 @@ def broken(path, old, new):
     [
         ("real = [", "real = [[1.0], ", r"coefficients 1\.real: must be 2 by 2"),
         ('machine = "mill"', "machine = 3", r"coefficients 1\.machine: must be a text"),
+        ('machine = "mill"', 'machine = " "', r"coefficients 1\.machine: says nothing; name the machine"),
         ("speed_rpm = 1480.0", "speed_rpm = -1.0", r"speed_rpm: -1.0: must be above 0"),
         ("real = [\n    [\n        ", "real = [\n    [\n        nan, #", "must be|needs points"),
         ("imaginary = [\n    [\n        ", "imaginary = [\n    [\n        inf, #", "must be|needs points"),

@@ -38,6 +38,7 @@ def test_it_goes_opposite_the_heavy_spot_unless_a_resonance_is_near():
         ({"rotor_mass_kg": 0.0}, "rotor mass 0: must be above 0"),
         ({"radius_m": -1.0}, "radius -1"),
         ({"speed_rpm": float("nan")}, "speed nan"),
+        ({"speed_rpm": 1e-286}, "speed 1e-286 r/min, radius 0.25 m: the trial mass would be heavier than the rotor"),
         ({"share": 0.9}, "force share 0.9: give more than 0 and no more than 0.5"),
     ],
 )

@@ -211,6 +211,15 @@ def test_html_escapes_what_came_from_outside(tmp_path):
     assert "\x01" not in page.text
 
 
+def test_what_is_missing_is_told_in_lines_of_plain_letters(tmp_path):
+    with Job.create(tmp_path / "job", "fan", "ann") as job:
+        job.append("check", item="\x1b[2J\u202ex", outcome="not done", note="covered")
+        job.append("check", item="a\nb", outcome="needs attention")
+    told = report.outcome_of(material(tmp_path / "job")).missing
+    assert told[0] == "Check [2J x: not done because covered"
+    assert told[1].startswith("Check a b: needs attention")
+
+
 def test_both_renderings_say_the_same(jobs):
     told = material(jobs["three"])
     layout = report.layout_of(told)

@@ -259,6 +259,10 @@ def _names(shown: Shown) -> set[str]:
         state.brief.machine.name,
         *(p.name for p in state.brief.planes),
         *(p.name for p in points),
+        *(level.point for level in (*state.brief.abort, *state.brief.limits)),
+        *(neighbour.name for neighbour in state.brief.neighbours),
+        *(outcome.by for outcome in state.checks.values()),
+        *(check.by for check in state.measured),
     }
     runs = (run.what.name for run in state.runs if run.what.name != run.what.purpose)
     return {name for name in (*named, *runs) if name}

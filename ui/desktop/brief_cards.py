@@ -12,10 +12,14 @@ from stillshaft.ui.desktop import brief_entries as entries
 from stillshaft.ui.desktop import brief_record, look, parts
 from stillshaft.ui.desktop.brief_entries import Entry
 from stillshaft.ui.desktop.brief_fields import Field, Form, LineField, PaperField, PickField
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.worded import Button
+from stillshaft.ui.desktop.words import own
 from stillshaft.ui.theme import THEMES, Theme
 
 Patch = Callable[[Brief], dict[str, Any]]
+_UNWATCHED = "The hook-up has no such point: this level can never call for a stop. Move it to a point that is there."
+_NOT_WIRED = "The hook-up has no such point: nothing here is held against this limit."
 CONDITIONS = (
     "load",
     "damper or vane",
@@ -145,7 +149,7 @@ class _Plane(QtWidgets.QWidget):
         super().__init__()
         self.name, self._card = name, card
         column = QtWidgets.QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, look.TIGHT)
+        column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(look.TIGHT)
         self.form = card.dress(Form())
         self.fields: dict[str, Field] = {}
@@ -161,6 +165,7 @@ class _Plane(QtWidgets.QWidget):
         self.remove = parts.button("Remove", lambda: card.take_out(self.called, name))
         self.remove.setAccessibleName(f"Remove plane {name}")
         foot = QtWidgets.QHBoxLayout()
+        foot.setContentsMargins(0, 0, 0, look.GAP)
         foot.addWidget(self.where, 1)
         foot.addWidget(self.remove)
         column.addWidget(self.form)
@@ -260,15 +265,15 @@ class LevelsCard(Sheet):
 
     _FIELDS = (
         ("abort", "amplitude", "Stop the machine at", "such as 25 mm/s rms"),
-        ("abort", "source", "Agreed with", "name of the owner"),
         ("limits", "amplitude", "Limit", "such as 4.5 mm/s rms"),
+        ("abort", "source", "Agreed with", "name of the owner"),
         ("limits", "source", "Limit set by", "contract, standard, …"),
     )
 
     def __init__(self, record: Recorder) -> None:
         super().__init__("Stop levels and limits by point", record)
         self._points: tuple[str, ...] = ()
-        self._rows: dict[str, tuple[Form, list[Field]]] = {}
+        self._rows: dict[str, tuple[Form, list[Field], Said]] = {}
         self._wired: tuple[str, ...] = ()
         self.note = parts.label(
             "The stop level is agreed with the owner; it is not the alarm limit. Crossing it calls for a stop at once.",
@@ -286,7 +291,13 @@ class LevelsCard(Sheet):
     @property
     def forms(self) -> list[Form]:
         """One for each point."""
-        return [form for form, _ in self._rows.values()]
+        return [form for form, _, _ in self._rows.values()]
+
+    def set_theme(self, theme: Theme) -> None:
+        """Recolour."""
+        super().set_theme(theme)
+        for _, _, stray in self._rows.values():
+            stray.set_theme(theme)
 
     def set_points(self, names: Sequence[str]) -> None:
         """The points of the hook-up."""
@@ -299,11 +310,13 @@ class LevelsCard(Sheet):
         if points != self._points:
             self._build(points)
         self.none.setVisible(not points)
-        for point, (form, fields) in self._rows.items():
+        for point, (form, fields, stray) in self._rows.items():
             texts = [brief_record.entry_text(brief, table, point, field) for table, field, _, _ in self._FIELDS]
             for number, (field, text) in enumerate(zip(fields, texts, strict=True)):
-                form.fit(field, number % 2 == 0 or bool(texts[number - 1]))
+                form.fit(field, number < 2 or any(texts[:2]))
                 field.show_recorded(text)
+            unwatched = bool(self._wired) and point not in self._wired
+            stray.say(_UNWATCHED if unwatched and texts[0] else _NOT_WIRED if unwatched else "")
 
     def _build(self, points: tuple[str, ...]) -> None:
         while (item := self._list.takeAt(0)) is not None:
@@ -312,15 +325,18 @@ class LevelsCard(Sheet):
                 widget.deleteLater()
         self._points, self._rows = points, {}
         for point in points:
-            form = self.dress(Form())
+            form = self.dress(Form(pairs=True))
             fields: list[Field] = []
             for table, key, title, example in self._FIELDS:
                 field = LineField(title, example)
                 field.control.setAccessibleName(f"{title}, {point}")
                 field.finished.connect(partial(self._finish, table, point, key, field))
                 fields.append(form.add(field))
-            self._rows[point] = (form, fields)
-            self._list.addWidget(parts.label(point, "heading", wrap=True))
+            stray = Said()
+            stray.set_theme(self.theme)
+            self._rows[point] = (form, fields, stray)
+            self._list.addWidget(parts.label(own(point), "heading", wrap=True))
+            self._list.addWidget(stray)
             self._list.addWidget(form)
 
     def _finish(self, table: str, point: str, key: str, field: Field, text: str) -> None:
@@ -447,7 +463,7 @@ class NeighboursCard(Sheet):
             self._names = names
             self.form.clear()
             for name in names:
-                made = LineField(name, "such as 1465 r/min within 5")
+                made = LineField(own(name), "such as 1465 r/min within 5")
                 made.control.setAccessibleName(f"Speed, {name}")
                 made.finished.connect(partial(self._finish, name, made))
                 self.form.add(made)

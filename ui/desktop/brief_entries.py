@@ -66,7 +66,7 @@ def _some_starts(brief: Brief) -> bool:
 
 
 MACHINE = (
-    Entry("machine.name", "Machine", example="the name its jobs go by"),
+    Entry("machine.name", "Name of the machine", example="the name its jobs go by"),
     Entry("machine.type", "Kind of machine", example="fan, pump, motor, …"),
     Entry("machine.place", "Where it stands", example="hall, floor, bay"),
     Entry("machine.owner", "Owner", example="who decides about it"),
@@ -74,19 +74,19 @@ MACHINE = (
     Entry("machine.serial", "Serial number", example="on its plate"),
     Entry("machine.bearings", "Bearings", example="rolling, sleeve, …"),
     Entry("machine.power", "Power", example="such as 45 kW"),
-    Entry("machine.note", "Note", example="what else is worth knowing", wide=True),
+    Entry("machine.note", "Note on the machine", example="what else is worth knowing", wide=True),
 )
 ROTOR = (
-    _pick("rotor.kind", "Rotor"),
+    _pick("rotor.kind", "Kind of rotor"),
     _value("rotor.mass", "Mass", "80 kg", "mass"),
     _value("rotor.speed_rpm", "Balanced at", "1480 r/min", "speed"),
     _value("rotor.highest_speed_rpm", "Never above", "1600 r/min", "speed"),
-    _value("rotor.bearing_span", "Between bearings", "900 mm", "length", lambda b: b.rotor.kind is not None),
+    _value("rotor.bearing_span", "Bearing span", "900 mm", "length", lambda b: b.rotor.kind is not None),
     _value(
         "rotor.centre_of_mass", "Centre of mass from first bearing", "400 mm", "length",
         lambda b: b.rotor.kind is not None,
     ),
-    Entry("rotor.note", "Note", example="material, repairs, old balance masses", wide=True),
+    Entry("rotor.note", "Note on the rotor", example="material, repairs, old balance masses", wide=True),
 )  # fmt: skip
 DRIVE = (
     _pick("drive.kind", "Driven by"),
@@ -97,13 +97,13 @@ DRIVE = (
     _pick("drive.variable_speed", "Variable-speed drive"),
     _value("drive.line", "Line frequency", "50 Hz"),
     _value("drive.poles", "Poles of the motor", "4", fits=lambda b: b.drive.line is not None),
-    Entry("drive.note", "Note", example="coupling, number of belts, pulleys in line", wide=True),
+    Entry("drive.note", "Note on the drive", example="coupling, number of belts, pulleys in line", wide=True),
 )
 SUPPORTS = (
     _pick("supports.horizontal", "Horizontally"),
     _pick("supports.vertical", "Vertically"),
     _pick("supports.axial", "Along the shaft"),
-    Entry("supports.note", "Note", example="springs, frame, floor", wide=True),
+    Entry("supports.note", "Note on the supports", example="springs, frame, floor", wide=True),
 )
 STARTS = (
     _value("starts.allowed", "Starts allowed in all", "6"),

@@ -12,6 +12,7 @@ from stillshaft.ui.theme import THEMES, Theme
 
 NOT_SAID = "not said"
 _COLUMN_EMS = 13.0  # heights of text that a field needs
+_MOST_COLUMNS = 4
 _TEXT_LINES = 3
 
 
@@ -238,10 +239,14 @@ class PickField(Field):
 
 
 class Form(QtWidgets.QWidget):
-    """Fields side by side in as many columns as there is room for; those that do not fit the machine are left out."""
+    """Fields side by side in as many columns as there is room for; those that do not fit the machine are left out.
 
-    def __init__(self) -> None:
+    `pairs`: two belong together, and stand in an even number of columns.
+    """
+
+    def __init__(self, *, pairs: bool = False) -> None:
         super().__init__()
+        self._pairs = pairs
         self._grid = QtWidgets.QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(look.GAP)
@@ -274,14 +279,16 @@ class Form(QtWidgets.QWidget):
 
     def set_width(self, width_px: int, body_px: int) -> None:
         """So much room from left to right, for text of this size."""
-        columns = max(1, int((width_px + look.GAP) / (_COLUMN_EMS * body_px + look.GAP)))
+        columns = min(_MOST_COLUMNS, max(1, int((width_px + look.GAP) / (_COLUMN_EMS * body_px + look.GAP))))
+        if self._pairs and columns > 1:
+            columns -= columns % 2
         if columns != self._columns:
             self._columns = columns
             self._place()
 
     def _place(self) -> None:
         row = column = 0
-        columns = min(self._columns, 4)
+        columns = self._columns
         for field in self.fields:
             self._grid.removeWidget(field)
             if field in self._left_out:
@@ -293,7 +300,7 @@ class Form(QtWidgets.QWidget):
             self._grid.addWidget(field, row, column, 1, span)
             field.show()
             column += span
-        for number in range(4):
+        for number in range(_MOST_COLUMNS):
             self._grid.setColumnStretch(number, 1 if number < columns else 0)
         self._order()
 

@@ -341,7 +341,7 @@ def test_levels_by_point_and_who_agreed(window):
     assert [form.fields[0].control.accessibleName() for form in levels.forms] == [
         "Stop the machine at, drive end horizontal", "Stop the machine at, far end horizontal",
     ]  # fmt: skip
-    stop, agreed, limit, _ = levels.forms[0].fields
+    stop, limit, agreed, _ = levels.forms[0].fields
     assert agreed.isHidden()
     window.type(stop, "25 mm/s rms")
     assert not agreed.isHidden()
@@ -355,6 +355,14 @@ def test_levels_by_point_and_who_agreed(window):
     assert "needs a measure" in limit.remark.text.text()
     window.type(stop, "")
     assert window.brief.abort == []
+
+
+def test_a_level_where_nothing_is_wired_says_that_it_can_never_call_for_a_stop(window):
+    window.job.act(lambda s: s.describe({"abort": [{"point": "old bearing", "amplitude": 18.0, "unit": "mm/s rms"}]}))
+    window.settle()
+    said = {point: stray.text.text() for point, (_, _, stray) in window.page.levels._rows.items()}
+    assert "can never call for a stop" in said["old bearing"]
+    assert said["drive end horizontal"] == ""
 
 
 def test_conditions_are_chosen_and_have_tolerances(window):
@@ -592,6 +600,7 @@ def test_every_entry_of_a_form_is_one_of_the_brief():
         *brief_entries.MACHINE, *brief_entries.ROTOR, *brief_entries.DRIVE, *brief_entries.SUPPORTS, *brief_entries.STARTS,
         *brief_entries.GOAL, *brief_entries.STOCK, *brief_entries.INTERVIEW,
     ]  # fmt: skip
+    assert len({entry.name for entry in listed}) == len(listed)  # each by a name of its own, for who only hears them
     for entry in listed:
         assert brief_record.value_text(Brief(), entry.key) == ""
         if entry.kind == brief_entries.VALUE:

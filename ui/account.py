@@ -70,7 +70,8 @@ def _running(progress: RunProgress) -> Table:
     left = ", waiting for it to settle" if progress.waiting else left
     measured = progress.measured
     speed = "" if measured is None else f", {measured.speed.mean_rpm:.1f} r/min"
-    said = "\n".join(text for text in (progress.settling, progress.trouble) if text)
+    waits = f"waits for {'; '.join(progress.missing)}" if progress.missing else None
+    said = "\n".join(text for text in (progress.settling, waits, progress.trouble) if text)
     table = Table(title=f"{progress.seconds:.1f} s{speed}{left}", caption=said or None)
     unit = "" if measured is None else f", {measured.unit}"
     for heading in ("point", f"1x amplitude{unit}", "phase °", "overall", "steadiness"):

@@ -52,7 +52,9 @@ def capture(
     seconds: Annotated[
         float | None, typer.Option(help="How long to record, at the most; 15, or 120 with another end.", min=0.1)
     ] = None,
-    revolutions: Annotated[int | None, typer.Option(help="Stop after so many revolutions.", min=2)] = None,
+    revolutions: Annotated[
+        int | None, typer.Option(help="Stop after so many revolutions, at an even speed.", min=2)
+    ] = None,
     until_interval: Annotated[
         str | None, typer.Option(metavar='"2 % 1 deg"', help="Stop when every 95 % interval is as narrow as this.")
     ] = None,

@@ -38,8 +38,9 @@ class TakingError(InputError):
 class Stop:
     """When a run ends: after `seconds` at the latest, or as soon as all else that is asked for is reached.
 
-    `interval` are the wanted 95 % half widths, percent of the amplitude and degrees; it is not reached before the verdict
-    on each point is told, nothing drifts, a beat was seen whole, and the speed was even for ten seconds.
+    That is not before the speed was even for ten seconds. `interval` are the wanted 95 % half widths, percent of the
+    amplitude and degrees; it is not reached before the verdict on each point is told, nothing drifts, and a beat was seen
+    whole.
     """
 
     seconds: float
@@ -51,7 +52,8 @@ class Stop:
 class Progress:
     """What there is to show of a run under way; `remaining_s` is how long it will take yet, as far as can be told.
 
-    `settling` says how 1x moves, `waiting` that it is waited for to settle and nothing is recorded yet.
+    `settling` says how 1x moves, `waiting` that it is waited for to settle and nothing is recorded yet; `missing` is what
+    a run that ends by itself waits for.
     """
 
     seconds: float
@@ -60,6 +62,7 @@ class Progress:
     remaining_s: float | None
     settling: str | None = None
     waiting: bool = False
+    missing: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -173,7 +176,8 @@ class _Run:
         if enough is not None or time.monotonic() >= self._due_s:
             self._due_s = time.monotonic() + _SHOWN_EVERY_S
             left = remaining_s(self._stop, self.measured, seconds)
-            self._show(Progress(seconds, self.measured, trouble, left, self._settling()))
+            waits = () if self.measured is None else missing(self._stop, self.measured)
+            self._show(Progress(seconds, self.measured, trouble, left, self._settling(), missing=waits))
         return enough
 
     def _settling(self) -> str | None:
@@ -194,8 +198,9 @@ def missing(stop: Stop, measured: Measurement) -> tuple[str, ...]:
     found = []
     if stop.revolutions is not None and (left := stop.revolutions - measured.points[0].revolutions) > 0:
         found.append(f"{left} more revolution{'' if left == 1 else 's'}")
-    if stop.interval is not None:
+    if stop.revolutions is not None or stop.interval is not None:
         found += _speed_missing(measured)
+    if stop.interval is not None:
         found += dict.fromkeys(m for p in measured.points if (m := _verdict_missing(p.name, p.steadiness)))
         found += _interval_missing(measured, stop.interval)
     return tuple(found)
@@ -252,7 +257,7 @@ def needed_s(stop: Stop, measured: Measurement, seconds: float) -> float:
     """
     wanted_s = [stop.seconds] if stop.revolutions is None and stop.interval is None else []
     if stop.revolutions is not None:
-        wanted_s.append(60.0 * stop.revolutions / measured.speed.mean_rpm)
+        wanted_s += [_EVEN_S, 60.0 * stop.revolutions / measured.speed.mean_rpm]
     if stop.interval is not None:
         wanted_s += [_EVEN_S, *(_needed_of(p, stop.interval, seconds) for p in measured.points)]
     return max(wanted_s)

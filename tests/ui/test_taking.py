@@ -1,18 +1,21 @@
 """A run taken from a source: what ends it, what is shown on the way, and sources by name."""
 
+import io
 import json
+import re
 from dataclasses import replace
 
 import numpy as np
 import pytest
 import soundfile
+from rich.console import Console
 from stillshaft.acquire import catalogue
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire.simulated import demo_hookup, demo_run
 from stillshaft.acquire.source import SourceError
 from stillshaft.dsp.measure import Measuring
 from stillshaft.dsp.steadiness import Beat
-from stillshaft.ui import analysis, taking
+from stillshaft.ui import account, analysis, taking
 from test_cli import assert_one_line, stillshaft
 
 HOOKUP = wiring.hookup_from(demo_hookup())
@@ -31,11 +34,21 @@ def test_time_ends_a_run(tmp_path):
 
 
 def test_revolutions_end_a_run(tmp_path):
-    run, _ = taken(tmp_path / "a.au", taking.Stop(60.0, revolutions=150))
+    run, shown = taken(tmp_path / "a.au", taking.Stop(60.0, revolutions=150))
     assert (run.ended_by, run.summary.complete) == ("revolutions", True)
     assert analysis.measure_recording(tmp_path / "a.au", HOOKUP).points[0].revolutions >= 146  # whole blocks of four
     last = json.loads((tmp_path / "a.events.jsonl").read_text().splitlines()[-1])
     assert (last["kind"], last["complete"]) == ("stop", True)
+    assert run.summary.seconds >= 10.0
+    assert shown[-1].missing == ()
+
+
+def test_what_a_run_waits_for_is_shown(measured):
+    waits = taking.missing(replace(AUTOMATIC, revolutions=900), measured)
+    shown = io.StringIO()
+    progress = taking.Progress(16.0, measured, "the server is gone", None, missing=(*waits, "a whole beat of 10 s"))
+    Console(file=shown, width=100).print(account._running(progress))
+    assert re.search(r"waits for \d+ more revolutions; a whole beat of 10 s\s+the server is gone", shown.getvalue())
 
 
 def test_the_interval_ends_a_run(tmp_path):
@@ -136,9 +149,10 @@ def test_an_automatic_run_waits_for_an_even_speed_of_ten_seconds(measured):
     assert said.endswith("% off in 10 s, 0.5 % wanted")
     short = replace(measured, times_s=at[:50], speeds_rpm=speeds[:50])
     assert taking.missing(AUTOMATIC, short) == ("10 s of even speed",)
-    assert (
-        taking.reached(taking.Stop(300.0, revolutions=200), late) == "revolutions"
-    )  # what was asked for in so many words
+    counted = taking.Stop(300.0, revolutions=200)
+    assert taking.missing(counted, late) == (said,)
+    assert taking.reached(counted, early) == "revolutions"
+    assert taking.needed_s(counted, late, 5.0) == 10.0  # 200 revolutions take 8.1 s
 
 
 @pytest.mark.parametrize(

@@ -26,6 +26,9 @@ _WHOLE_BEATS, _NAMED_BEATS = 0.9, 0.45
 _QUICK_BEAT = (
     math.pi / 8.0
 )  # rad from vector to vector: a strong tone far off folds to any rate, seldom to a slower one
+# turns from vector to vector beyond which a tone one turn farther off on the other side may be the source: a vector hears
+# it weaker by (1 − x)/x only, after the sines of both are averaged over x and 1 − x turns
+_FOLDED = 1.0 / 6.0
 _LINE_OVER_NOISE, _SLOW_OVER_NOISE = 20.0, 90.0  # power over what lies beside; fewer than 1.5 beats may be a walk
 _PLAIN_OVER_NOISE = 500.0  # of a line so strong that what is left beside it does not matter
 _SMALL_PERCENT, _SMALL_DEG = 2.0, 2.0  # smaller swings do no harm
@@ -44,6 +47,8 @@ _BEATS_AVERAGED, _LEFT_OF_A_BEAT = 4.0, 0.02  # a record that averages a beat ou
 class Beat:
     """A second source beside the order: its offset (positive: faster than the shaft) and what is left without it.
 
+    `source_rpm` has the speed that goes with the offset first, then all others that look the same from vector to vector:
+    the mirrored one where it fits nearly as well, and of a quick beat those a turn a vector farther off.
     `cleaned` is the vector with the source taken out, `cleaned_covariance` (2, 2) of its re and im with
     `degrees_of_freedom`.
     """
@@ -383,12 +388,16 @@ def _beat(series: Complex, circle: _Circle, span_s: float, speed_rad_s: float, o
     both = circle.fit.score - mirrored.score < 9.0
     running = speed_rad_s / (2.0 * np.pi) * order
     # z is the conjugate form: a faster source makes it turn backwards
-    sources = tuple(60.0 * (running - s) for s in ((offset_hz, -offset_hz) if both else (offset_hz,)))
+    offsets = (offset_hz, -offset_hz) if both else (offset_hz,)
+    folded = abs(circle.delta) > 2.0 * math.pi * _FOLDED
+    if folded:
+        offsets += tuple(o - math.copysign(1.0 / step_s, o) for o in offsets)
+    sources = tuple(60.0 * (running - o) for o in offsets if o < running)
     return Beat(
         -offset_hz,
         offset_ci,
         circle.ratio,
-        "unknown" if both else ("above" if offset_hz < 0 else "below"),
+        "unknown" if both or folded else ("above" if offset_hz < 0 else "below"),
         sources,
         60.0 * offset_ci,
         mean,

@@ -36,6 +36,23 @@ def test_a_quick_beat_may_be_a_strong_tone_far_off(beats, far):
     assert ("or a strong tone far from the speed that looks like it" in (found.reasons + found.notes)[0]) == far
 
 
+def test_a_tone_far_from_the_speed_is_among_the_sources_that_are_named():
+    """A shaft of 1200 r/min and a tone of 980: from one vector of 0.2 s to the next, 220 r/min and 300 − 220 look the same."""
+    per_s, count, samples = 1200.0 / 60.0, 64, 2000
+    t = (np.arange(count * samples) + 0.5) * 0.2 / samples
+    x = 3.0 * np.cos(2.0 * np.pi * per_s * t - 1.0) + 2.5 * np.cos(2.0 * np.pi * 980.0 / 60.0 * t)
+    x += 0.2 * np.random.default_rng(1).standard_normal(t.size)
+    # conventions: z is the conjugate of (2/N)·Σ x·e^{−jθ}
+    series = (2.0 * x * np.exp(2j * np.pi * per_s * t)).reshape(count, samples).mean(axis=1)
+    found = steadiness.judge(series, 0.2 * np.arange(count), np.full(count, 2.0 * np.pi * per_s), 4 * count)
+    near, far = found.beat.source_rpm
+    assert (near, far) == (pytest.approx(1280.0, abs=0.5), pytest.approx(980.0, abs=0.5))
+    assert found.beat.side == "unknown"
+    assert "a second source at 1280.0 or 980.0 r/min" in (found.reasons + found.notes)[0]
+    (match,) = candidates.compare(found.beat, (candidates.Candidate("compressor", 980.0, 2.0),))
+    assert match.fits
+
+
 @pytest.mark.parametrize("beats", [1.0, 3.5, 6.0, 20.3])
 def test_a_beat_is_trusted_once_it_is_averaged_out(beats):
     """The mean over n turns of a phasor is sin(πn)/(πn) of it: never more than 1/(πn) (integral of e^{jx})."""

@@ -22,6 +22,7 @@ from stillshaft.solver.state import JobState
 from stillshaft.solver.trial import centrifugal_force
 
 TEXTS = Path(__file__).with_name("cautions.toml")
+ABORT = "abort level"  # a kind of level
 _NO_FIXING = "unknown"
 _Filled = dict[str, str]
 
@@ -177,8 +178,11 @@ def _circumstances(state: JobState) -> dict[str, _Filled]:
     found |= _of_speed(state)
     brief = state.brief
     agreed = {level.point for level in brief.abort}
-    if brief.abort:
-        found["abort"] = {"levels": "; ".join(f"{x.point} {x.amplitude:g} {x.unit}" for x in brief.abort)}
+    strays = [point for what, point in unwatched(state) if what == ABORT]
+    if watched := [level for level in brief.abort if level.point not in strays]:
+        found["abort"] = {"levels": "; ".join(f"{x.point} {x.amplitude:g} {x.unit}" for x in watched)}
+    if strays:
+        found["abort nowhere"] = {"points": ", ".join(strays)}
     missing = [name for name in _points(state) if name not in agreed]
     if missing or not brief.abort:
         found["no abort"] = {"points": ", ".join(missing) or "any point"}
@@ -230,6 +234,20 @@ def _points(state: JobState) -> list[str]:
     """Names of the points that are measured: those of the last run, else of the hook-up."""
     if state.runs:
         return [v.point for v in state.runs[-1].what.vectors]
+    return list(wired_points(state))
+
+
+def wired_points(state: JobState) -> tuple[str, ...]:
+    """Names of the points of the hook-up; none where there is no hook-up yet."""
     listed = (state.hookup or {}).get("point")
     entries = listed if isinstance(listed, list) else []
-    return [str(p["name"]) for p in entries if isinstance(p, dict) and "name" in p]
+    return tuple(str(p["name"]) for p in entries if isinstance(p, dict) and "name" in p)
+
+
+def unwatched(state: JobState) -> tuple[tuple[str, str], ...]:
+    """Abort levels and limits at points that the hook-up does not have: which it is, and the point."""
+    there = wired_points(state)
+    listed = ((ABORT, state.brief.abort), ("limit", state.brief.limits))
+    return tuple(
+        (what, level.point) for what, levels in listed for level in levels if there and level.point not in there
+    )

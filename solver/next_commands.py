@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
-from stillshaft.solver import next_masses, next_steps, progress
+from stillshaft.solver import cautions, next_masses, next_steps, progress
 from stillshaft.solver.next_steps import Case
 from stillshaft.solver.state import JobState
 
@@ -28,8 +28,8 @@ def command(case: Case, act: str) -> str:
     told, state = next_steps.act_named(act).command, case.state
     match act:
         case "name-points":
-            what, point = next_steps.unwatched(state)[0]
-            table = "abort" if what == "abort level" else "limits"
+            what, point = cautions.unwatched(state)[0]
+            table = "abort" if what == cautions.ABORT else "limits"
             return told.replace("'LEVEL = nothing'", shlex.quote(f"{table}.{point} = nothing"))
         case "after-alarm":
             return told.replace("ENTRY", str(state.on_rotor[-1].of))

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from stillshaft.dsp import tables
-from stillshaft.solver import inspection, progress, run_checks, run_vectors
+from stillshaft.solver import cautions, inspection, progress, run_checks, run_vectors
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.cautions import running_speed
 from stillshaft.solver.diagnosis import Diagnosis
@@ -182,29 +182,12 @@ def brief(case: Case) -> Said | None:
     missing = missing_in_brief(asked)
     if missing:
         return "fill-brief", f"the brief lacks what decides ({len(missing)}): {', '.join(missing)}"
-    strays = unwatched(case.state)
+    strays = cautions.unwatched(case.state)
     if not strays:
         return None
     what, point = strays[0]
-    there = ", ".join(wired_points(case.state))
+    there = ", ".join(cautions.wired_points(case.state))
     return "name-points", f'the {what} at "{point}" watches nothing: the hook-up has no such point; there is {there}'
-
-
-def wired_points(state: JobState) -> tuple[str, ...]:
-    """Names of the points of the hook-up; none where there is no hook-up yet."""
-    listed = (state.hookup or {}).get("point")
-    return tuple(
-        str(p["name"]) for p in (listed if isinstance(listed, list) else []) if isinstance(p, dict) and "name" in p
-    )
-
-
-def unwatched(state: JobState) -> tuple[tuple[str, str], ...]:
-    """Abort levels and limits at points that the hook-up does not have: which it is, and the point."""
-    there = wired_points(state)
-    listed = (("abort level", state.brief.abort), ("limit", state.brief.limits))
-    return tuple(
-        (what, level.point) for what, levels in listed for level in levels if there and level.point not in there
-    )
 
 
 def missing_in_brief(brief: Brief) -> tuple[str, ...]:

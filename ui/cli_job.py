@@ -249,10 +249,10 @@ def hookup(
 
 def _say_unwatched(session: Session) -> None:
     """Say which levels of the brief stand at points that the hook-up does not have."""
-    from stillshaft.solver import next_steps
+    from stillshaft.solver import cautions
 
-    there = ", ".join(shown(name) for name in next_steps.wired_points(session.state))
-    for what, point in next_steps.unwatched(session.state):
+    there = ", ".join(shown(name) for name in cautions.wired_points(session.state))
+    for what, point in cautions.unwatched(session.state):
         warn(
             f'warning: the {what} at "{shown(point)}" watches nothing: the hook-up has no such point; there is {there}'
         )

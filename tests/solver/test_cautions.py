@@ -129,6 +129,20 @@ def test_abort_levels_and_the_points_that_have_none(job):
     assert "abort-unknown" not in ids(before_start(job.state))
 
 
+def test_an_abort_level_where_nothing_is_wired_is_to_be_acknowledged(job):
+    levels = [{"point": p, "amplitude": 20.0, "unit": "mm/s rms"} for p in ("A", "old A")]
+    job.append("brief", abort=levels)
+    assert "abort-nowhere" not in ids(before_start(job.state))  # before the hook-up nothing is known of it
+    job.append("hookup", table={"point": [{"name": "A"}]})
+    found = before_start(job.state)
+    assert text(found, "abort").endswith("level: A 20 mm/s rms.")
+    assert "at old A can never call for a stop" in text(found, "abort-nowhere")
+    assert next(c for c in found if c.id == "abort-nowhere").acknowledge
+    job.append("brief", abort=levels[1:])
+    assert {"abort-nowhere", "abort-unknown"} <= set(ids(before_start(job.state)))
+    assert "abort" not in ids(before_start(job.state))
+
+
 def test_from_the_second_run_on_mark_and_sensors_are_asked_for(job):
     assert "as-before" not in ids(before_start(job.state))
     run(job, "first try")

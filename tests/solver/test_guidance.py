@@ -8,7 +8,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
-from stillshaft.solver import correction, guidance, inspection, limits, next_steps, progress, run_vectors
+from stillshaft.solver import cautions, correction, guidance, inspection, limits, next_steps, progress, run_vectors
 from stillshaft.solver.brief import brief_from
 from stillshaft.solver.diagnosis import Figure, Word, diagnose
 from stillshaft.solver.folder import RecordError
@@ -771,7 +771,7 @@ def test_a_level_at_a_point_that_is_not_wired_is_said(ready, table, what):
 
 def test_a_level_is_not_doubted_before_the_hook_up(bare):
     bare.job.append("brief", **BRIEF)
-    assert next_steps.unwatched(bare.state) == ()
+    assert cautions.unwatched(bare.state) == ()
 
 
 # the command with what is known filled in

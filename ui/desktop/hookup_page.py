@@ -10,6 +10,7 @@ from typing import Any
 from PySide6 import QtCore, QtWidgets
 from stillshaft.acquire import hookup as hookups
 from stillshaft.dsp import check
+from stillshaft.solver import cautions
 from stillshaft.ui.desktop import hookup_model, look, parts
 from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Field
@@ -23,11 +24,12 @@ from stillshaft.ui.desktop.hookup_source_card import SourceCard
 from stillshaft.ui.desktop.hookup_watch import FindingsCard, InputsCard, PulseCard
 from stillshaft.ui.desktop.hookup_wiring import Wiring
 from stillshaft.ui.desktop.inspect_page import RECORDINGS
-from stillshaft.ui.desktop.open_job import OpenJob
+from stillshaft.ui.desktop.open_job import OpenJob, Shown
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.places import face_of
 from stillshaft.ui.desktop.rotor_face import RotorFace
 from stillshaft.ui.desktop.rotor_panel import RotorPanel
+from stillshaft.ui.desktop.said import Said
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Sentence, Stage, State, Weight
 from stillshaft.ui.desktop.watch import Glance
@@ -80,6 +82,8 @@ class HookupPage(Page):
                                "For devices only. Full scale of each input is the range.")  # fmt: skip
         self.calibration = CalibrationCard()
         self.body.addWidget(self.card)
+        self.unwatched = Said()
+        self.body.addWidget(self.unwatched)
         left, right = QtWidgets.QVBoxLayout(), QtWidgets.QVBoxLayout()
         for column in (left, right):
             column.setSpacing(look.GAP)
@@ -270,6 +274,7 @@ class HookupPage(Page):
             each.setEnabled(can)
         job = self.wiring.job
         of_job = job is not None and not self.wiring.missing_in_job
+        self.unwatched.say("" if not of_job or job is None or job.shown is None else _unwatched(job.shown))
         self.card.renew(wired=hookup is not None, of_job=of_job, missing_in_job=self.wiring.missing_in_job, busy=busy)
         simulated = feed.choice == SIMULATED
         self.turn.buttons[_PANEL].setVisible(simulated)
@@ -371,7 +376,7 @@ class HookupPage(Page):
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
         for part in (
-            self.card, self.inputs, self.pulse, self.findings, self.face, self.panel, self.sides, self.device,
+            self.card, self.unwatched, self.inputs, self.pulse, self.findings, self.face, self.panel, self.sides, self.device,
             self.calibration,
         ):  # fmt: skip
             part.set_theme(theme)
@@ -410,6 +415,14 @@ class HookupPage(Page):
         self.findings.work.close_down()
         self.calibration.work.close_down()
         self.feed.close()
+
+
+def _unwatched(shown: Shown) -> str:
+    """Of stop levels at points that are not wired."""
+    points = [point for what, point in cautions.unwatched(shown.state) if what == cautions.ABORT]
+    if not points:
+        return ""
+    return f"The stop level at {', '.join(points)} can never call for a stop: no input here has that name."
 
 
 def _is_device(feed: Feed) -> bool:

@@ -299,6 +299,16 @@
         <translation>{0}: im Protokoll steht nicht, wie es befestigt ist; angeben und vor dem Start noch einmal ansehen.</translation>
     </message>
     <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>The abort level at {0} can never call for a stop: the hook-up has no such point. Move it to a point that is wired, or agree how that place is watched.</source>
+        <translation>Der Abschaltpegel an {0} kann nie zum Abschalten auffordern: Im Anschluss gibt es diesen Messpunkt nicht. Ihn auf einen angeschlossenen Messpunkt legen oder vereinbaren, wie diese Stelle überwacht wird.</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/cautions.toml"/>
+        <source>abort nowhere</source>
+        <translation>Abschaltpegel ohne Messpunkt</translation>
+    </message>
+    <message>
         <location filename="../../../solver/events.py"/>
         <source>{0}: id: {1} must be 1 to {2}</source>
         <translation>{0}: id: {1} muss 1 bis {2} sein</translation>

@@ -3804,6 +3804,11 @@
         <translation>Signale kommen an: vor dem ersten Lauf prüfen.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>The stop level at {0} can never call for a stop: no input here has that name.</source>
+        <translation>Der Abschaltpegel an {0} kann nie zum Abschalten auffordern: Kein Eingang hat hier diesen Namen.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Hook-up (*.toml);;All files (*)</source>
         <translation>Anschluss (*.toml);;Alle Dateien (*)</translation>

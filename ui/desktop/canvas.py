@@ -286,6 +286,13 @@ class Graph(Picture):
         self._ranges = (0.0, 1.0, 0.0, 1.0)
         self.x_step: float | None = None
         self.y_step: float | None = None
+        self.bare = False
+
+    def set_bare(self, bare: bool) -> None:
+        """There is nothing to draw: no scale either, and what the picture says is written in it."""
+        if bare != self.bare:
+            self.bare = bare
+            self.renew()
 
     def set_ranges(self, x_low: float, x_high: float, y_low: float, y_high: float) -> None:
         """Set what the axes reach; a change draws them anew."""
@@ -320,6 +327,12 @@ class Graph(Picture):
         frame, theme = self.frame_now(), self.theme
         area = frame.area
         painter.setFont(self.small())
+        if self.bare:
+            painter.setPen(QtGui.QPen(QtGui.QColor(theme.grid), 1))
+            painter.drawLine(area.bottomLeft(), area.bottomRight())
+            middle = area.center()
+            self.draw_text(painter, middle.x(), middle.y(), self.summary, theme.quiet, across=0.5, down=0.5)
+            return
         height = QtGui.QFontMetricsF(painter.font()).height()
         wanted_y = max(2, int(area.height() / (2.6 * height)))
         painter.setRenderHint(QtGui.QPainter.RenderHint.Antialiasing, False)

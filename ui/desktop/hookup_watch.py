@@ -225,7 +225,7 @@ class PulseCard(parts.Card):
         super().__init__("Pulse as it is seen")
         self.setMaximumHeight(_HIGHEST_PX)
         self.picture = PulsePicture()
-        self.words = parts.label("no pulse signal yet", "quiet", wrap=True)
+        self.words = parts.label("", "quiet", wrap=True)
         self.body.addWidget(self.picture, 1)
         self.body.addWidget(self.words)
 
@@ -241,7 +241,7 @@ class PulseCard(parts.Card):
     def show_pulse(self, seen: PulseSeen | None) -> None:
         """Draw the newest."""
         self.picture.show_pulse(seen)
-        words = "no pulse signal yet" if seen is None else pulse_words(seen)
+        words = "" if seen is None else pulse_words(seen)  # the picture says that there is none
         if words != self.words.text():
             self.words.setText(words)
 

@@ -106,13 +106,15 @@ class PulsePicture(Graph):
 
     def __init__(self) -> None:
         super().__init__("Pulse as it is seen", (17.0, 10.5))
+        self.bare = True
         self._seen: PulseSeen | None = None
         self._line = Polyline()
         self.set_ranges(0.0, 100.0, -10.0, 60.0)
 
     def show_pulse(self, seen: PulseSeen | None) -> None:
-        """Draw this; None: empty axes."""
+        """Draw this; None: nothing."""
         self._seen = seen
+        self.set_bare(seen is None or not seen.values.size)
         if seen is None or not seen.values.size:
             self.summarise("no pulse signal yet")
             self.update()

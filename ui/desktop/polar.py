@@ -14,7 +14,8 @@ from stillshaft.ui.desktop.figures import CloudPoint, SweepCurve, cloud_words
 
 Complex = NDArray[np.complex128]
 
-_LENS_SHARE, _LENS_FILL = 0.118, 0.82  # of the picture's side; of the lens that the cloud fills
+_LENS_SHARE = 0.118  # of the picture's side
+_LENS_UP, _LENS_FILL = 0.24, 0.6  # of the lens: its cloud's middle above its own, and what the cloud fills; words below
 _MOST_TIMES, _LEAST_TIMES = 5000.0, 2.0
 
 
@@ -82,6 +83,7 @@ class PolarPicture(Picture):
                     down=down,
                 )
         if self._empty:
+            self.draw_text(painter, x, y, self.summary, theme.quiet, across=0.5, down=0.5, backed=True)
             return
         for ring in (0.5, 1.0):
             below = self._at(vectors.vector(ring * self.rim, 180.0 - (7.0 if ring == 1.0 else 0.0)))
@@ -181,20 +183,22 @@ class VectorCloud(PolarPicture):
         painter.setPen(self.pen(self.theme.quiet, 1.0))
         painter.setBrush(QtGui.QColor(self.theme.panel))
         painter.drawEllipse(middle, radius, radius)
+        at = middle - QtCore.QPointF(0.0, _LENS_UP * radius)
+        half = radius * math.sqrt(1.0 - _LENS_UP**2)
         painter.setPen(QtGui.QPen(QtGui.QColor(self.theme.grid), 1.0))
-        painter.drawLine(middle - QtCore.QPointF(radius, 0), middle + QtCore.QPointF(radius, 0))
+        painter.drawLine(at - QtCore.QPointF(half, 0), at + QtCore.QPointF(half, 0))
         painter.drawLine(middle - QtCore.QPointF(0, radius), middle + QtCore.QPointF(0, radius))
         dots, border = self._curves[number]
         off = point.blocks - point.mean
-        off = off[np.abs(off) * scale < radius - 2.0]
-        self._dots(painter, dots.set(middle.x() + side * scale * off.imag, middle.y() - scale * off.real), number, 3.0)
+        off = off[np.abs(off) * scale < (1.0 - _LENS_UP) * radius - 3.0]
+        self._dots(painter, dots.set(at.x() + side * scale * off.imag, at.y() - scale * off.real), number, 3.0)
         off = point.border - point.mean
         painter.setPen(self.pen(colour, self.line_px))
         painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
-        painter.drawPolygon(border.set(middle.x() + side * scale * off.imag, middle.y() - scale * off.real))
+        painter.drawPolygon(border.set(at.x() + side * scale * off.imag, at.y() - scale * off.real))
         painter.setFont(self.small())
         words = f"×{times:g}"
-        low = middle.y() + radius - 4.0
+        low = middle.y() + 0.8 * radius
         box = self.draw_text(painter, middle.x() + 6.0, low, words, self.theme.quiet, across=0.5, backed=True)
         draw_marker(painter, number, QtCore.QPointF(box.left() - 9.0, box.center().y()), 4.5, colour)
 

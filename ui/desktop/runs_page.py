@@ -313,13 +313,16 @@ class RunsPage(Page):
             self.turn_to(LIVE)
         elif shown.folder != self._folder:
             self._folder, self._started, self._unused, self._came = shown.folder, False, (), ""
-            self.turn_to(NEXT)
+            self.turn_to(NEXT if self._may else TAKEN)
         on = state.on_rotor
         if on != self._on:
             self._on, self._started = on, False  # hands were in
         self.feed.fit(fitted_of(state))
         self.taken.show_job(shown, self._unused)
         self.sweep.show_state(state)
+        self.sweep.set_may(self._may)
+        for card in (self.next, self.start):
+            card.setVisible(self._may)
         self._show_cautions()
         self._ask()
         self._progress()
@@ -417,6 +420,7 @@ class RunsPage(Page):
         self.strip.show_progress(
             taker.doing, taker.share, recording=taker.recording, ready=ready, text=self._strip_words(running)
         )
+        self.strip.record.setVisible(self._may and not taker.doing)
 
     def _strip_words(self, running: bool) -> str:
         taker, snapshot = self.taker, self.feed.snapshot
@@ -429,6 +433,9 @@ class RunsPage(Page):
             return f"The source does not run: {self.feed.trouble}."
         if self.feed.replays:
             return "A recording is played again: nothing is recorded."
+        if self.job.shown is not None and not self._may:
+            why = "is closed: reopen it on Close-out" if self.job.shown.state.closed else "can only be read"
+            return f"The job {why}; no run is taken."
         if self.feed.status is Status.AWAY:
             return "The source went away: it is waited for. The machine may be running."
         if not running:

@@ -104,7 +104,8 @@ class SweepView(QtWidgets.QWidget):
         self.columns = parts.Columns(left, right, (6, 5))
         column.addWidget(self.columns, 1)
         self._shown: int | None = None
-        self._live = False
+        self._live = self._busy = False
+        self._may = True
         self._running_rpm: float | None = None
         self.show_state(JobState())
         self.show_progress(0.0, "")
@@ -126,7 +127,9 @@ class SweepView(QtWidgets.QWidget):
         self.polar.show_sweep(curves, unit)
         margin = figures.get("margin_percent")
         if event is None:
-            said = "No run-up or coast-down is recorded yet. Press, then run up, or switch off and let it coast down."
+            said = "No run-up or coast-down is recorded yet."
+            if self._may:
+                said += " Press, then run up, or switch off and let it coast down."
         else:
             reasons = "; ".join(event.what.reasons)
             said = f"{parts.begun(str(figures.get('direction', 'sweep')))}, entry {event.id}. "
@@ -146,13 +149,24 @@ class SweepView(QtWidgets.QWidget):
         if not text and self._live:
             self._live, self._shown = False, None
             self.show_state(self._state)
-        for each in (self.record, self.file):
-            each.setVisible(not text)
+        self._busy = bool(text)
+        self._offer()
         for widget in (self.bar, self.off):
             widget.setVisible(bool(text))
         self.bar.setValue(round(100.0 * share))
         if text:
             self.text.setText(parts.begun(text))
+
+    def set_may(self, may: bool) -> None:
+        """Whether another sweep may be recorded in this job."""
+        if may != self._may:
+            self._may, self._shown = may, None
+            self.show_state(self._state)
+            self._offer()
+
+    def _offer(self) -> None:
+        for each in (self.record, self.file):
+            each.setVisible(self._may and not self._busy)
 
     def set_clockwise(self, clockwise: bool) -> None:
         """Which way lag grows on the screen."""

@@ -1324,6 +1324,10 @@
         <translation>Spricht dagegen: {0}</translation>
     </message>
     <message>
+        <source>Back to the page</source>
+        <translation>Zurück zur Seite</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -3362,6 +3366,61 @@
         <location filename="../../../ui/desktop/frame.py"/>
         <source>Choose a stage on the left.</source>
         <translation>Links einen Schritt wählen.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>Guides</source>
+        <translation>Leitfäden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/frame.py"/>
+        <source>How to begin, wire up, trust a phase, go step by step; and the theory (Ctrl+F1)</source>
+        <translation>Wie man beginnt, anschließt, einer Phase traut, Schritt für Schritt vorgeht; und die Theorie (Strg+F1)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>Guide</source>
+        <translation>Leitfaden</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>Back to the &amp;page</source>
+        <translation>Zurück zur &amp;Seite</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>Put the guides away (Esc)</source>
+        <translation>Die Leitfäden schließen (Esc)</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>The guides are in English.</source>
+        <translation>Die Leitfäden sind auf Englisch.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>Wiring</source>
+        <translation>Verdrahtung</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>Trust</source>
+        <translation>Vertrauen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>Steps</source>
+        <translation>Schritte</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>Theory</source>
+        <translation>Theorie</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/guide_reader.py"/>
+        <source>First job</source>
+        <translation>Erster Auftrag</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_checks.py"/>

@@ -180,7 +180,7 @@ def print_guide(page: Guide) -> None:
     """One page, as the terminal can show it."""
     from rich.markdown import Markdown
 
-    new_console().print(Markdown(page.text))
+    new_console().print(Markdown(page.without_pictures))
 
 
 def _print_doubts(console: Console, measured: Measurement) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from importlib import resources
 
@@ -21,6 +22,12 @@ class Guide:
     name: str
     title: str
     text: str
+
+    @property
+    def without_pictures(self) -> str:
+        """The text for a terminal: no pictures, and links as what is typed to see the page."""
+        lines = (line for line in self.text.split("\n") if not line.startswith("!["))
+        return re.sub(r"\[([^]]+)\]\((\w+)\.md\)", r"\1 (`stillshaft guide \2`)", "\n".join(lines))
 
 
 def guides() -> tuple[Guide, ...]:

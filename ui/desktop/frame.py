@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts, settings, why, words
@@ -23,10 +24,14 @@ from stillshaft.ui.desktop.why_panel import WhyPanel
 from stillshaft.ui.desktop.worded import Worded, reword_all
 from stillshaft.ui.theme import THEMES, Theme
 
+if TYPE_CHECKING:
+    from stillshaft.ui.desktop.guide_reader import GuideReader
+
 SMALLEST = (1024, 700)
 _BETWEEN_PAGES_MS = 10  # the event loop gets its turn between two pages that are built
 _UNDO_KEYS = ("Ctrl+Z", "Ctrl+Shift+Z")
 _WHY_KEYS = ("F1", "Shift+F1")
+_GUIDES_KEY = "Ctrl+F1"
 
 
 class NextLine(Worded, QtWidgets.QFrame):
@@ -116,6 +121,12 @@ class Frame(QtWidgets.QMainWindow):
         self.explain_button = parts.button(
             "Explain (F1)", self.explain, tip="Why what is shown is so, with the rule behind it; or press on a figure"
         )
+        self.guides_button = parts.button(
+            "Guides",
+            self.show_guides,
+            tip="How to begin, wire up, trust a phase, go step by step; and the theory (Ctrl+F1)",
+        )
+        self.reader: GuideReader | None = None
         self.stack = QtWidgets.QStackedWidget()
         self.next_line = NextLine()
         self._lay_out()
@@ -132,6 +143,7 @@ class Frame(QtWidgets.QMainWindow):
         self.undo, self.redo = (QtGui.QShortcut(QtGui.QKeySequence(keys), self) for keys in _UNDO_KEYS)
         for each in _WHY_KEYS:
             QtGui.QShortcut(QtGui.QKeySequence(each), self).activated.connect(self.explain)
+        QtGui.QShortcut(QtGui.QKeySequence(_GUIDES_KEY), self).activated.connect(self.show_guides)
         self.rail.opened.connect(self.open)
         self.next_line.opened.connect(self.open)
         for stage in Stage:
@@ -152,8 +164,9 @@ class Frame(QtWidgets.QMainWindow):
         foot.setContentsMargins(look.GAP, 0, look.GAP, 0)
         foot.setSpacing(look.HAIR)
         foot.addWidget(self.explain_button, 0, 0, 1, 2)
-        foot.addWidget(self.job_button, 1, 0)
-        foot.addWidget(self.view_button, 1, 1)
+        foot.addWidget(self.guides_button, 1, 0, 1, 2)
+        foot.addWidget(self.job_button, 2, 0)
+        foot.addWidget(self.view_button, 2, 1)
         self.rail.body.addLayout(foot)
         grid.addWidget(self.rail, 0, 0, 2, 1)
         grid.addWidget(self.stack, 0, 1)
@@ -313,6 +326,31 @@ class Frame(QtWidgets.QMainWindow):
         if self.next_line.why.isVisible():
             self.advice_panel.open_above(self.next_line.why)
 
+    def show_guides(self) -> None:
+        """Read the guides in the place of the page; again: put them away."""
+        if self.reader is None:
+            from stillshaft.ui.desktop.guide_reader import GuideReader
+
+            self.reader = GuideReader()
+            self.reader.left.connect(self._leave_guides)
+            self._dress_reader()
+        if self.stack.currentWidget() is self.reader:
+            self._leave_guides()
+        elif self._open in self.pages:
+            self.pages[self._open].leave()
+            self.why_panel.put_away()
+            self.stack.addWidget(self.reader)
+            self.stack.setCurrentWidget(self.reader)
+            self.reader.open()
+
+    def _leave_guides(self) -> None:
+        self.open(self._open)
+        self.guides_button.setFocus()
+
+    def _dress_reader(self) -> None:
+        if self.reader is not None:
+            self.reader.set_look(self.theme, look.style_sheet(self.theme, self.view.body_px), self.view.body_px)
+
     def explain(self) -> None:
         """Say why what has the focus, or what is nearest to it, is so; again: put that away."""
         focus, page = QtWidgets.QApplication.focusWidget(), self.pages.get(self._open)
@@ -386,6 +424,7 @@ class Frame(QtWidgets.QMainWindow):
         self.stop_call.set_look(self.view.body_px)
         self.why_panel.set_look(self.theme, sheet, self.view.body_px)
         self.coach.set_look(self.theme, sheet, self.view.body_px)
+        self._dress_reader()
         waiting = bool(self._undressed)
         self._undressed = list(self.pages)
         if self._open in self.pages:

@@ -3420,7 +3420,7 @@
     <message>
         <location filename="../../../ui/desktop/guide_reader.py"/>
         <source>First job</source>
-        <translation>Erster Auftrag</translation>
+        <translation>Anfang</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_checks.py"/>

@@ -1,6 +1,6 @@
 """A simulated rotor described in a file: machine, unbalance, conditions and faults, for teaching and for trying.
 
-README shows one. What is left out is as in the demonstration.
+The guide `steps` shows one. What is left out is as in the demonstration.
 """
 
 from __future__ import annotations

@@ -154,20 +154,20 @@ def _clear_amplitude(readings: Real, rate_hz: float) -> tuple[float, float]:
 
 @dataclass(frozen=True)
 class SplitChannel:
-    """A channel against the reference one: gain ratio, and how much later an event shows up in it, s."""
+    """A channel against the first one: gain ratio, and how much later an event shows up in it, s."""
 
     gain: Value
     delay_s: Value
     worst_deg: float  # phase that gain and delay alone leave unexplained
 
 
-def split_signal(samples: Real, rate_hz: float, reference: int = 0) -> tuple[SplitChannel, ...]:
-    """Gain and delay of each channel against the reference, from one signal that goes to all (frames, channels).
+def split_signal(samples: Real, rate_hz: float) -> tuple[SplitChannel, ...]:
+    """Gain and delay of each channel against the first, from one signal that goes to all (frames, channels).
 
     Tones at two and more frequencies tell a delay from a phase; from one the delay is taken to explain it all.
     """
     tones = tones_of(samples, rate_hz, _MOST_TONES)
-    base, base_deviation = tones.vectors[:, reference], tones.deviation[:, reference]
+    base, base_deviation = tones.vectors[:, 0], tones.deviation[:, 0]
     clear = np.abs(base) > _CLEAR * base_deviation
     if not clear.any():
         raise CalibrationError("the reference input has no clear tone: check that the signal reaches it")

@@ -1,6 +1,6 @@
 """What may run beside the shaft: the speeds of neighbours, belts and the mains, held against a second source found.
 
-README shows the list, a TOML file.
+The guide `steps` shows the list, a TOML file.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""A lower sample rate for what needs no more: a linear-phase low pass and every so manieth sample, in one product.
+"""A lower sample rate for what needs no more: a linear-phase low pass and every n-th sample, in one product.
 
 The samples come in pieces; each block of them is multiplied by a matrix that holds the filter once per output that the
 block reaches, and the parts are added where blocks overlap. Kaiser's window (Oppenheim & Schafer, Discrete-Time Signal

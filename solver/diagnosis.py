@@ -300,10 +300,10 @@ def merged(*parts: Evidence) -> Evidence:
     return MappingProxyType(whole)
 
 
-def answers(given: Mapping[str, str | None], rules: Rules | None = None) -> Evidence:
+def answers(given: Mapping[str, str | None]) -> Evidence:
     """Evidence from answers and facts by key; None and empty ones are left out. Raises DiagnosisError."""
     evidence = {key: Word(word) for key, word in given.items() if word}
-    _check(evidence, rules or load_rules())
+    _check(evidence, load_rules())
     return MappingProxyType(evidence)
 
 

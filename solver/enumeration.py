@@ -24,6 +24,7 @@ MOST_IN_A_PLANE = 4  # pieces whose sets are listed: two pairs
 _AT_ONCE = 1_000_000  # candidates held in memory at a time
 _A_SPLIT = 1000  # candidates that a way to share pieces among planes counts for
 _FIRST_LEVEL = 1e-4  # of the scale, above the continuous optimum
+_ROUNDS = 300  # of Lawson's iteration
 _SLACK = 1e-9  # relative: rounding must not lose what lies on the rim of a disc
 
 
@@ -209,7 +210,7 @@ def bowl(base: Complex, influence: Complex, weights: Real) -> Bowl:
     return Bowl(float(np.vdot(rest, rest).real), centre, design.conj().T @ design)
 
 
-def bowls(base: Complex, influence: Complex, rounds: int = 300) -> tuple[Bowl, ...]:
+def bowls(base: Complex, influence: Complex) -> tuple[Bowl, ...]:
     """Bounds near the continuous optimum: the best first, then the same weights mixed with equal ones.
 
     Lawson's iteration (C. L. Lawson, thesis, 1961; from memory): weights grow with the residual. Any weights bound, so
@@ -218,7 +219,7 @@ def bowls(base: Complex, influence: Complex, rounds: int = 300) -> tuple[Bowl, .
     rows = base.size
     weights = np.full(rows, 1.0 / rows)
     best, kept = bowl(base, influence, weights), weights
-    for _ in range(rounds):
+    for _ in range(_ROUNDS):
         now = bowl(base, influence, weights)
         if now.least > best.least:
             best, kept = now, weights

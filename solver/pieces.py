@@ -22,6 +22,7 @@ Complex = NDArray[np.complex128]
 AIMS = ("proposal", "best", "fewest")
 _NEAR_ENOUGH = 0.01  # of the initial vibration: what the proposal gives away for fewer pieces
 _SHARE_OF_SCATTER = 0.5  # or this share of what is uncertain anyway
+_SAME = 0.02  # of the largest mass: what fewer pieces may be off by and still do the same
 _AT_A_POSITION_DEG = 1.0  # a mass that is on sits at a position that is no further off
 
 
@@ -107,11 +108,10 @@ def combined(
     runs: Runs,
     stock: Sequence[StockMass] | None = None,
     *,
-    tolerance: float = 0.02,
     most: int | None = None,
     report: Report | None = None,
 ) -> Plan:
-    """The fewest pieces that do what the masses of the last run do, to a share of the largest of them.
+    """The fewest pieces that do what the masses of the last run do, to 2 % of the largest of them.
 
     Raises PlacementError where nothing is on, or where the stock does not reach it.
     """
@@ -122,10 +122,11 @@ def combined(
     places = tuple(places_of(runs, p, left_on=False) for p in range(len(runs.planes)))
     alone = np.eye(len(on), dtype=np.complex128)
     curve = choose(-on, alone, places, runs.stock if stock is None else stock, most=most, report=report)
-    chosen, enough = curve.fewest(tolerance * size), tolerance * size
+    enough = _SAME * size
+    chosen = curve.fewest(enough)
     if chosen.largest > enough:
         raise PlacementError(
-            f"the stock does not make the same masses to {100.0 * tolerance:g} %: the nearest is off by "
+            f"the stock does not make the same masses to {100.0 * _SAME:g} %: the nearest is off by "
             f"{chosen.largest:.3g} {runs.mass_unit}; allow more, or get other pieces"
         )
     return Plan(

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,10 +24,8 @@ Complex = NDArray[np.complex128]
 
 FORCE_SHARE = 0.1  # of the weight on a bearing: common practice, no source
 MOST_FORCE_SHARE = 0.5  # of it, above which a trial is refused: common practice, no source
-WEAK, GOOD = (
-    5.0,
-    15.0,
-)  # effect in standard deviations: 18 % and 8 % of the vibration are left (median of simulated jobs)
+# effect in standard deviations: 18 % and 8 % of the vibration are left (median of simulated jobs)
+WEAK, GOOD = 5.0, 15.0
 EFFECT = 0.3  # of the initial vibration, that a trial mass should make: common practice, no source
 GOAL = 0.2  # of the initial vibration: what a first correction should leave; common practice, no source
 NEAR_RESONANCE = 0.2  # of speed on either side, where no direction is given: common practice, no source
@@ -274,6 +273,19 @@ def known_trial(
         for name, v, d in zip(points, initial, moved, strict=True)
     )
     return Trial(plane, mass * kg_per_mass_unit, angle_deg, mass * per_newton, reason, levels)
+
+
+def to_json(found: Trial) -> dict[str, Any]:
+    """The keys of conventions.md for `trial`, and the expected levels."""
+    return {
+        "plane": found.plane,
+        "mass": 1000.0 * found.mass_kg,
+        "unit": "g",
+        "angle_deg": found.angle_deg,
+        "force_n": found.force_n,
+        "force_kgf": found.force_kgf,
+        "levels": [asdict(level) for level in found.levels],
+    }
 
 
 def displacement_phase(phase_deg: float, quantity: str) -> float:

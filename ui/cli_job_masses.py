@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -176,6 +175,7 @@ def trial(
     as_json: JsonOption = False,
 ) -> None:
     """A trial mass for a plane: how heavy, where, and the force it makes."""
+    from stillshaft.solver.trial import to_json
     from stillshaft.ui import account_solve
 
     with opened(context, folder, read_only=True) as session:
@@ -184,16 +184,7 @@ def trial(
             raise JobVerbError(f"trial: name the plane; the brief has {', '.join(names) or 'none yet'}")
         found = session.suggest_trial(plane or names[0])
         if as_json:
-            content = {
-                "plane": found.plane,
-                "mass": 1000.0 * found.mass_kg,
-                "unit": "g",
-                "angle_deg": found.angle_deg,
-                "force_n": found.force_n,
-                "force_kgf": found.force_kgf,
-                "levels": [asdict(level) for level in found.levels],
-            }
-            said(session, "trial", content, reasons=[found.reason])
+            said(session, "trial", to_json(found), reasons=[found.reason])
         else:
             account_solve.print_trial(found)
 

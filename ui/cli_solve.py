@@ -104,6 +104,7 @@ def trial(
 ) -> None:
     """Trial mass, its centrifugal force, and where to put it."""
     from stillshaft.dsp import units
+    from stillshaft.solver.trial import to_json
     from stillshaft.ui import account_solve
     from stillshaft.ui import trial as trials
 
@@ -121,16 +122,7 @@ def trial(
         known=trials.Known(runs, hookup, point, lag_deg, coefficients, machine, abort),
     )
     if as_json:
-        content = {
-            "plane": found.plane,
-            "mass": 1000.0 * found.mass_kg,
-            "unit": "g",
-            "angle_deg": found.angle_deg,
-            "force_n": found.force_n,
-            "force_kgf": found.force_kgf,
-            "levels": [asdict(level) for level in found.levels],
-        }
-        print_json("trial", True, [found.reason], content)
+        print_json("trial", True, [found.reason], to_json(found))
     else:
         account_solve.print_trial(found)
 

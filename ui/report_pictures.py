@@ -65,10 +65,8 @@ def _xy(place: complex, middle: tuple[float, float], radius: float) -> tuple[flo
     return middle[0] + radius * place.real, middle[1] - radius * place.imag
 
 
-def _arc(
-    middle: tuple[float, float], radius: float, begin: complex, turn_deg: float, steps: int = 40
-) -> list[tuple[float, float]]:
-    turns = np.exp(1j * np.deg2rad(np.linspace(0.0, turn_deg, steps)))
+def _arc(middle: tuple[float, float], radius: float, begin: complex, turn_deg: float) -> list[tuple[float, float]]:
+    turns = np.exp(1j * np.deg2rad(np.linspace(0.0, turn_deg, 40)))
     return [_xy(begin * t, middle, radius) for t in turns.tolist()]
 
 

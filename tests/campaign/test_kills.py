@@ -14,11 +14,13 @@ pytestmark = [pytest.mark.campaign, pytest.mark.timeout(1500)]
 LONGEST_S = 20.0  # own time of the longest of these verbs on a slow machine
 
 
-def killed(nursery, chance, lasts_s, *argv, folder):
-    """Start a verb, kill it at some moment of the time that it lasts; the verb."""
+def killed(nursery, row, chance, lasts_s, *argv, folder):
+    """Start a verb, kill it at some moment of the time that it lasts, and look at its words; the verb."""
     verb = nursery.start(*argv, folder=folder)
     time.sleep(chance.uniform(0.0, 1.1 * lasts_s))
     verb.kill()
+    row.tried += 1
+    check_words(row, verb)
     return verb
 
 
@@ -38,10 +40,8 @@ def kill_job_verbs(nursery, row, chance, kills):
             lasts_s[argv], done = duration(nursery, *argv, folder=folder)
             check_words(row, done)
         before = record_bytes(job)
-        ended = killed(nursery, chance, lasts_s[argv], *argv, folder=folder)
-        row.tried += 1
+        ended = killed(nursery, row, chance, lasts_s[argv], *argv, folder=folder)
         row.add("ended before it was killed", int(ended.status >= 0))
-        check_words(row, ended)
         entries = ended.said["entries"] if ended.status in (0, 3) else ()
         check_job(row, job, before, entries)
         for path in (job / "recordings").glob("*.au"):
@@ -68,9 +68,7 @@ def test_reports(nursery, tally, chance, often):
     for number in range(often(24, 3)):
         argv = REPORT_ACTS[number % len(REPORT_ACTS)]
         before = record_bytes(folder / argv[1])
-        ended = killed(nursery, chance, lasts_s[argv], *argv, folder=folder)
-        row.tried += 1
-        check_words(row, ended)
+        killed(nursery, row, chance, lasts_s[argv], *argv, folder=folder)
         for path in (*folder.glob("out.*"), *folder.glob("*/reports/*.pdf")):
             check_whole(row, path)
         check_job(row, folder / argv[1], before)
@@ -85,8 +83,7 @@ def test_files(nursery, tally, chance, often):
     lasts_s = {argv: duration(nursery, *argv, folder=nursery.folder / "tried")[0] for argv in FILE_ACTS}
     for number in range(often(21, 3)):
         argv = FILE_ACTS[number % len(FILE_ACTS)]
-        check_words(row, killed(nursery, chance, lasts_s[argv], *argv, folder=folder))
-        row.tried += 1
+        killed(nursery, row, chance, lasts_s[argv], *argv, folder=folder)
         for name in ("hookup.toml", "runs.toml", "coefficients.toml"):
             check_whole(row, folder / name)
     points = {p.name for p in load_hookup(folder / "hookup.toml").points}
@@ -104,9 +101,7 @@ def test_conversion(nursery, tally, chance, often):
     for number in range(often(21, 3)):
         suffix = SUFFIXES[number % len(SUFFIXES)]
         target = folder / f"made{number}.{suffix}"
-        ended = killed(nursery, chance, lasts_s[suffix], "convert", "more.au", target.name, folder=folder)
-        row.tried += 1
-        check_words(row, ended)
+        killed(nursery, row, chance, lasts_s[suffix], "convert", "more.au", target.name, folder=folder)
         if not target.exists():
             again = nursery.run("convert", "more.au", target.name, folder=folder, own_s=LONGEST_S)
             check_words(row, again, statuses=(0,))

@@ -35,13 +35,24 @@ def send(crew, names, number):
                 os.kill(crew[name], number)
 
 
-def end(row, verb, statuses=(0, 1, 3)):
+def end(row, verb):
     try:
         verb.wait(LONGEST_S)
     except Hang as hang:
         row.blame("hangs", hang)
         return
-    check_words(row, verb, statuses=statuses)
+    check_words(row, verb, statuses=(0, 1, 3))
+
+
+def kill(row, nursery, verb, names):
+    """Kill some of a capture's processes and see the others to their end."""
+    send(crew_of_program(verb.pid), names, signal.SIGKILL)
+    row.tried += 1
+    if "program" in names:
+        verb.kill()
+    else:
+        end(row, verb)
+    check_nothing_runs(row, nursery)
 
 
 def kill_captures(nursery, row, chance, kills):
@@ -59,13 +70,7 @@ def kill_captures(nursery, row, chance, kills):
         if chance.random() < 0.7:
             await_recording(verb, path)
         time.sleep(chance.uniform(0.0, 1.0))
-        send(crew_of_program(verb.pid), names, signal.SIGKILL)
-        row.tried += 1
-        if "program" in names:
-            verb.kill()
-        else:
-            end(row, verb, statuses=(0, 1, 3))
-        check_nothing_runs(row, nursery)
+        kill(row, nursery, verb, names)
         if path.exists():
             kept = check_recording(row, path)
             if len(kept) and not np.array_equal(kept, reference[: len(kept)]):
@@ -123,13 +128,7 @@ def test_virtual_card(card_capture, nursery, tally, chance, often):
         names = VICTIMS[number % len(VICTIMS)]
         verb, path = card_capture(f"{number}.au", 60)
         time.sleep(chance.uniform(0.2, 1.2))
-        send(crew_of_program(verb.pid), names, signal.SIGKILL)
-        row.tried += 1
-        if "program" in names:
-            verb.kill()
-        else:
-            end(row, verb)
-        check_nothing_runs(row, nursery)
+        kill(row, nursery, verb, names)
         count(row, path)
     row.judge()
 
@@ -149,7 +148,7 @@ def test_suspended(card_capture, nursery, tally, chance, often):
         time.sleep(3.0)
         send(crew, names, signal.SIGCONT)
         row.tried += 1
-        end(row, verb, statuses=(0, 1, 3))
+        end(row, verb)
         if (found := count(row, path)) is None or found.counted < 24_000:
             row.blame("records lost", f"{path.name}: {names} stopped, and nothing is recorded")
         gaps = marked_gaps(path)

@@ -1,4 +1,4 @@
-"""Circles of objects are taken apart on the window's thread only.
+"""Reference cycles are collected on the window's thread only.
 
 Python looks for them on whichever thread happens to make objects. Where one holds a widget, Qt's part of it would then be
 deleted beside the thread that paints it, which ends the process. While the window is open nothing is looked for by
@@ -12,11 +12,11 @@ import gc
 from PySide6 import QtCore
 
 _EVERY_MS = 1_000
-_OLDER_EVERY, _ALL_EVERY = 10, 60  # looks: most circles are young
+_OLDER_EVERY, _ALL_EVERY = 10, 60  # looks: most cycles are young
 
 
 class Garbage(QtCore.QObject):
-    """Looks for circles once a second until closed, older ones less often."""
+    """Looks for cycles once a second until closed, older ones less often."""
 
     def __init__(self, parent: QtCore.QObject) -> None:
         super().__init__(parent)

@@ -15,7 +15,16 @@ from typing import Literal
 
 from stillshaft.dsp import units
 from stillshaft.dsp.tables import TableError
-from stillshaft.solver import inspection, next_commands, next_masses, next_steps, progress, run_checks, run_vectors
+from stillshaft.solver import (
+    clock,
+    inspection,
+    next_commands,
+    next_masses,
+    next_steps,
+    progress,
+    run_checks,
+    run_vectors,
+)
 from stillshaft.solver.brief import Brief, moment
 from stillshaft.solver.cautions import fixing_of
 from stillshaft.solver.correction import Solution
@@ -32,7 +41,8 @@ STAGES: tuple[StageName, ...] = ("brief", "inspect", "hook-up", "runs", "masses"
 class Facts:
     """What the caller worked out from the record: None where there is none, `solution_error` says why.
 
-    `diagnosis` are the causes, the likeliest first. `now` is an aware time.
+    `diagnosis` are the causes, the likeliest first. `now` is an aware time; `ahead_s` is by how much the computer's clock
+    was set forward since the program began, which `now` leaves out (`clock`).
     """
 
     solution: Solution | None
@@ -40,6 +50,7 @@ class Facts:
     tolerance: Tolerance | None
     diagnosis: Diagnosis | Sequence[Cause] | None
     now: datetime
+    ahead_s: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -73,7 +84,7 @@ class Starts:
 
 def advise(state: JobState, facts: Facts) -> Advice:
     """The most important thing about the job now."""
-    found = starts(state, facts.now)
+    found = starts(state, facts.now, facts.ahead_s)
     try:
         act, sentence = next(_said(Case(state, facts, found.left)))
     except units.UnitError as error:
@@ -115,8 +126,8 @@ def _when_it_may_start(state: JobState, found: Starts, now: datetime, said: Said
 # starts
 
 
-def starts(state: JobState, now: datetime) -> Starts:
-    """Starts counted, how many are left, and the earliest next one. `now` is an aware time.
+def starts(state: JobState, now: datetime, ahead_s: float = 0.0) -> Starts:
+    """Starts counted, how many are left, and the earliest next one; `now` and `ahead_s` as in the facts.
 
     A start whose temperature was not noted counts as a cold and as a hot one: unknown is not absent.
     """
@@ -127,9 +138,10 @@ def starts(state: JobState, now: datetime) -> Starts:
     left = [max(0, allowed - used) for allowed, used in pairs if allowed is not None]
     minutes = max(said.minutes_between or 0.0, (said.coast_down_minutes or 0.0) + (said.lock_out_minutes or 0.0))
     minutes = min(minutes, _LONGEST_MINUTES) if minutes > _SHORTEST_MINUTES else 0.0
-    earliest = None
+    earliest = last = None
     if minutes and state.starts:
-        earliest = datetime.fromisoformat(state.starts[-1].at) + timedelta(minutes=minutes)
+        last = datetime.fromisoformat(state.starts[-1].at)
+        earliest = last + timedelta(minutes=minutes)
     earliest = earliest if earliest is not None and earliest > now else None
     words = [f"{count} start{'' if count == 1 else 's'} counted"]
     end = _time(said.window_end)
@@ -142,6 +154,12 @@ def starts(state: JobState, now: datetime) -> Starts:
         words.insert(1, f"{fewest} left")
     if earliest is not None:
         words.append(f"the next not before {earliest:%H:%M} UTC")
+    if minutes and ahead_s > clock.SET_S:
+        words.append(f"this computer's clock was set forward by {ahead_s / 60.0:.0f} min; waits are told without it")
+    if minutes and ahead_s < -clock.SET_S:
+        words.append(f"this computer's clock was set back by {-ahead_s / 60.0:.0f} min; waits are told without it")
+    if last is not None and (early := (last - now).total_seconds()) > clock.SET_S:
+        words.append(f"the last start is dated {early / 60.0:.0f} min ahead of this computer's clock; look at both")
     return Starts(count, fewest, earliest, "; ".join(words))
 
 

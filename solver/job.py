@@ -6,7 +6,6 @@ import os
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from importlib import metadata
 from pathlib import Path
 from types import TracebackType
@@ -14,7 +13,7 @@ from typing import Any
 
 from stillshaft.dsp import tables
 from stillshaft.dsp.units import shown
-from stillshaft.solver import events
+from stillshaft.solver import clock, events
 from stillshaft.solver.brief import check_values
 from stillshaft.solver.events import KINDS, Event, event_from
 from stillshaft.solver.folder import RecordError, file_inside, fit_name, room_in, sha256_of
@@ -240,8 +239,7 @@ class Job:
 
 
 def _line_of(number: int, kind: str, by: str, fields: dict[str, Any]) -> dict[str, Any]:
-    at = datetime.now(UTC).isoformat(timespec="milliseconds")
-    return {"format": FORMAT, "id": number, "kind": kind, "at": at, "by": by, **fields}
+    return {"format": FORMAT, "id": number, "kind": kind, "at": clock.stamp(), "by": by, **fields}
 
 
 def _event_of(table: dict[str, Any], number: int) -> Event[Any]:

@@ -9,7 +9,6 @@ import contextlib
 import os
 import shutil
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Self
@@ -196,10 +195,13 @@ class RecordedJob:
         return guidance.state_of_stages(self.state, self._facts())
 
     def _facts(self) -> Facts:
-        from stillshaft.solver import guidance
+        from stillshaft.solver import clock, guidance
 
         known = self.worked()
-        return guidance.Facts(known.solution, known.solution_error, known.tolerance, known.diagnosis, datetime.now(UTC))
+        last = self.state.starts[-1].at if self.state.starts else None
+        return guidance.Facts(
+            known.solution, known.solution_error, known.tolerance, known.diagnosis, clock.now(last), clock.ahead_s()
+        )
 
     # brief, hook-up, inspection
 

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import UTC, datetime
 from pathlib import Path
 
 from PySide6 import QtCore, QtWidgets
-from stillshaft.solver import cautions, guidance
+from stillshaft.solver import cautions, clock, guidance
 from stillshaft.ui.desktop import look, masses_model, parts
 from stillshaft.ui.desktop.inspect_measure import KINDS
 from stillshaft.ui.desktop.masses_cards import CautionsCard
@@ -25,7 +24,8 @@ def show_before_start(card: StartCard, shown: Shown) -> None:
     """What must hold before a start as the job stands, the starts that are left, and whether it may run already."""
     state = shown.state
     card.show_cautions(cautions.before_start(state), shown.by, "")
-    card.starts.setText(f"{parts.begun(guidance.starts(state, datetime.now(UTC)).sentence)}.")
+    now = clock.now(state.starts[-1].at if state.starts else None)
+    card.starts.setText(f"{parts.begun(guidance.starts(state, now, clock.ahead_s()).sentence)}.")
     changed = bool(state.masses) and state.masses[-1].id > max((s.id for s in state.starts), default=0)
     card.already.setVisible(not changed)
 

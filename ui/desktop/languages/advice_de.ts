@@ -514,6 +514,21 @@
         <translation>das Ziel ist nicht erreicht, und das Auswuchten wurde nicht beendet</translation>
     </message>
     <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>this computer's clock was set forward by {0} min; waits are told without it</source>
+        <translation>die Uhr dieses Rechners wurde um {0} min vorgestellt; Wartezeiten gelten ohne das</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>this computer's clock was set back by {0} min; waits are told without it</source>
+        <translation>die Uhr dieses Rechners wurde um {0} min zurückgestellt; Wartezeiten gelten ohne das</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/guidance.py"/>
+        <source>the last start is dated {0} min ahead of this computer's clock; look at both</source>
+        <translation>der letzte Start trägt eine Zeit {0} min vor der Uhr dieses Rechners; beide ansehen</translation>
+    </message>
+    <message>
         <location filename="../../../solver/guidance.toml"/>
         <source>a closed job takes no more entries but a report, until it is reopened</source>
         <translation>ein abgeschlossener Auftrag nimmt außer einem Bericht keine Einträge mehr auf, bis er wieder geöffnet wird</translation>

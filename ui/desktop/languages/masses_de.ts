@@ -1169,6 +1169,11 @@
         <translation>die gespeicherten Koeffizienten gelten für diese Maschine nicht mehr; sie bleiben weg: neue Testläufe machen</translation>
     </message>
     <message>
+        <location filename="../../../solver/stored.py"/>
+        <source>{0}.machine: says nothing; name the machine</source>
+        <translation>{0}.machine: sagt nichts; die Maschine benennen</translation>
+    </message>
+    <message>
         <location filename="../../../solver/tables/balance_grades.toml"/>
         <source>general machinery</source>
         <translation>allgemeine Maschinen</translation>
@@ -1422,6 +1427,11 @@
         <location filename="../../../solver/trial.py"/>
         <source>plane "{0}": no trial mass stays below the abort level; agree another level or lower speed</source>
         <translation>Ebene „{0}“: keine Testmasse bleibt unter dem Abschaltpegel; einen anderen Pegel oder eine niedrigere Drehzahl vereinbaren</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/trial.py"/>
+        <source>speed {0} r/min, radius {1} m: the trial mass would be heavier than the rotor; give the speed at which the machine runs, and the radius at which masses are fixed</source>
+        <translation>Drehzahl {0} r/min, Radius {1} m: Die Probemasse wäre schwerer als der Rotor; die Drehzahl angeben, mit der die Maschine läuft, und den Radius, auf dem Massen befestigt werden</translation>
     </message>
     <message>
         <location filename="../../../solver/vibration_limits.py"/>

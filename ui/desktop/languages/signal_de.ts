@@ -589,6 +589,16 @@
         <translation>{0}: „{1}“: 30 bis 60 000 r/min</translation>
     </message>
     <message>
+        <location filename="../../../acquire/scenario.py"/>
+        <source>rotor.{0}: {1} must be above {2} and below {3}</source>
+        <translation>rotor.{0}: {1} muss größer als {2} und kleiner als {3} sein</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/scenario.py"/>
+        <source>support.{0}: the rotor would swing with {1} Hz and less on it, or {2} Hz and more; are stiffness, mass and inertia in the right unit?</source>
+        <translation>support.{0}: Der Rotor würde darauf mit {1} Hz und weniger schwingen oder mit {2} Hz und mehr; stimmen die Einheiten von Steifigkeit, Masse und Trägheit?</translation>
+    </message>
+    <message>
         <location filename="../../../acquire/serialline.py"/>
         <source>cut short</source>
         <translation>abgeschnitten</translation>
@@ -1687,6 +1697,16 @@
         <location filename="../../../dsp/units.py"/>
         <source>{0}: "{1}" is not a unit of displacement, velocity or acceleration</source>
         <translation>{0}: „{1}“ ist keine Einheit für Schwingweg, Schwinggeschwindigkeit oder Beschleunigung</translation>
+    </message>
+    <message>
+        <location filename="../../../dsp/units.py"/>
+        <source>{0}: "{1}" is too small for anything</source>
+        <translation>{0}: „{1}“ ist für alles zu klein</translation>
+    </message>
+    <message>
+        <location filename="../../../dsp/units.py"/>
+        <source>{0}: "{1}" is too large for anything</source>
+        <translation>{0}: „{1}“ ist für alles zu groß</translation>
     </message>
 </context>
 </TS>

@@ -2064,11 +2064,6 @@
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_page.py"/>
-        <source>&amp;Undo</source>
-        <translation>&amp;Zurück</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/brief_page.py"/>
         <source>Take back the last entry of the record (Ctrl+Z)</source>
         <translation>Letzten Eintrag im Protokoll zurücknehmen (Strg+Z)</translation>
     </message>
@@ -3689,6 +3684,11 @@
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>&amp;Undo</source>
+        <translation>Rück&amp;gängig</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
         <source>Stop</source>
         <translation>Stopp</translation>
     </message>
@@ -3868,6 +3868,11 @@
         <translation>Der Abschaltpegel an {0} kann nie zum Abschalten auffordern: Kein Eingang hat hier diesen Namen.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>running, {0} inputs at {1} kHz</source>
+        <translation>läuft, {0} Eingänge mit {1} kHz</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Hook-up (*.toml);;All files (*)</source>
         <translation>Anschluss (*.toml);;Alle Dateien (*)</translation>
@@ -3880,7 +3885,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Find &amp;inputs</source>
-        <translation>E&amp;ingänge</translation>
+        <translation>E&amp;ingänge suchen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -3890,7 +3895,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>By name…</source>
-        <translation>Na&amp;ch Namen…</translation>
+        <translation>&amp;Mit Namen…</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -3905,7 +3910,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Hook-up &amp;file…</source>
-        <translation>&amp;Datei…</translation>
+        <translation>Anschluss&amp;datei…</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
@@ -7204,7 +7209,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/run_watch.py"/>
         <source>0° up, lag against rotation</source>
-        <translation>0° oben, Nacheilung gegen den Drehsinn</translation>
+        <translation>0° oben, gegen den Drehsinn</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/run_watch.py"/>

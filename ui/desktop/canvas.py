@@ -328,10 +328,8 @@ class Graph(Picture):
         area = frame.area
         painter.setFont(self.small())
         if self.bare:
-            painter.setPen(QtGui.QPen(QtGui.QColor(theme.grid), 1))
-            painter.drawLine(area.bottomLeft(), area.bottomRight())
-            middle = area.center()
-            self.draw_text(painter, middle.x(), middle.y(), self.summary, theme.quiet, across=0.5, down=0.5)
+            x, y = 0.5 * self.width(), 0.5 * self.height()
+            self.draw_text(painter, x, y, self.summary, theme.quiet, across=0.5, down=0.5)
             return
         height = QtGui.QFontMetricsF(painter.font()).height()
         wanted_y = max(2, int(area.height() / (2.6 * height)))

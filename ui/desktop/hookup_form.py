@@ -106,7 +106,7 @@ class PlaceForm(Form):
     """The fields of one place of the hook-up."""
 
     def __init__(self, place: Place, whose: str, record: Recorder) -> None:
-        super().__init__()
+        super().__init__(pairs=not isinstance(place, int) and place != "pulse")
         self.place = place
         self.by_key: dict[str, Field] = {}
         for key, field in _fields(place):

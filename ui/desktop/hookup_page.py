@@ -88,10 +88,10 @@ class HookupPage(Page):
         for column in (left, right):
             column.setSpacing(look.GAP)
         left.addWidget(self.inputs)
-        left.addWidget(self.pulse, 1)
+        left.addWidget(self.pulse, 20)
         left.addWidget(self.sides)
         left.addWidget(self.device)
-        left.addStretch(0)
+        left.addStretch(1)
         right.addWidget(self._right_card(), 3)
         right.addWidget(self.findings)
         right.addWidget(self.calibration)
@@ -263,7 +263,7 @@ class HookupPage(Page):
         feed, hookup = self.feed, self.wiring.hookup
         words = feed.status.value
         if feed.status is Status.RUNNING and feed.watch is not None and feed.watch.recent is not None:
-            words = f"running, {feed.watch.recent.channels} inputs at {feed.watch.recent.rate_hz:.0f} Hz"
+            words = f"running, {feed.watch.recent.channels} inputs at {1e-3 * feed.watch.recent.rate_hz:g} kHz"
         self.subtitle.setText(f"{feed.choice.name}, {words}.")
         running, busy = feed.status in (Status.STARTING, Status.RUNNING), self._busy
         self.start_stop.setText("S&top" if running else "S&tart")

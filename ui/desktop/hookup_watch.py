@@ -19,7 +19,7 @@ from stillshaft.ui.desktop.hookup_model import Place
 from stillshaft.ui.desktop.meters import LevelMeter, PulsePicture, level_words, pulse_words
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.desktop.why import explain
-from stillshaft.ui.desktop.worded import Worded
+from stillshaft.ui.desktop.worded import Label, Worded
 from stillshaft.ui.desktop.work_row import WorkRow
 from stillshaft.ui.theme import THEMES, Theme
 
@@ -48,18 +48,37 @@ def point_words(point: Point) -> str:
     words += ["inverted"] if point.si_per_reading < 0.0 else []
     words += [f"delay {point.table['delay']}"] if point.delay_s else []
     words += [f"corner {c:g} Hz" for c in point.highpass_hz]
-    return _whole(" · ".join(words))
+    return " · ".join(words)
 
 
 def pulse_place_words(pulse: PulseInput) -> str:
     """What is set for the pulse, in one line."""
     marks = "one mark" if pulse.pulses_per_rev == 1 else f"{pulse.pulses_per_rev} marks, {pulse.reference}"
-    return _whole(f"{pulse.edge} edge · {marks} · at {pulse.angle_deg:g}°")
+    return f"{pulse.edge} edge · {marks} · at {pulse.angle_deg:g}°"
 
 
-def _whole(text: str) -> str:
-    """Broken into lines at the dots only."""
-    return text.replace(" ", "\u00a0").replace("·\u00a0", "· ").replace("/", "/\u2060")
+class _Dotted(Label):
+    """Small text of parts between dots, broken into lines at the dots only, in any language."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setObjectName("small")
+        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
+        self.setWordWrap(True)
+
+    def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
+        """Show a text."""
+        super().setText(text)
+        self._glue()
+
+    def reword(self) -> None:
+        """In another language."""
+        super().reword()
+        self._glue()
+
+    def _glue(self) -> None:
+        shown = QtWidgets.QLabel.text(self).replace(" ", "\u00a0").replace("·\u00a0", "· ").replace("/", "/\u2060")
+        QtWidgets.QLabel.setText(self, shown)
 
 
 class InputRow:
@@ -74,7 +93,7 @@ class InputRow:
         column = QtWidgets.QVBoxLayout(self.names)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        self.name, self.words = parts.label("", "heading", wrap=True), parts.label("", "small", wrap=True)
+        self.name, self.words = parts.label("", "heading", wrap=True), _Dotted()
         column.addWidget(self.name)
         column.addWidget(self.words)
         called = "pulse" if place == "pulse" else f"point {int(place) + 1}"
@@ -142,8 +161,8 @@ class InputsCard(parts.Card):
         self._grid = QtWidgets.QGridLayout()
         self._grid.setHorizontalSpacing(look.TIGHT)
         self._grid.setVerticalSpacing(look.TIGHT)
-        self._grid.setColumnStretch(2, 3)
-        self._grid.setColumnStretch(3, 4)
+        self._grid.setColumnStretch(2, 4)
+        self._grid.setColumnStretch(3, 3)
         self.none = parts.label("", "quiet", wrap=True)
         self.none.hide()
         self.add = parts.button("Add in&put", add, tip="A row for one more sensor, on the first input that is free")
@@ -301,8 +320,13 @@ class FindingsCard(parts.Card):
             self.tapping.emit,
             tip="The machine stands, isolated and locked: asks for a tap at each sensor in turn",
         )
-        self.body.addWidget(self.stopped)
-        self.body.addWidget(self.taps)
+        row = QtWidgets.QHBoxLayout()
+        row.setContentsMargins(0, look.HAIR, 0, 0)
+        row.setSpacing(look.TIGHT)
+        row.addWidget(self.stopped)
+        row.addWidget(self.taps)
+        row.addStretch(1)
+        self.body.addLayout(row)
         self.body.addStretch(1)
         self.rows: list[FindingRow] = []
         self._theme: Theme = THEMES["light"]

@@ -110,6 +110,7 @@ class PulsePicture(Graph):
         self._seen: PulseSeen | None = None
         self._line = Polyline()
         self.set_ranges(0.0, 100.0, -10.0, 60.0)
+        self.show_pulse(None)
 
     def show_pulse(self, seen: PulseSeen | None) -> None:
         """Draw this; None: nothing."""

@@ -25,7 +25,7 @@ class PhaseRibbon(Graph):
     x_title, y_title = "time, s", "phase − mean, °"
 
     def __init__(self) -> None:
-        super().__init__("Phase ribbon", (14.0, 8.6))
+        super().__init__("Phase ribbon", (14.0, 8.0))
         self.bare = True
         self._points: tuple[RibbonPoint, ...] = ()
         self._lines: list[tuple[Polyline, Polyline]] = []
@@ -96,7 +96,7 @@ class WaveformPlot(Graph):
     x_title = "shaft angle, °"
 
     def __init__(self) -> None:
-        super().__init__("Waveform over one revolution", (14.0, 8.6))
+        super().__init__("Waveform over one revolution", (14.0, 8.0))
         self.bare = True
         self._waveform: Waveform | None = None
         self._lines: list[tuple[Polyline, Polyline]] = []
@@ -173,7 +173,7 @@ class SpectrumPlot(Graph):
     x_title = "frequency, Hz"
 
     def __init__(self) -> None:
-        super().__init__("Spectrum", (14.0, 8.6))
+        super().__init__("Spectrum", (14.0, 8.0))
         self.bare = True
         self._spectrum: Spectrum | None = None
         self._lines: list[Polyline] = []

@@ -82,7 +82,7 @@ class RotorPanel(Worded, QtWidgets.QWidget):
         note = "Angles run against rotation from the mark. The rotor starts anew with what is applied."
         body.addWidget(parts.label(note, "small", wrap=True))
         self.apply = parts.button("&Apply", self._apply, "main", "Run the simulated rotor so")
-        body.addWidget(self.apply)
+        body.addWidget(self.apply, 0, QtCore.Qt.AlignmentFlag.AlignLeft)
         body.addStretch(1)
         for field in self.findChildren(QtWidgets.QDoubleSpinBox):
             field.valueChanged.connect(self._own)

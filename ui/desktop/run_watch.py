@@ -21,8 +21,8 @@ from stillshaft.ui.desktop.why import explain
 from stillshaft.ui.live import Snapshot
 from stillshaft.ui.theme import Theme
 
-# room in heights of text that the speed and another card need; cloud and curves, waveform and spectrum side by side
-_SPEED_EMS, _CARD_EMS, _BESIDE_EMS, _BOTH_EMS, _BOTH_BELOW_EMS = 13.5, 20.5, 52.0, 80.0, 40.0
+# room in heights of text that cloud and curves, waveform and spectrum need side by side
+_BESIDE_EMS, _BOTH_EMS, _BOTH_BELOW_EMS = 52.0, 80.0, 40.0
 _LEAST_SHARE, _LEAST_DEG = 0.001, 0.15  # finer is not shown: nothing on a machine repeats better
 _VERDICTS: dict[str, tuple[Weight | State, str]] = {
     "steady": (State.DONE, "steady"),
@@ -50,9 +50,24 @@ class SpeedCard(parts.Card):
         self.speed = parts.Live("–", "largeFigure", "60000.0")
         self.range = parts.Live("no pulses yet", "small", "60000.0 to 60000.0")
         self.time = parts.Live(" ", "", "9999 revolutions in 99 s")
-        for widget in (self.speed, self.range, self.time):
-            self.body.addWidget(widget)
+        self._row = QtWidgets.QBoxLayout(QtWidgets.QBoxLayout.Direction.TopToBottom)
+        self._row.setSpacing(look.TIGHT)
+        self._row.addWidget(self.speed)
+        rest = QtWidgets.QVBoxLayout()
+        rest.setSpacing(look.HAIR)
+        for widget in (self.range, self.time):
+            rest.addWidget(widget)
+        self._row.addLayout(rest)
+        self.body.addLayout(self._row)
         self.body.addStretch(1)
+
+    def set_wide(self, wide: bool) -> None:
+        """What belongs to the speed beside it, or below it."""
+        direction = QtWidgets.QBoxLayout.Direction
+        self._row.setDirection(direction.LeftToRight if wide else direction.TopToBottom)
+        self._row.setSpacing(look.WIDE if wide else look.TIGHT)
+        for part, share in enumerate((0, 1) if wide else (0, 0)):
+            self._row.setStretch(part, share)
 
     def show_measurement(self, measured: Measurement | None, trouble: str | None) -> None:
         """Write the newest figures."""
@@ -198,10 +213,12 @@ class RunWatch(QtWidgets.QWidget):
         )
         self.waveform_card.head.addWidget(self.turn_waveform)
         self.spectrum_card.head.addWidget(self.turn_spectrum)
-        self._front, self._room_ems = "waveform", 80.0
+        self._front, self._room_px, self._room_ems = "waveform", 1120, 80.0
         self.columns = parts.Columns(left, right, (5, 6))
         whole.addWidget(self.columns, 1)
         self._arrange()
+        self.show_snapshot(None)
+        self.show_glance(None)
 
     def _card(self, heading: str, note: str, picture: QtWidgets.QWidget) -> parts.Card:
         card = parts.Card(heading, note)
@@ -220,6 +237,7 @@ class RunWatch(QtWidgets.QWidget):
         for card in self.points:
             if self._theme is not None:
                 card.set_theme(self._theme)
+            card.show_point(self._measured)
         self._arrange()
 
     def set_theme(self, theme: Theme) -> None:
@@ -266,16 +284,19 @@ class RunWatch(QtWidgets.QWidget):
 
     def set_room(self, width_px: int, body_px: int) -> None:
         """There is so much room from left to right for text of this size."""
-        self._room_ems = width_px / body_px
+        self._room_px, self._room_ems = width_px, width_px / body_px
         self._arrange()
 
     def _arrange(self) -> None:
         """Cards in as many columns as fit; waveform and spectrum side by side, or one of them where there is little room."""
         room = self._room_ems
         count = len(self.points)
-        one_row = _SPEED_EMS + count * _CARD_EMS <= room
-        across = 1 + count if one_row else max(1, int(room / _CARD_EMS))
+        self.speed.set_wide(False)
+        needed = max((c.minimumSizeHint().width() for c in self.points), default=1) + look.GAP
+        one_row = self.speed.minimumSizeHint().width() + count * needed <= self._room_px
+        across = 1 + count if one_row else max(1, (self._room_px + look.GAP) // needed)
         whole_row = across < 3 and not one_row  # of the speed: points stay in pairs
+        self.speed.set_wide(whole_row)
         self._strip.addWidget(self.speed, 0, 0, 1, across if whole_row else 1)
         for number, card in enumerate(self.points, start=across if whole_row else 1):
             self._strip.addWidget(card, *divmod(number, across))

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Callable
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from stillshaft.acquire import simulated
@@ -28,6 +29,21 @@ _SIGNALS_S, _SWEEP_S = 8.0, 40.0
 _LONGEST_S = 90.0  # that a person would rather record than look for a neighbour
 _SHORT = "a rehearsal with runs shorter than those on the site"
 _LEFT_ALONE = "a simulated rotor has nothing to look at or to touch"
+# why checks that are measured have no outcome before anything is
+_NOT_YET = {
+    "pulse": "the signal check comes next and measures it",
+    "spectrum": "the spectrum of the first run that counts measures it",
+    "steady": "the verdict on 1x of each run measures it",
+    "repeatable": "the initial run is repeated, and the two are held against each other",
+    "directions": "there is one sensor at each bearing: no second direction to hold against it",
+    "overhung": "there is no sensor along the shaft",
+    "load": "the machine runs at one load; every run tells whether its speed was steady",
+    "heat": "the simulated machine does not warm up",
+    "resonance": "a run-up is recorded only where a phase follows the speed",
+    "background": "a rehearsal records nothing while the machine stands",
+    "electrical": "the brief names no line frequency to look for",
+}
+_MOST = 50.0  # percent of the mean square
 _FIXING = "welded"
 _SAME = 0.1  # of the largest mass: a part that differs less is on already
 
@@ -142,7 +158,7 @@ class Person:
             self.session.use(taken.run.id, _SHORT)
         if self.session.run_named(str(taken.run.id)).counts and not self._looked:
             self._looked = True
-            self.session.check("spectrum", path)
+            self._look_at_spectrum(path)
         return taken
 
     def _sweep(self) -> None:
@@ -154,8 +170,22 @@ class Person:
         self.session.check("sweep", self._record("run-up", _SWEEP_S, ramp))
 
     def _check_signals(self) -> None:
+        from stillshaft.dsp import check
+
         self._start()
-        self.session.check("signals", self._record("signal check", _SIGNALS_S))
+        event, found = self.session.check("signals", self._record("signal check", _SIGNALS_S))
+        if all(f["weight"] == check.FINE for f in found.figures["findings"]):
+            self.session.inspect("pulse", "fine", "as the signal check saw it", evidence=event.id)
+
+    def _look_at_spectrum(self, path: Path) -> None:
+        """What the spectrum shows is fine or not; what is not stays to be seen in the diagnosis."""
+        event, found = self.session.check("spectrum", path)
+        least = min(point["shares_percent"]["1x"] for point in found.figures["points"])
+        if least > _MOST:
+            told = f"1x holds {least:.0f} % or more of the mean square at each point"
+            self.session.inspect("spectrum", "fine", told, evidence=event.id)
+        if found.figures["evidence"].get("steadiness", {}).get("word") == "steady":
+            self.session.inspect("steady", "fine", "1x was steady in the first run that counts", evidence=event.id)
 
     def _once_more(self, advice: Advice) -> None:
         """What the guidance says of a run that does not serve: longer, without the neighbour, or simply again."""
@@ -307,9 +337,9 @@ class Person:
     # the end
 
     def _inspect(self) -> None:
-        for check in self.session.checks():
-            if check.key not in self.session.state.checks:
-                self.session.inspect(check.key, "not done", _LEFT_ALONE)
+        for each in self.session.checks():
+            if each.key not in self.session.state.checks:
+                self.session.inspect(each.key, "not done", _NOT_YET.get(each.key, _LEFT_ALONE))
 
     def _pass_over(self, why: str) -> None:
         self.session.skip_advice(why)

@@ -56,6 +56,13 @@ def test_a_rehearsal_balances_and_leaves_a_job_like_any_other(tmp_path):
     # the signal check was recorded too
     assert len(list((job / "recordings").glob("*.au"))) == len(whole["runs"]) + 1
     with Job.open(job, read_only=True) as record:
+        checks = {key: event.what for key, event in record.state.checks.items()}
+        measured = {event.id: event.what.what for event in record.state.measured}
+        for key, what in (("pulse", "signal check"), ("spectrum", "spectrum"), ("steady", "spectrum")):
+            assert (checks[key].outcome, measured[checks[key].evidence]) == ("fine", what)
+        looked_at = "nothing to look at or to touch"
+        assert all(looked_at in checks[key].note for key in ("history", "rotor", "feet", "alignment"))
+        assert all(looked_at not in checks[key].note for key in ("repeatable", "directions", "resonance", "background"))
         assert record.problems == ()
         assert verify_files(record) == ()
         assert [again.differences for again in replay(record)] == [()] * len(record.state.plans)

@@ -1,16 +1,14 @@
-"""Recordings from and for other programs: tables, HDF5, MAT, universal files and TDMS, beside all that libsndfile knows.
+"""Recordings of other programs read: tables, HDF5, MAT, universal files and TDMS, beside all that libsndfile knows.
 
 A table holds values: volts at the inputs, or what the hook-up says with `scaled = true`, the SI unit of each point.
-They become readings in units of full scale here, so that everything behind is the same for every file. What this
-project writes to HDF5 and MAT holds readings, and says so.
+They become readings in units of full scale here, so that everything behind is the same for every file. What
+`conversion` writes to HDF5 and MAT holds readings, and says so.
 """
 
 from __future__ import annotations
 
-import contextlib
 import json
 import logging
-import os
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -22,12 +20,10 @@ import numpy as np
 from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.recording import (
-    Recorder,
     RecordingError,
     RecordingReader,
     check_size,
     check_there,
-    events_path,
     open_recording,
 )
 from stillshaft.acquire.source import Block
@@ -37,16 +33,14 @@ Real = NDArray[np.float64]
 
 TABLES = (".csv", ".tsv", ".txt")
 OTHERS = (".h5", ".hdf5", ".mat", ".uff", ".unv", ".tdms")
-WRITTEN = (".wav", ".flac", ".au", ".csv", ".h5", ".mat", ".uff")
 _BLOCK = 65_536
-_MOST_IN_MEMORY = 1 << 31  # bytes of a format that is only read as a whole
+MOST_IN_MEMORY = 1 << 31  # bytes of a format that is only read as a whole
 _LONGEST_LINE = 20_000  # letters of a table's line
 _MOST_PER_BYTE = 1000  # samples that a byte of a compressed file stands for
 _MOST_ABOUT = 2**20  # bytes of what stands beside the samples
 _LARGEST_CHUNK = 2**28  # bytes that a compressed file is unpacked by
 _UNEVEN = 0.01
-_WAV_LIMIT = 4_000_000_000
-_EXTRA = "reading it needs {module}: pip install 'stillshaft[files]'"
+EXTRA = "reading it needs {module}: pip install 'stillshaft[files]'"
 
 
 @dataclass
@@ -89,7 +83,10 @@ class TableReader:
         self._close()
 
 
-def open_any(path: Path, hookup: Hookup | None = None) -> RecordingReader | TableReader:
+Reader = RecordingReader | TableReader
+
+
+def open_any(path: Path, hookup: Hookup | None = None) -> Reader:
     """Open a recording of any kind that is known. Raises RecordingError in one line that names the file."""
     suffix = path.suffix.lower()
     if suffix not in (*TABLES, *OTHERS):
@@ -102,7 +99,7 @@ def open_any(path: Path, hookup: Hookup | None = None) -> RecordingReader | Tabl
     except RecordingError:
         raise
     except ModuleNotFoundError as error:
-        raise RecordingError(f"{path}: {_EXTRA.format(module=error.name)}") from None
+        raise RecordingError(f"{path}: {EXTRA.format(module=error.name)}") from None
     except Exception as error:  # noqa: BLE001 - readers of other formats raise anything for a damaged file
         raise RecordingError(f"{path}: is damaged or no {suffix} file of samples ({_said(error)})") from None
     try:
@@ -118,7 +115,7 @@ def _said(error: Exception) -> str:
     return units.shown(f"{type(error).__name__}: {' '.join(str(error).split())}", 160)
 
 
-def _per_value(hookup: Hookup | None, channels: int) -> Real:
+def per_value(hookup: Hookup | None, channels: int) -> Real:
     """Readings that one unit of each input's values makes."""
     factors = np.ones(channels)
     if hookup is None:
@@ -131,7 +128,7 @@ def _per_value(hookup: Hookup | None, channels: int) -> Real:
 
 
 def _checked_size(path: Path) -> None:
-    if path.stat().st_size > _MOST_IN_MEMORY:
+    if path.stat().st_size > MOST_IN_MEMORY:
         raise RecordingError(f"{path}: is larger than 2 GiB, and this format is read as a whole: export it in parts")
 
 
@@ -178,7 +175,7 @@ def _table(path: Path, hookup: Hookup | None) -> TableReader:
         )
     with open(path, "rb") as raw:
         frames = sum(chunk.count(b"\n") for chunk in iter(lambda: raw.read(1 << 20), b"")) - numbers[0]
-    return TableReader(path, rate_hz, columns, max(1, frames), None, lines, _per_value(hookup, columns))
+    return TableReader(path, rate_hz, columns, max(1, frames), None, lines, per_value(hookup, columns))
 
 
 def _parsed(path: Path, rows: list[str], delimiter: str | None, columns: int, before: int) -> Real:
@@ -209,7 +206,7 @@ def _columns(path: Path, columns: list[Real], rate_hz: float, hookup: Hookup | N
         raise RecordingError(f"{path}: its channels differ in length or are empty: {[len(c) for c in columns]}")
     values = np.column_stack(columns)
     own = isinstance(about, dict)
-    factors = np.ones(len(columns)) if own else _per_value(hookup, len(columns))
+    factors = np.ones(len(columns)) if own else per_value(hookup, len(columns))
 
     def slices(count: int) -> Iterator[Real]:
         yield from (values[i : i + count] for i in range(0, len(values), count))
@@ -234,7 +231,7 @@ def _hdf5(path: Path, hookup: Hookup | None) -> TableReader:
         def slices(count: int) -> Iterator[Real]:
             yield from (np.asarray(data[i : i + count], dtype=np.float64) for i in range(0, data.shape[0], count))
 
-        factors = np.ones(data.shape[1]) if about is not None else _per_value(hookup, data.shape[1])
+        factors = np.ones(data.shape[1]) if about is not None else per_value(hookup, data.shape[1])
         wiring = about.get("hookup") if about is not None else None
         rate_hz = float(data.attrs["rate_hz"])
         return TableReader(path, rate_hz, data.shape[1], data.shape[0], wiring, slices, factors, file.close)
@@ -292,7 +289,7 @@ def _mat(path: Path, hookup: Hookup | None) -> TableReader:
         "int64",
     ):
         raise RecordingError(f"{path}: samples must be a table of numbers (frames, inputs), not {kind} {shape}")
-    if 8.0 * shape[0] * shape[1] > min(_MOST_IN_MEMORY, 8 * _MOST_PER_BYTE * path.stat().st_size):
+    if 8.0 * shape[0] * shape[1] > min(MOST_IN_MEMORY, 8 * _MOST_PER_BYTE * path.stat().st_size):
         raise RecordingError(
             f"{path}: says it has {shape[0]} frames of {shape[1]} inputs, more than can be read as a whole"
         )
@@ -348,156 +345,4 @@ def _tdms(path: Path, hookup: Hookup | None) -> TableReader:
             yield np.column_stack([np.asarray(c[i : min(i + count, frames)], dtype=np.float64) for c in channels])
 
     rate_hz = round(1.0 / float(next(iter(steps))), 6)
-    return TableReader(path, rate_hz, len(channels), frames, None, slices, _per_value(hookup, len(channels)), raw.close)
-
-
-# writing
-
-
-def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
-    """Write a recording in the format of the target's suffix, whole or not at all; frames written.
-
-    Tables and universal files get volts where a hook-up says how many, HDF5 and MAT readings with the hook-up beside
-    them. Raises RecordingError.
-    """
-    suffix = target.suffix.lower()
-    if suffix not in WRITTEN:
-        raise RecordingError(f"{target}: is written as {', '.join(WRITTEN)}; end the name so")
-    if target.exists():
-        raise RecordingError(f"{target}: is there already; choose a new name")
-    with open_any(source, hookup) as reader:
-        part = target.with_name(f".{target.stem}.part{suffix}")
-        if hookup is not None:
-            hookup.refuse_fewer_inputs(reader.channels, str(source))
-        table = hookup.table if hookup is not None else reader.hookup
-        names = (
-            [f"input {i + 1}" for i in range(reader.channels)]
-            if hookup is None
-            else hookup.channel_names(reader.channels)
-        )
-        try:
-            if suffix == ".au":
-                _to_recording(reader, part, target, names, table)
-                return reader.frames
-            writer = {".csv": _to_table, ".h5": _to_hdf5, ".mat": _to_mat, ".uff": _to_universal}.get(suffix, _to_sound)
-            writer(reader, part, names, table, hookup)
-            os.replace(part, target)
-        except ModuleNotFoundError as error:
-            raise RecordingError(f"{target}: {_EXTRA.format(module=error.name)}") from None
-        except (OSError, RuntimeError) as error:  # libsndfile's errors are the latter
-            why = getattr(error, "strerror", None) or " ".join(str(error).split()).rsplit(": ", 1)[-1]
-            raise RecordingError(f"{target}: cannot be written: {why}") from None
-        finally:
-            for left in (part, events_path(part)):
-                with contextlib.suppress(OSError):
-                    left.unlink(missing_ok=True)
-        return reader.frames
-
-
-Reader = RecordingReader | TableReader
-
-
-def _to_recording(reader: Reader, part: Path, target: Path, names: list[str], table: dict[str, Any] | None) -> None:
-    log = events_path(target)
-    if log.exists():
-        raise RecordingError(f"{log}: is there already; choose a new name")
-    for left in (part, events_path(part)):  # of a conversion that was killed
-        left.unlink(missing_ok=True)
-    recorder = Recorder(part, reader.rate_hz, names, f"converted from {reader.path.name}", table)
-    try:
-        for block in reader.blocks():
-            recorder.write(block.samples, lost_before=block.lost_before)
-    except BaseException:
-        with contextlib.suppress(RecordingError):
-            recorder.close(complete=False, reason="not converted to the end")
-        raise
-    recorder.close(complete=True)
-    os.replace(events_path(part), log)
-    try:
-        os.replace(part, target)
-    except BaseException:
-        log.unlink(missing_ok=True)
-        raise
-
-
-def _to_sound(
-    reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None
-) -> None:
-    import soundfile
-
-    flac = part.suffix == ".flac"
-    large = 4 * reader.frames * reader.channels > _WAV_LIMIT
-    kind, coding = ("FLAC", "PCM_24") if flac else ("RF64" if large else "WAV", "FLOAT")
-    with soundfile.SoundFile(part, "w", round(reader.rate_hz), reader.channels, coding, format=kind) as file:
-        for block in reader.blocks():
-            if flac and np.abs(block.samples).max() > 1.0:
-                raise RecordingError(f"{reader.path}: has samples beyond full scale, which FLAC cannot hold; take .wav")
-            file.write(block.samples)
-
-
-def _to_table(
-    reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None
-) -> None:
-    volts = 1.0 / _per_value(_unscaled(hookup), reader.channels)
-    with open(part, "w", encoding="utf-8") as file:
-        file.write(f"# rate = {reader.rate_hz:.12g} Hz, {'volts' if hookup is not None else 'full scale = 1'}\n")
-        file.write(",".join('"' + n.replace('"', "'") + '"' for n in names) + "\n")
-        for block in reader.blocks():
-            np.savetxt(file, block.samples * volts, fmt="%.9g", delimiter=",")
-
-
-def _unscaled(hookup: Hookup | None) -> Hookup | None:
-    if hookup is None or not hookup.table.get("scaled", False):
-        return hookup
-    return Hookup(hookup.pulse, hookup.points, hookup.display, {**hookup.table, "scaled": False})
-
-
-def _whole(reader: Reader) -> NDArray[np.float32]:
-    if 4 * reader.frames * reader.channels > _MOST_IN_MEMORY:
-        raise RecordingError(
-            f"{reader.path}: more than 2 GiB of samples: take .h5, .wav or .csv, which are written in blocks"
-        )
-    return np.concatenate([b.samples for b in reader.blocks()])
-
-
-def _about(names: list[str], table: dict[str, Any] | None) -> str:
-    return json.dumps({"values": "full scale = 1", "names": names, "hookup": table}, default=str)
-
-
-def _to_hdf5(reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None) -> None:
-    import h5py
-
-    with h5py.File(part, "w") as file:
-        data = file.create_dataset(
-            "samples", (0, reader.channels), "f4", maxshape=(None, reader.channels), chunks=(16_384, reader.channels)
-        )
-        data.attrs["rate_hz"] = reader.rate_hz
-        file["about"] = np.frombuffer(_about(names, table).encode(), dtype=np.uint8)
-        for block in reader.blocks():
-            at = data.shape[0]
-            data.resize(at + len(block.samples), axis=0)
-            data[at:] = block.samples
-
-
-def _to_mat(reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None) -> None:
-    from scipy.io import savemat
-
-    savemat(part, {"samples": _whole(reader), "rate_hz": reader.rate_hz, "about": _about(names, table)})
-
-
-def _to_universal(
-    reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None
-) -> None:
-    import pyuff
-
-    values = _whole(reader).astype(np.float64) / _per_value(_unscaled(hookup), reader.channels)
-    file = pyuff.UFF(str(part))
-    step_s = 1.0 / reader.rate_hz
-    for number, name in enumerate(names):
-        entry = pyuff.prepare_58(
-            func_type=1, rsp_node=number + 1, rsp_dir=0, ref_node=0, ref_dir=0, data=values[:, number],
-            x=np.arange(len(values)) * step_s, id1=name[:80], rsp_ent_name="input", ref_ent_name="NONE",
-            abscissa_spacing=1, abscissa_min=0.0, abscissa_inc=step_s, ordinate_spec_data_type=0,
-            orddenom_spec_data_type=0, z_axis_spec_data_type=0,
-        )  # fmt: skip
-        file.write_sets(entry, "overwrite" if number == 0 else "add")
+    return TableReader(path, rate_hz, len(channels), frames, None, slices, per_value(hookup, len(channels)), raw.close)

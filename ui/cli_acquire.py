@@ -125,11 +125,11 @@ def convert(
     hookup: HookupOption = None,
 ) -> None:
     """Write a recording in another format, or read one from elsewhere into a recording of our own."""
-    from stillshaft.acquire import exchange
+    from stillshaft.acquire import conversion
     from stillshaft.acquire import hookup as wiring
 
     wired = None if hookup is None else wiring.load_hookup(hookup)
-    frames = exchange.convert(source, target, wired)
+    frames = conversion.convert(source, target, wired)
     typer.echo(f"{target}: {frames} frames")
 
 

@@ -7,7 +7,7 @@ import pytest
 import pyuff
 import soundfile
 from scipy.io import loadmat, savemat
-from stillshaft.acquire import exchange, hookup, recording
+from stillshaft.acquire import conversion, exchange, hookup, recording
 
 RATE_HZ = 48_000.0
 SAMPLES = (0.5 * np.sin(np.outer(np.arange(30_000), [0.01, 0.02, 0.03]))).astype(np.float32)
@@ -36,9 +36,9 @@ def read_back(path, wired=HOOKUP):
         return np.concatenate([b.samples for b in reader.blocks(7001)]), reader.hookup
 
 
-@pytest.mark.parametrize("suffix", exchange.WRITTEN)
+@pytest.mark.parametrize("suffix", conversion.WRITTEN)
 def test_every_format_comes_back_as_it_was(source, tmp_path, suffix):
-    assert exchange.convert(source, tmp_path / f"y{suffix}", HOOKUP) == len(SAMPLES)
+    assert conversion.convert(source, tmp_path / f"y{suffix}", HOOKUP) == len(SAMPLES)
     samples, wiring = read_back(tmp_path / f"y{suffix}")
     np.testing.assert_allclose(samples, SAMPLES, atol=2**-23 if suffix == ".flac" else 1e-7)
     if suffix in (".au", ".h5", ".mat"):
@@ -49,9 +49,9 @@ def test_every_format_comes_back_as_it_was(source, tmp_path, suffix):
 def test_other_readers_agree(source, tmp_path):
     """soundfile, h5py, scipy.io, pyuff and numpy on what is written; tables and universal files hold volts."""
     volts = SAMPLES * [1.0, 5.0, 2.0]
-    for suffix in exchange.WRITTEN:
+    for suffix in conversion.WRITTEN:
         if suffix != ".au":
-            exchange.convert(source, tmp_path / f"y{suffix}", HOOKUP)
+            conversion.convert(source, tmp_path / f"y{suffix}", HOOKUP)
     assert np.array_equal(soundfile.read(tmp_path / "y.wav", dtype="float32")[0], SAMPLES)
     assert soundfile.info(tmp_path / "y.flac").subtype == "PCM_24"
     with h5py.File(tmp_path / "y.h5") as file:
@@ -149,7 +149,7 @@ def test_what_cannot_be_written_is_refused_and_nothing_is_left(source, tmp_path)
     before = {p: p.read_bytes() for p in tmp_path.iterdir()}
     for target, match in (("y.mp3", "is written as"), ("x.au", "is there already"), ("no/y.wav", "cannot be written")):
         with pytest.raises(recording.RecordingError, match=match):
-            exchange.convert(source, tmp_path / target, HOOKUP)
+            conversion.convert(source, tmp_path / target, HOOKUP)
     assert {p: p.read_bytes() for p in tmp_path.iterdir()} == before
 
 
@@ -161,7 +161,7 @@ def test_rate_and_time_column_together_are_refused():
 def test_a_log_of_the_targets_name_is_not_written_over(source, tmp_path):
     (tmp_path / "y.events.jsonl").write_text("of another recording\n")
     with pytest.raises(recording.RecordingError, match=r"y\.events\.jsonl: is there already; choose a new name"):
-        exchange.convert(source, tmp_path / "y.au", HOOKUP)
+        conversion.convert(source, tmp_path / "y.au", HOOKUP)
     assert (tmp_path / "y.events.jsonl").read_text() == "of another recording\n"
     assert not (tmp_path / "y.au").exists()
 
@@ -169,5 +169,5 @@ def test_a_log_of_the_targets_name_is_not_written_over(source, tmp_path):
 def test_what_a_killed_conversion_left_is_no_hindrance(source, tmp_path):
     for name in (".y.part.au", ".y.part.events.jsonl"):
         (tmp_path / name).write_bytes(b"half")
-    assert exchange.convert(source, tmp_path / "y.au", HOOKUP) == len(SAMPLES)
+    assert conversion.convert(source, tmp_path / "y.au", HOOKUP) == len(SAMPLES)
     assert sorted(p.name for p in tmp_path.iterdir()) == ["x.au", "x.events.jsonl", "y.au", "y.events.jsonl"]

@@ -5,7 +5,7 @@ import os
 
 import numpy as np
 import pytest
-from stillshaft.acquire import exchange, recording, scenario, simulated
+from stillshaft.acquire import conversion, exchange, recording, scenario, simulated
 from stillshaft.acquire.hookup import HookupError, hookup_from
 from stillshaft.acquire.recording import RecordingError
 from stillshaft.acquire.source import SourceError
@@ -124,7 +124,7 @@ def test_mat_that_holds_no_numbers_or_too_many(tmp_path, monkeypatch):
 def test_a_hook_up_of_more_inputs_than_the_recording(tmp_path):
     path = recorded(tmp_path)
     with pytest.raises(HookupError, match="input"):
-        exchange.convert(path, tmp_path / "b.csv", hookup_from(HOOKUP))
+        conversion.convert(path, tmp_path / "b.csv", hookup_from(HOOKUP))
     assert sorted(p.name for p in tmp_path.iterdir()) == ["a.au", "a.events.jsonl"]
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 from fuzz.doors_tables import wired
 from fuzz.guard import LARGEST_INPUT, door, one_line
-from stillshaft.acquire import exchange, hookup, recording, serialline
+from stillshaft.acquire import conversion, exchange, hookup, recording, serialline
 from stillshaft.acquire.recording import RecordingError
 from stillshaft.acquire.source import SourceLost
 from stillshaft.dsp import tables
@@ -46,7 +46,7 @@ def written(suffix: str) -> bytes:
             return source.read_bytes()
         if suffix == ".events.jsonl":
             return recording.events_path(source).read_bytes()
-        exchange.convert(source, target, _wired())
+        conversion.convert(source, target, _wired())
         return target.read_bytes()
 
 
@@ -148,7 +148,7 @@ _MORE_SEEDS = {".h5": _hdf5, ".mat": _mats, ".uff": _uffs}
 
 def _seeds(suffix: str) -> list[bytes]:
     """Valid recordings of a suffix, of this program and of others."""
-    own = [written(suffix)] if suffix in exchange.WRITTEN else []
+    own = [written(suffix)] if suffix in conversion.WRITTEN else []
     sounds = [_sound(*kind) for kind in _SOUNDS.get(suffix, ())]
     return _MORE_SEEDS[suffix]() if suffix in _MORE_SEEDS else [*own, *sounds]
 
@@ -272,7 +272,7 @@ def converted(data: bytes, room: Path) -> None:
     path, target = room / f"a{suffix}", room / "b.wav"
     path.write_bytes(data)
     try:
-        exchange.convert(path, target, None if suffix == ".h5" else _wired())
+        conversion.convert(path, target, None if suffix == ".h5" else _wired())
     except RecordingError:
         assert [p.name for p in room.iterdir()] == [path.name]
         raise

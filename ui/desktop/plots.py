@@ -19,7 +19,24 @@ _BAR_EMS = 6.5  # heights of text that a point's two bars need
 _ORDERS = 10
 
 
-class PhaseRibbon(Graph):
+class _AboutZero(Graph):
+    """Curves of the points about a zero line, with a key of their names."""
+
+    _names: tuple[str, ...] = ()
+
+    def draw_backdrop(self, painter: QtGui.QPainter) -> None:
+        """Axes, the zero line, and the key."""
+        super().draw_backdrop(painter)
+        if self.bare:
+            return
+        frame = self.frame_now()
+        zero = float(frame.y(np.array(0.0)))
+        painter.setPen(QtGui.QPen(QtGui.QColor(self.theme.quiet), 1.0))
+        painter.drawLine(QtCore.QPointF(frame.area.left(), zero), QtCore.QPointF(frame.area.right(), zero))
+        self.key(painter, self._names)
+
+
+class PhaseRibbon(_AboutZero):
     """Phase of each point against time as its departure from the mean, with the fitted beat or drift."""
 
     x_title, y_title = "time, s", "phase − mean, °"
@@ -31,7 +48,6 @@ class PhaseRibbon(Graph):
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._span = _LEAST_SPAN_DEG
         self._end_s = 10.0
-        self._names: tuple[str, ...] = ()
         self.set_ranges(0.0, 10.0, -_LEAST_SPAN_DEG, _LEAST_SPAN_DEG)
 
     def show_ribbon(self, points: Sequence[RibbonPoint]) -> None:
@@ -60,17 +76,6 @@ class PhaseRibbon(Graph):
         self.summarise("; ".join(said) or "no phase yet")
         self.update()
 
-    def draw_backdrop(self, painter: QtGui.QPainter) -> None:
-        """Axes, the zero line, and the key."""
-        super().draw_backdrop(painter)
-        if self.bare:
-            return
-        frame = self.frame_now()
-        zero = float(frame.y(np.array(0.0)))
-        painter.setPen(QtGui.QPen(QtGui.QColor(self.theme.quiet), 1.0))
-        painter.drawLine(QtCore.QPointF(frame.area.left(), zero), QtCore.QPointF(frame.area.right(), zero))
-        self.key(painter, self._names)
-
     def draw(self, painter: QtGui.QPainter) -> None:
         """Fitted curves as broad bands behind, phases in front."""
         frame = self.frame_now()
@@ -90,7 +95,7 @@ class PhaseRibbon(Graph):
         painter.setClipping(False)
 
 
-class WaveformPlot(Graph):
+class WaveformPlot(_AboutZero):
     """Each point over one revolution, with the band in which single revolutions lie (one standard deviation)."""
 
     x_title = "shaft angle, °"
@@ -101,7 +106,6 @@ class WaveformPlot(Graph):
         self._waveform: Waveform | None = None
         self._lines: list[tuple[Polyline, Polyline]] = []
         self._reach = 1.0
-        self._names: tuple[str, ...] = ()
         self.x_step = 90.0
         self.set_ranges(0.0, 360.0, -1.0, 1.0)
 
@@ -131,17 +135,6 @@ class WaveformPlot(Graph):
         said = [f"{p.name} from {p.mean.min():.2g} to {p.mean.max():.2g} {waveform.unit}" for p in waveform.points]
         self.summarise(f"mean of {waveform.revolutions} revolutions: " + "; ".join(said))
         self.update()
-
-    def draw_backdrop(self, painter: QtGui.QPainter) -> None:
-        """Axes, the zero line, and the key."""
-        super().draw_backdrop(painter)
-        if self.bare:
-            return
-        frame = self.frame_now()
-        zero = float(frame.y(np.array(0.0)))
-        painter.setPen(QtGui.QPen(QtGui.QColor(self.theme.quiet), 1.0))
-        painter.drawLine(QtCore.QPointF(frame.area.left(), zero), QtCore.QPointF(frame.area.right(), zero))
-        self.key(painter, self._names)
 
     def draw(self, painter: QtGui.QPainter) -> None:
         """Bands, then means."""

@@ -13,7 +13,7 @@ from typing import Protocol
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop.beside import box_of, place
+from stillshaft.ui.desktop.panel_place import box_of, place
 from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import THEMES, Theme
 

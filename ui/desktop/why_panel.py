@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts, why_texts
-from stillshaft.ui.desktop.beside import place
+from stillshaft.ui.desktop.panel_place import place
 from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import Theme
 

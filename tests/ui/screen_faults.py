@@ -1,6 +1,9 @@
 """What a person could not read, reach or hear named on a shown window, found from the widgets and their pixels."""
 
+import os
+import re
 from collections import Counter
+from pathlib import Path
 
 import numpy as np
 from PySide6 import QtCore, QtGui, QtTest, QtWidgets
@@ -16,6 +19,7 @@ CONTROLS = (
 )
 _LEAST_TARGET = 40  # px, of what is pressed
 _FAR = 100_000  # px, room without end
+_PICTURES = os.environ.get("STILLSHAFT_PICTURES")  # a folder: each screen that is checked leaves a picture there
 _SHOW_MNEMONIC = QtCore.Qt.TextFlag.TextShowMnemonic.value
 
 
@@ -28,6 +32,20 @@ def faults(window):
             if problem:
                 found.append(f"{_called(widget)}: {problem}")
     return found + _same_mnemonic(window) + _not_reached(window) + faint(window)
+
+
+def keep_picture(frame, *named):
+    """The window as it was checked, and the whole of a page that scrolls, for a look afterwards; only where asked for."""
+    if not _PICTURES:
+        return
+    view, size = frame.view, f"{frame.width()}x{frame.height()}"
+    words = (frame.open_stage.value, *named, view.language, view.theme, view.text_size, size)
+    path = Path(_PICTURES) / f"{'_'.join(re.sub(r'[^A-Za-z0-9]+', '-', word) for word in words if word)}.png"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    area = frame.stack.currentWidget()
+    frame.grab().save(str(path))
+    if area.verticalScrollBar().maximum():
+        area.widget().grab().save(str(path.with_stem(f"{path.stem}_whole")))
 
 
 def small_targets(window):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 from PySide6 import QtCore, QtGui
@@ -144,9 +145,11 @@ class PulsePicture(Graph):
             painter.setPen(self.pen(theme.caution, 1.5, (6.0, 4.0)))
             painter.drawLine(QtCore.QPointF(frame.area.left(), y), QtCore.QPointF(frame.area.right(), y))
             painter.setFont(self.small())
-            self.draw_text(
-                painter, frame.area.right() - 4.0, y - 3.0, "threshold", theme.caution, across=1.0, backed=True
-            )
+            apart = [frame.area.left(), *frame.x(seen.edges_ms).tolist(), frame.area.right()]
+            widest = max(end - begin for begin, end in pairwise(apart))
+            # between two pulses, always the same two
+            at = next(0.5 * (begin + end) for begin, end in pairwise(apart) if end - begin > 0.9 * widest)
+            self.draw_text(painter, at, y - 3.0, "threshold", theme.caution, across=0.5, backed=True)
         level = columns(100.0 * seen.values, max(16, int(frame.area.width())))
         x = np.linspace(float(frame.x(seen.times_ms[:1])[0]), float(frame.x(seen.times_ms[-1:])[0]), level.size)
         self.draw_noisy(painter, self._line.set(x, frame.y(level)), theme.text)

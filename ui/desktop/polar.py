@@ -16,6 +16,7 @@ Complex = NDArray[np.complex128]
 
 _LENS_SHARE = 0.118  # of the picture's side
 _LENS_UP, _LENS_FILL = 0.24, 0.6  # of the lens: its cloud's middle above its own, and what the cloud fills; words below
+_UNKNOWN_ALPHA = 36  # of 255: a region that leaves the picture is no line to be read
 _MOST_TIMES, _LEAST_TIMES = 5000.0, 2.0
 
 
@@ -137,18 +138,22 @@ class VectorCloud(PolarPicture):
             self._draw_lens(painter, number, point)
 
     def _region(self, painter: QtGui.QPainter, border: QtGui.QPolygonF, point: CloudPoint, colour: str) -> None:
-        """The border of a mean's region; no further than the rim where it is next to unknown."""
-        beyond = float(np.abs(point.border).max(initial=0.0)) > self.rim
-        if beyond:
-            x, y, radius = self.middle()
-            inside = QtGui.QPainterPath()
-            inside.addEllipse(QtCore.QPointF(x, y), radius, radius)
-            painter.setClipPath(inside)
-        painter.setPen(self.pen(colour, self.line_px))
-        painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
+        """The border of a mean's region; a tint within the rim where it is next to unknown."""
+        if float(np.abs(point.border).max(initial=0.0)) <= self.rim:
+            painter.setPen(self.pen(colour, self.line_px))
+            painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
+            painter.drawPolygon(border)
+            return
+        x, y, radius = self.middle()
+        inside = QtGui.QPainterPath()
+        inside.addEllipse(QtCore.QPointF(x, y), radius, radius)
+        tint = QtGui.QColor(colour)
+        tint.setAlpha(_UNKNOWN_ALPHA)
+        painter.setClipPath(inside)
+        painter.setPen(QtCore.Qt.PenStyle.NoPen)
+        painter.setBrush(tint)
         painter.drawPolygon(border)
-        if beyond:
-            painter.setClipping(False)
+        painter.setClipping(False)
 
     def _dots(self, painter: QtGui.QPainter, polygon: QtGui.QPolygonF, number: int, size: float) -> None:
         colour = QtGui.QColor(self.point_colour(number))

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from balancing_jobs import balancing_job
 from PySide6 import QtCore, QtWidgets
-from screen_faults import faults, items_of, small_targets, text_of
+from screen_faults import faults, items_of, keep_picture, small_targets, text_of
 from stillshaft.ui.desktop import canvas, phrases, settings, words
 from stillshaft.ui.desktop.feed import Status
 from stillshaft.ui.desktop.phrases import Phrases
@@ -156,7 +156,9 @@ def test_every_page_can_be_read_reached_and_heard_in_german(with_job, wait, size
     frame.set_view(View(language="Deutsch", theme="sunlight", text_size=text_size))
     for stage in Stage:
         frame.open(stage)
-        assert laid_out(frame, wait) == [], stage
+        found = laid_out(frame, wait)
+        keep_picture(frame, "a job")
+        assert found == [], stage
     frame.show_view()
     assert laid_out(frame.panel, wait) == []
     frame.panel.put_away()

@@ -6,7 +6,7 @@ import subprocess
 import sys
 
 import pytest
-from screen_faults import faint, faults, small_targets, unseen_focus
+from screen_faults import faint, faults, keep_picture, small_targets, unseen_focus
 from stillshaft.ui.desktop.feed import Status
 from stillshaft.ui.desktop.settings import CHOICES, View
 from stillshaft.ui.desktop.stages import Stage
@@ -30,16 +30,17 @@ def test_every_page_can_be_read_reached_and_heard(still, wait, size):
     frame = still.frame
     frame.resize(*size)
     hookup, runs = frame.pages[Stage.HOOK_UP], frame.pages[Stage.RUNS]
-    shown = [(stage, lambda: None) for stage in Stage]
-    shown.append((Stage.HOOK_UP, lambda: hookup.turn.buttons["Simulated rotor"].click()))
-    shown.append((Stage.RUNS, lambda: runs.watch.turn_waveform.click()))
+    shown = [(stage, "", lambda: None) for stage in Stage]
+    shown.append((Stage.HOOK_UP, "simulated rotor", lambda: hookup.turn.buttons["Simulated rotor"].click()))
+    shown.append((Stage.RUNS, "spectrum", lambda: runs.watch.turn_waveform.click()))
     for text_size in CHOICES["text_size"]:
         for theme in ("light", "dark", "sunlight"):
             frame.set_view(View(theme=theme, text_size=text_size))
-            for stage, then in shown:
+            for stage, what, then in shown:
                 frame.open(stage)
                 then()
                 wait(30)
+                keep_picture(frame, "no job", what)
                 area = frame.stack.currentWidget().verticalScrollBar()
                 # sunlight has the thickest borders: what fits there fits in the other themes
                 found = faults(frame) + small_targets(frame) if theme == "sunlight" else []

@@ -2,7 +2,7 @@
 
 import pytest
 from balancing_jobs import balancing_job
-from screen_faults import faint, faults, small_targets
+from screen_faults import faint, faults, keep_picture, small_targets
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage
 
@@ -64,6 +64,7 @@ def test_every_page_with_a_job_can_be_read_reached_and_heard(program, wait, wait
             if not found():
                 break
             wait(200)
+        keep_picture(frame, job.__name__, word)
         seen = found()
         area = frame.stack.currentWidget().verticalScrollBar()
         for place in sorted({area.maximum() // 2, area.maximum()}):

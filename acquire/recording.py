@@ -205,6 +205,7 @@ def open_recording(path: Path) -> RecordingReader:
         raise RecordingError(f"{path}: is empty (0 bytes); record again")
     if size < _LEAST_BYTES:
         raise RecordingError(f"{path}: has only {size} bytes, less than the header of any recording; record again")
+    _refuse_mp3(path)
     try:
         file = soundfile.SoundFile(path)
     except (soundfile.SoundFileError, RuntimeError, OSError, TypeError) as error:  # TypeError: samples without a header
@@ -221,6 +222,19 @@ def open_recording(path: Path) -> RecordingReader:
         file.close()
         raise
     return RecordingReader(path, float(file.samplerate), file.channels, file.frames, hookup, gaps, lost, skew_s, file)
+
+
+def _refuse_mp3(path: Path) -> None:
+    """Raise RecordingError for what begins like MP3: it changes amplitude and phase, and its library talks to the terminal."""
+    try:
+        with open(path, "rb") as file:
+            begin = file.read(3)
+    except OSError as error:
+        raise RecordingError(f"{path}: cannot be read: {error.strerror}") from None
+    if begin == b"ID3" or (
+        begin[:1] == b"\xff" and begin[1:2] >= b"\xe0"
+    ):  # a tag, or the eleven bits that a frame begins with
+        raise RecordingError(f"{path}: is MP3, which keeps neither amplitude nor phase; record as WAV, FLAC or AU")
 
 
 def check_there(path: Path) -> None:

@@ -68,6 +68,14 @@ def test_what_is_no_file(tmp_path):
     refused(tmp_path / "a.raw", "is no recording")
 
 
+@pytest.mark.parametrize("begin", [b"ID3\4", b"\xff\xfb\x90\x64", b"\xff" * 8])
+def test_mp3_is_refused_without_a_word_of_its_library(tmp_path, capfd, begin):
+    """The eleven bits of ones that a frame begins with: ISO/IEC 11172-3, from memory."""
+    (tmp_path / "a.wav").write_bytes(begin + bytes(5000))
+    refused(tmp_path / "a.wav", "is MP3, which keeps neither amplitude nor phase; record as WAV, FLAC or AU")
+    assert capfd.readouterr() == ("", "")
+
+
 def test_inputs_and_rates_have_bounds(tmp_path):
     (tmp_path / "a.csv").write_text("# rate = 4800 Hz\n" + ",".join(["1"] * 300) + "\n")
     refused(tmp_path / "a.csv", "has 300 inputs; 1 to 256")

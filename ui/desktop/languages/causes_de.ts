@@ -381,7 +381,7 @@
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>
         <source>1x holds {0} % of the mean square</source>
-        <translation>1x enthält {0} % des mittleren Quadrats</translation>
+        <translation>1x trägt {0} % des mittleren Quadrats</translation>
     </message>
     <message>
         <location filename="../../../solver/diagnosis_rules.toml"/>

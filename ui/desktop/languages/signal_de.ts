@@ -514,6 +514,11 @@
         <translation>{0}: hat nur {1} Byte, weniger als der Kopf einer Aufnahme; neu aufnehmen</translation>
     </message>
     <message>
+        <location filename="../../../acquire/recording.py"/>
+        <source>{0}: is MP3, which keeps neither amplitude nor phase; record as WAV, FLAC or AU</source>
+        <translation>{0}: ist MP3, das weder Amplitude noch Phase bewahrt; als WAV, FLAC oder AU aufnehmen</translation>
+    </message>
+    <message>
         <location filename="../../../acquire/scenario.py"/>
         <source>support: there are {0}; a rotor has two</source>
         <translation>support: es gibt {0}; ein Rotor hat zwei</translation>

@@ -741,7 +741,7 @@
     </message>
     <message>
         <source>which tells {0} from {1}</source>
-        <translation>das unterscheidet {0} von {1}</translation>
+        <translation>das unterscheidet „{0}“ von „{1}“</translation>
     </message>
     <message>
         <source>it is to run at {0}</source>
@@ -1328,6 +1328,38 @@
         <translation>Zurück zur Seite</translation>
     </message>
     <message>
+        <source>running {0}</source>
+        <translation>Betrieb {0}</translation>
+    </message>
+    <message>
+        <source>resonance {0}</source>
+        <translation>Resonanz {0}</translation>
+    </message>
+    <message>
+        <source>coast-down</source>
+        <translation>Auslauf</translation>
+    </message>
+    <message>
+        <source>run-up</source>
+        <translation>Hochlauf</translation>
+    </message>
+    <message>
+        <source>, which tells {0} from {1}</source>
+        <translation>, das unterscheidet „{0}“ von „{1}“</translation>
+    </message>
+    <message>
+        <source>likely: {0}</source>
+        <translation>wahrscheinlich: {0}</translation>
+    </message>
+    <message>
+        <source>likely: {0}; {1}</source>
+        <translation>wahrscheinlich: {0}; {1}</translation>
+    </message>
+    <message>
+        <source>Change {0}</source>
+        <translation>Änderung {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -1650,7 +1682,7 @@
     <message>
         <location filename="../../../ui/desktop/brief_entries.py"/>
         <source>the name its jobs go by</source>
-        <translation>Name, unter dem ihre Aufträge laufen</translation>
+        <translation>Name in ihren Aufträgen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_entries.py"/>
@@ -2361,6 +2393,11 @@
         <location filename="../../../ui/desktop/brief_start.py"/>
         <source>Folder for new jobs</source>
         <translation>Ordner für neue Aufträge</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_start.py"/>
+        <source>New jobs go into {0}. Everything is saved into the job's folder as you go.</source>
+        <translation>Neue Aufträge kommen in {0}. Alles wird laufend im Ordner des Auftrags gesichert.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/calibration_card.py"/>
@@ -4410,7 +4447,7 @@
     <message>
         <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
         <source>The figures suggest; you decide. Decision and reason are recorded.</source>
-        <translation>Die Befunde raten; Sie entscheiden. Entscheidung und Grund werden protokolliert.</translation>
+        <translation>Die Befunde legen etwas nahe; die Entscheidung liegt bei Ihnen. Entscheidung und Grund werden protokolliert.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
@@ -4623,6 +4660,11 @@
         <translation>Prüfung: {0} hat noch kein Ergebnis.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/inspect_page.py"/>
+        <source>To be seen to on Inspect: {0}.</source>
+        <translation>Beim Prüfen zu beachten: {0}.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/inspect_result.py"/>
         <source>{0}: {1} of the mean square</source>
         <translation>{0}: {1} des mittleren Quadrats</translation>
@@ -4716,6 +4758,21 @@
         <location filename="../../../ui/desktop/inspect_result.py"/>
         <source>{0} ± {1} Hz ({2} r/min), damping ratio {3}, seen best at {4}</source>
         <translation>{0} ± {1} Hz ({2} r/min), Dämpfungsgrad {3}, am besten zu sehen bei {4}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0} over {1}: {2}, {3}° apart</source>
+        <translation>{0} zu {1}: {2}, {3}° auseinander</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0}: resonance at {1}, amplification {2}</source>
+        <translation>{0}: Resonanz bei {1}, Überhöhung {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/inspect_result.py"/>
+        <source>{0} ({1} r/min), damping ratio {2}, seen best at {3}</source>
+        <translation>{0} ({1} r/min), Dämpfungsgrad {2}, am besten zu sehen bei {3}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_source.py"/>
@@ -5402,6 +5459,20 @@ Letzter Lauf {1}
 {2}</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>First run {0}
+Last run {1}
+Change {2}</source>
+        <translation>Erster Lauf {0}
+Letzter Lauf {1}
+Änderung {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_page.py"/>
+        <source>{0} from last run to last run</source>
+        <translation>{0} von letztem zu letztem Lauf</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/machines_plot.py"/>
         <source>date of the run</source>
         <translation>Datum des Laufs</translation>
@@ -5460,6 +5531,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/machines_text.py"/>
         <source>times as much</source>
         <translation>mal so viel</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/machines_text.py"/>
+        <source>a job that names no machine</source>
+        <translation>ein Auftrag, der keine Maschine nennt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_after.py"/>

@@ -11,6 +11,7 @@ import gc
 import hashlib
 import math
 import os
+import re
 import time
 import unicodedata
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -264,7 +265,14 @@ def _machines(jobs: Iterable[JobShown], kept: Sequence[stored.Stored], file: Pat
         told.setdefault(alike(entry.machine), []).append(entry)
         grouped.setdefault((True, alike(entry.machine)), [])
     machines = [_machine(group, told.get(name, []) if named else [], file) for (named, name), group in grouped.items()]
-    return tuple(sorted(machines, key=lambda m: (alike(m.name), not m.named, m.jobs[0].folder if m.jobs else "")))
+    return tuple(
+        sorted(machines, key=lambda m: (_counting(alike(m.name)), not m.named, m.jobs[0].folder if m.jobs else ""))
+    )
+
+
+def _counting(name: str) -> list[tuple[int, str]]:
+    """A name to be put in order by: fan 2 comes before fan 10."""
+    return [(len(part) * (number % 2), part) for number, part in enumerate(re.split(r"(\d+)", name))]
 
 
 def _machine(group: list[JobShown], kept: Sequence[stored.Stored], file: Path) -> Machine:

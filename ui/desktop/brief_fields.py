@@ -8,10 +8,11 @@ from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.worded import LineEdit, PlainTextEdit
+from stillshaft.ui.desktop.words import own
 from stillshaft.ui.theme import THEMES, Theme
 
 NOT_SAID = "not said"
-_COLUMN_EMS = 13.0  # heights of text that a field needs
+_COLUMN_EMS = 12.0  # heights of text that a field needs
 _MOST_COLUMNS = 4
 _TEXT_LINES = 3
 
@@ -207,12 +208,15 @@ class Pick(parts.Choice):
 
 
 class PickField(Field):
-    """One of some words, or none of them; recorded when it is chosen."""
+    """One of some words, or none of them; recorded when it is chosen. With `as_written` they are somebody's own names."""
 
-    def __init__(self, name: str, words: Sequence[str], none: str = NOT_SAID, *, wide: bool = False) -> None:
+    def __init__(
+        self, name: str, words: Sequence[str], none: str = NOT_SAID, *, wide: bool = False, as_written: bool = False
+    ) -> None:
         self.pick = Pick()
         self.words = ("", *words)
-        self.pick.addItems([none, *map(parts.begun, words)])
+        self._shown = own if as_written else parts.begun
+        self.pick.addItems([none, *map(self._shown, words)])
         super().__init__(name, self.pick, wide=wide)
         self.pick.activated.connect(lambda _number: self.commit())
 
@@ -224,7 +228,7 @@ class PickField(Field):
     def offer(self, word: str) -> None:
         """Add a word to choose from."""
         self.words = (*self.words, word)
-        self.pick.addItem(parts.begun(word))
+        self.pick.addItem(self._shown(word))
 
     def put(self, text: str) -> None:
         """Choose; a word that is not in the list joins it."""

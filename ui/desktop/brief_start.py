@@ -16,6 +16,8 @@ from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.theme import Theme
 
+_TWO_FIELDS_EMS = 26  # heights of text that name and person need side by side
+
 
 def usual_folder() -> Path:
     """Where jobs go unless another folder is chosen."""
@@ -66,9 +68,17 @@ class StartCard(parts.Card):
         )
         self.open = parts.button("&Open job…", self._ask_job, tip="Go on with a job")
         self.called.line.returnPressed.connect(self._begin)
-        self.body.addWidget(parts.label("Everything is saved into the job's folder as you go.", "quiet", wrap=True))
-        self.body.addWidget(self.form)
-        self.body.addLayout(line_of_buttons((self.begin, self.other, self.open)))
+        self._row = QtWidgets.QBoxLayout(QtWidgets.QBoxLayout.Direction.TopToBottom)
+        self._row.setSpacing(look.GAP)
+        self._row.addWidget(self.form, 1)
+        buttons = QtWidgets.QWidget()
+        foot = QtWidgets.QVBoxLayout(buttons)
+        foot.setContentsMargins(0, 0, 0, 0)
+        foot.addStretch(1)
+        foot.addLayout(line_of_buttons((self.begin, self.other, self.open)))
+        self._buttons = buttons
+        self._row.addWidget(buttons)
+        self.body.addLayout(self._row)
         self.body.addWidget(self.where)
         self.body.addWidget(self.remark)
         self._tell_room()
@@ -85,7 +95,7 @@ class StartCard(parts.Card):
 
     def _tell_room(self) -> None:
         breakable = str(self.room).replace("/", "/\u200b")  # a path has no spaces to break at
-        self.where.setText(f"New jobs go into {breakable}")
+        self.where.setText(f"New jobs go into {breakable}. Everything is saved into the job's folder as you go.")
 
     def _begin(self) -> None:
         name = " ".join(self.called.text.split())
@@ -137,4 +147,9 @@ class StartCard(parts.Card):
 
     def set_width(self, width_px: int, body_px: int) -> None:
         """So much room, for text of this size."""
-        self.form.set_width(width_px - 2 * look.ROOM, body_px)
+        room = width_px - 2 * look.ROOM
+        left = room - look.GAP - self._buttons.sizeHint().width()
+        direction = QtWidgets.QBoxLayout.Direction
+        beside = left >= _TWO_FIELDS_EMS * body_px
+        self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
+        self.form.set_width(left if beside else room, body_px)

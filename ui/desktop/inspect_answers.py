@@ -24,6 +24,7 @@ ASKED = ("began", "last_work", "process")  # of the interview, kept in the brief
 _BY_HAND = ("runout", "pulley_runout")  # figures that are read off a gauge
 _MEASURED = ("steadiness",)  # words that only a measurement gives
 _LOOKED_AT = "looked at: "
+_MOST_NAMED = 2  # causes in a row
 _LONGEST_WORD = 90  # letters of a reason, in a row
 _ASSUMED = 0.1  # of a figure that was given without what it is known to
 
@@ -110,7 +111,7 @@ def rows(checks: Sequence[Check], state: JobState, diagnosis: Diagnosis) -> list
         first = Row(DIAGNOSIS, "What may be wrong", State.EMPTY, "nothing measured yet")
     else:
         other = any(c.key != "unbalance" for c in likely)
-        word = ", ".join(f"{c.name} likely" for c in likely[:1]) or "several causes possible"
+        word = f"likely: {'; '.join(c.name for c in likely[:_MOST_NAMED])}" if likely else "several causes possible"
         first = Row(DIAGNOSIS, "What may be wrong", State.ATTENTION if other else State.UNDER_WAY, word)
     return [first, *(row(check, state) for check in checks)]
 
@@ -125,8 +126,8 @@ def row(check: Check, state: JobState) -> Row:
         return Row(check.key, title, State.UNDER_WAY if looked else State.EMPTY, word)
     outcome = event.what.outcome
     state_of = {"fine": State.DONE, "needs attention": State.ATTENTION, "not done": State.EMPTY}[outcome]
-    word = f"not done: {event.what.note}" if outcome == "not done" else outcome
-    return Row(check.key, title, state_of, textwrap.shorten(word, _LONGEST_WORD, placeholder=" …"))
+    why = textwrap.shorten(event.what.note, _LONGEST_WORD, placeholder=" …") if outcome == "not done" else ""
+    return Row(check.key, title, state_of, outcome, why)
 
 
 def check_of(quantity: str) -> str | None:

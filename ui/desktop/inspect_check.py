@@ -99,7 +99,7 @@ class CheckPane(Worded, QtWidgets.QWidget):
         self.remark = Remark()
         self.remark.set_theme(self._theme)
         self.recorded = parts.label("", "small", wrap=True)
-        for widget in (self.photos, self.note, self.outcome, self.remark, self.recorded):
+        for widget in (self.note, self.outcome, self.remark, self.recorded, self.photos):
             card.body.addWidget(widget)
         return card
 

@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.ui.desktop import glyphs, look
+from stillshaft.ui.desktop import glyphs, look, words
 from stillshaft.ui.desktop.stages import State
 from stillshaft.ui.desktop.worded import Worded
-from stillshaft.ui.desktop.words import words
 from stillshaft.ui.theme import THEMES, Theme
 
 _SHAPE_X, _TEXT_X, _RADIUS = 22.0, 44, 7.0
@@ -18,12 +17,18 @@ _NO_LIMIT = 16_777_215  # px, Qt's own
 
 @dataclass(frozen=True)
 class Row:
-    """A row: its key, its title, how it stands, and the word for that."""
+    """A row: its key, its title, how it stands, and the word for that; `why` follows it as somebody wrote it."""
 
     key: str
     title: str
     state: State
     word: str
+    why: str = ""
+
+    @property
+    def said(self) -> str:
+        """The word with what follows it, in the language of the window."""
+        return words.own(f"{words.words(self.word)}: {self.why}") if self.why else self.word
 
 
 class _RowPainter(QtWidgets.QStyledItemDelegate):
@@ -45,7 +50,7 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         """Title and word, in as many lines as they need."""
         row, width = self.list.rows[index.row()], self.list.least_room
         name, word = (QtGui.QFontMetrics(f) for f in self._fonts())
-        high = _box(name, row.title, width).height() + _box(word, row.word, width).height()
+        high = _box(name, row.title, width).height() + _box(word, row.said, width).height()
         return QtCore.QSize(100, max(look.TARGET_PX, high + look.GAP))
 
     def paint(
@@ -67,16 +72,18 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         glyphs.draw_state(painter, row.state, centre, _RADIUS, theme, behind)
         name, word = self._fonts()
         title = _box(QtGui.QFontMetrics(name), row.title, self.list.least_room)
-        said = _box(QtGui.QFontMetrics(word), row.word, self.list.least_room)
+        said = _box(QtGui.QFontMetrics(word), row.said, self.list.least_room)
         top = box.top() + 0.5 * (box.height() - title.height() - said.height())
         left, room = box.left() + _TEXT_X, self.list.least_room - _TEXT_X - look.TIGHT
         painter.setPen(QtGui.QColor(theme.text))
         painter.setFont(name)
         wrap = QtCore.Qt.TextFlag.TextWordWrap.value
-        painter.drawText(QtCore.QRectF(left, top, room, title.height() + 1), wrap, words(row.title))
+        painter.drawText(QtCore.QRectF(left, top, room, title.height() + 1), wrap, words.words(row.title))
         painter.setPen(QtGui.QColor(glyphs.state_colour(row.state, theme)))
         painter.setFont(word)
-        painter.drawText(QtCore.QRectF(left, top + title.height(), room, said.height() + 1), wrap, words(row.word))
+        painter.drawText(
+            QtCore.QRectF(left, top + title.height(), room, said.height() + 1), wrap, words.words(row.said)
+        )
         if chosen and self.list.hasFocus():
             painter.setPen(QtGui.QPen(QtGui.QColor(theme.accent), 2.0))
             painter.drawRoundedRect(QtCore.QRectF(box).adjusted(1, 1, -1, -1), 4, 4)
@@ -86,7 +93,7 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
 def _box(metrics: QtGui.QFontMetrics, text: str, width: int) -> QtCore.QRect:
     """Room for a text in a row of this width."""
     room = QtCore.QRect(0, 0, max(60, width - _TEXT_X - look.TIGHT), 10_000)
-    return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, words(text))
+    return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, words.words(text))
 
 
 class _Rows(QtCore.QAbstractListModel):
@@ -112,7 +119,7 @@ class _Rows(QtCore.QAbstractListModel):
         if role not in (roles.DisplayRole, roles.AccessibleTextRole, roles.ToolTipRole) or not index.isValid():
             return None
         row = self.rows[index.row()]
-        return f"{row.title}: {row.word}"
+        return words.own(f"{words.words(row.title)}: {words.words(row.said)}")
 
     def take(self, rows: tuple[Row, ...]) -> None:
         """Other rows, or the same with other words."""

@@ -223,7 +223,7 @@ class InspectPage(Page):
         titles = {c.key: c.title for c in shown.checks}
         for key, event in shown.state.checks.items():
             if event.what.outcome == "needs attention" and key in titles:
-                return Sentence(f"Inspection: {titles[key]} needs attention.", Stage.INSPECT, Weight.CAUTION, "Inspect")
+                return Sentence(f"To be seen to on Inspect: {titles[key]}.", Stage.INSPECT, Weight.CAUTION, "Inspect")
         first = shown.diagnosis.causes[0]
         if first.verdict == "likely" and first.key != "unbalance":
             advice = f"{parts.begun(first.name)} is likely: {first.advice}."

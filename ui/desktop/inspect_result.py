@@ -19,6 +19,7 @@ from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.desktop.why import explain
 from stillshaft.ui.desktop.worded import ProgressBar
+from stillshaft.ui.report_words import figure, with_half
 from stillshaft.ui.theme import THEMES, Theme
 
 _MOST_LINES = 12
@@ -56,23 +57,26 @@ def _spectrum_lines(figures: dict[str, Any]) -> list[str]:
         first, second = pair["points"]
         ratio, lag = _number(pair["ratio"]), _number(pair["lag_deg"])
         half, turned = pair.get("ratio_ci95"), pair.get("lag_ci95_deg")
-        lines.append(
-            f"{second} over {first}: {ratio:.2f}{_half(half, 2)}, {lag:.0f}{_half(turned, 0)}° apart"
-        )  # fmt: skip
+        lines.append(f"{second} over {first}: {_told(ratio, half)}, {_told(lag, turned)}° apart")
     return lines
 
 
-def _half(value: object, places: int) -> str:
-    return "" if not isinstance(value, int | float) else f" ± {value:.{places}f}"
+def _told(value: float, half: object, unit: str = "") -> str:
+    """A figure to the decimals that its interval makes worth reading, with that where there is one."""
+    if isinstance(half, int | float):
+        return with_half(value, float(half), unit)
+    return f"{figure(value)} {unit}".rstrip()
 
 
 def _sweep_lines(figures: dict[str, Any]) -> list[str]:
     margin = figures.get("margin_percent")
     far = "no margin can be given" if margin is None else f"the nearest is {margin:.1f} % from running speed"
-    lines = [f"{figures['direction']}, {figures['slowest_rpm']:.0f} to {figures['fastest_rpm']:.0f} r/min: {far}"]
+    lines = [
+        f"{parts.begun(figures['direction'])}, {figures['slowest_rpm']:.0f} to {figures['fastest_rpm']:.0f} r/min: {far}"
+    ]
     for point in figures.get("points", []):
         lines += [
-            f"{point['name']}: resonance at {r['rpm']:.0f}{_half(r.get('rpm_ci95'), 0)} r/min, "
+            f"{point['name']}: resonance at {_told(r['rpm'], r.get('rpm_ci95'), 'r/min')}, "
             f"amplification {_number(r['amplification']):.1f}"
             for r in point["resonances"]
         ]
@@ -81,14 +85,14 @@ def _sweep_lines(figures: dict[str, Any]) -> list[str]:
 
 def _bump_lines(figures: dict[str, Any]) -> list[str]:
     return [
-        f"{m['frequency_hz']:.1f} ± {m['frequency_ci95_hz']:.1g} Hz ({60 * m['frequency_hz']:.0f} r/min), damping ratio "
+        f"{_told(m['frequency_hz'], m['frequency_ci95_hz'], 'Hz')} ({60 * m['frequency_hz']:.0f} r/min), damping ratio "
         f"{m['damping_ratio']:.3f}, seen best at {m['point']}"
         for m in figures.get("modes", [])
     ]
 
 
 def _background_lines(figures: dict[str, Any]) -> list[str]:
-    return [f"{b['name']}: {b['level']:.3g} ± {b['ci95']:.1g} {b['unit']}" for b in figures.get("levels", [])]
+    return [f"{b['name']}: {_told(b['level'], b['ci95'], b['unit'])}" for b in figures.get("levels", [])]
 
 
 def _signal_lines(figures: dict[str, Any]) -> list[str]:

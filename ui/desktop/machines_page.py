@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -14,7 +15,7 @@ from stillshaft.ui.desktop import machines_text as texts
 from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Form, LineField, PickField, line_of_buttons
 from stillshaft.ui.desktop.brief_start import free_folder
-from stillshaft.ui.desktop.inspect_list import RowList
+from stillshaft.ui.desktop.inspect_list import Row, RowList
 from stillshaft.ui.desktop.machines_plot import TrendPlot
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.said import Remark
@@ -97,6 +98,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         self.choose = parts.button("Folder of jobs…", self._ask_folder, tip="Choose the folder whose jobs are listed")
         self.again = parts.button("Read again", self.read)
         self.status = parts.label("", "small", wrap=True)
+        card.head.addWidget(self.status, 1)
         self.remark = Remark()
         row = QtWidgets.QHBoxLayout()
         row.setSpacing(look.TIGHT)
@@ -104,7 +106,6 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         for each in (self.choose, self.again):
             row.addWidget(each, 0, QtCore.Qt.AlignmentFlag.AlignBottom)
         card.body.addLayout(row)
-        card.body.addWidget(self.status)
         card.body.addWidget(self.remark)
         return card
 
@@ -224,7 +225,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
             self.status.setText(f"Jobs in {_breakable(str(self.folder))}")
             return
         self._machines = {texts.key_of(m): m for m in found.machines[: texts.MOST_ROWS]}
-        self.list.show_rows(texts.machine_rows(found))
+        self.list.show_rows(_by_own_names(texts.machine_rows(found)))
         self.status.setText(self._status(found))
         doubts = found.reasons[:_MOST_PASSED_OVER]
         more = f" And {len(found.reasons) - len(doubts)} more." if len(found.reasons) > len(doubts) else ""
@@ -259,11 +260,11 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         machine = self._machines.get(key)
         if machine is None:
             return
-        self.called.setText(texts.machine_row(machine).title)
+        self.called.setText(language.own(texts.machine_row(machine).title))
         lines = [_breakable(line) for line in texts.about(machine) if line]
         self.about.setText("\n".join(lines))
         self.about.setVisible(bool(lines))
-        self.job_list.show_rows([texts.job_row(job) for job in reversed(machine.jobs)])
+        self.job_list.show_rows(_by_own_names(texts.job_row(job) for job in reversed(machine.jobs)))
         self._tell_where(self.job_list.key)
         for each in (self.open, self.visit):
             each.setEnabled(bool(machine.jobs))
@@ -308,7 +309,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
             return
         fields = []
         for title, chosen in (("Earlier job", newest[1]), ("Later job", newest[0])):
-            field = PickField(title, [], "choose a job")
+            field = PickField(title, [], "choose a job", as_written=True)
             for folder in newest:
                 field.offer(names[folder])
             field.put(names[chosen])
@@ -330,14 +331,13 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         if one is None or other is None or one == other:
             self._grid.addWidget(parts.label("Choose two jobs.", wrap=True), 0, 0)
             return
-        for column, field in enumerate(self.pair):
-            self._grid.addWidget(parts.label(field.text, "heading", wrap=True), 0, column)
-            self._grid.setColumnStretch(column, 1)
         for number, point in enumerate(texts.compared(machine, one, other)):
-            said = f"{point.point}: {point.change} from last run to last run"
-            self._grid.addWidget(parts.label(said, wrap=True), 2 * number + 1, 0, 1, 2)
+            said = f"{point.change} from last run to last run"
+            self._grid.addWidget(parts.label(language.own(point.point), "heading", wrap=True), 3 * number, 0, 1, 2)
+            self._grid.addWidget(parts.label(said, wrap=True), 3 * number + 1, 0, 1, 2)
             for column, side in enumerate((point.one, point.other)):
-                self._grid.addWidget(parts.label(_side(side), "quiet", wrap=True), 2 * number + 2, column)
+                self._grid.addWidget(parts.label(_side(side), "quiet", wrap=True), 3 * number + 2, column)
+                self._grid.setColumnStretch(column, 1)
 
     # what the person does with a job
 
@@ -406,6 +406,11 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         self._tasks.close()
 
 
+def _by_own_names(rows: Iterable[Row]) -> list[Row]:
+    """Rows whose titles are names that people gave."""
+    return [replace(row, title=language.own(row.title)) for row in rows]
+
+
 def _breakable(text: str) -> str:
     """A path may be broken into lines: it has no spaces to break at."""
     return text.replace("/", "/\u200b")
@@ -423,7 +428,7 @@ def _side(side: texts.Side | None) -> str:
         return "not measured"
     if side.first == side.last:
         return f"{side.last}\n{side.change}"
-    return f"First run {side.first}\nLast run {side.last}\n{side.change}"
+    return f"First run {side.first}\nLast run {side.last}\nChange {side.change}"
 
 
 def _emptied(layout: QtWidgets.QLayout) -> None:

@@ -49,8 +49,7 @@ def machine_rows(found: Library) -> list[Row]:
 
 def machine_row(machine: Machine) -> Row:
     """Name, newest vibration with its date, verdict."""
-    name = shown(machine.name) if machine.named else f"{shown(machine.name)} (job; no machine named)"
-    said = []
+    said = [] if machine.named else ["a job that names no machine"]
     if machine.last:
         at = max(reading.at for _, reading in machine.last)
         point, reading = max(machine.last, key=lambda entry: entry[1].amplitude)
@@ -58,7 +57,7 @@ def machine_row(machine: Machine) -> Row:
     said.append(f"{len(machine.jobs)} {'job' if len(machine.jobs) == 1 else 'jobs'}")
     if machine.verdict is not None:
         said.append(machine.verdict)
-    return Row(key_of(machine), name, _STATES.get(machine.verdict or "", State.EMPTY), ", ".join(said))
+    return Row(key_of(machine), shown(machine.name), _STATES.get(machine.verdict or "", State.EMPTY), ", ".join(said))
 
 
 def job_row(job: JobShown) -> Row:
@@ -86,7 +85,8 @@ def about(machine: Machine) -> list[str]:
 def reading_text(reading: Reading) -> str:
     """Amplitude with its interval and unit."""
     half = "" if reading.amplitude_ci95 is None else f" ± {reading.amplitude_ci95:.2g}"
-    return f"{reading.amplitude:.3g}{half} {reading.unit}".replace(" ", "\u00a0")
+    # figure and unit stay in one line
+    return f"{reading.amplitude:.3g}{half} {reading.unit}".replace(" ", "\u00a0").replace("/", "/\u2060")
 
 
 def change_text(change: Change) -> str:

@@ -198,7 +198,7 @@ def test_what_is_not_done_needs_its_reason(window):
     press(pane.outcome, "Not done")
     window.settle()
     assert window.state.checks["shaft"].what.note == "no dial gauge"
-    assert window.row("shaft").word == "not done: no dial gauge"
+    assert window.row("shaft").said == "not done: no dial gauge"
     pane.note.control.setFocus()
     pane.note.control.selectAll()
     QtTest.QTest.keyClick(pane.note.control, QtCore.Qt.Key.Key_Delete)
@@ -214,7 +214,7 @@ def test_what_needs_attention_is_the_sentence(window):
     assert window.page.state() is State.ATTENTION
     sentence = window.page.sentence()
     assert sentence.weight is Weight.CAUTION
-    assert "alignment of drive and rotor needs attention" in sentence.text
+    assert "To be seen to on Inspect: alignment of drive and rotor." in sentence.text
 
 
 def test_photos_of_a_check_are_its_own(window, tmp_path):
@@ -333,7 +333,7 @@ def test_a_coast_down_shows_the_resonance_where_it_was_put(window, recordings):
     # the panel puts the lowest natural frequency at 104 % of running speed
     assert [r["rpm"] for r in point["resonances"]] == [pytest.approx(1.04 * 1480.0, rel=0.02)]
     assert "resonance at 15" in result.picture.summary
-    assert "coast-down" in result.lines.text()
+    assert "Coast-down" in result.lines.text()
     first = window.job.shown.diagnosis.causes[0]
     assert (first.key, first.verdict) == ("resonance", "likely")
     assert "resonance near running speed is likely" in window.page.sentence().text.lower()

@@ -1,6 +1,5 @@
 """What the tests of the new window share: the window with its pages, and waiting that lets other threads run."""
 
-import contextlib
 import os
 import subprocess
 import time
@@ -45,32 +44,15 @@ def wait_until():
     return until
 
 
-@contextlib.contextmanager
-def _dressed(qapp):
-    before = qapp.font(), qapp.style().objectName(), QtCore.QLocale()
-    look.prepare(qapp)
-    yield qapp
-    qapp.setFont(before[0])
-    qapp.setStyle(before[1])
-    QtCore.QLocale.setDefault(before[2])
-
-
-@pytest.fixture
+@pytest.fixture(scope="session")
 def dressed(qapp):
-    """The application with the program's style and typeface; the tests of other windows get theirs back."""
-    with _dressed(qapp):
-        yield qapp
-
-
-@pytest.fixture(scope="module")
-def styled(qapp):
-    """The same, once for all tests of a file: to change it takes a second each time."""
-    with _dressed(qapp):
-        yield qapp
+    """The application with the program's style and typeface, as `app` has it: to change them takes a second each time."""
+    look.prepare(qapp)
+    return qapp
 
 
 @pytest.fixture
-def page_on(styled, qtbot, wait_until):
+def page_on(dressed, qtbot, wait_until):
     """Opens a job's folder on a page in a window of its own: `page_on(stage, page's class, folder)`."""
     from stillshaft.ui.desktop.frame import Frame
     from stillshaft.ui.desktop.open_job import OpenJob

@@ -40,8 +40,10 @@ class Judged:
 
 
 def judged(session: Session, number: int) -> Judged:
-    """Judge a run by the record as it stood before it."""
-    event = next(e for e in session.job.events if e.id == number)
+    """Judge a run by the record as it stood before it; of one that the record does not hold nothing is said."""
+    event = next((e for e in session.job.events if e.id == number), None)
+    if event is None:
+        return Judged(False, {})  # another job was opened before its turn came
     before = fold(e for e in session.job.events if e.id < number)
     judgement = run_rules.judge_run(before, msgspec.to_builtins(event.what))
     cures = {f.sentence: f.what_to_do for f in (*judgement.refusals, *judgement.cautions) if f.rule != "steadiness"}

@@ -1,4 +1,4 @@
-"""A microcontroller board on a serial line: framed, numbered, checked packets; see the protocol page in DEVELOPERS.md.
+"""A microcontroller board on a serial line: framed, numbered, checked packets; the protocol is in DEVELOPERS.md.
 
 A line may drop bytes and flip bits, and the system's buffer is small: what counts is not what arrives when, but the
 frame numbers that the board puts into its packets. A packet that is damaged is lost, never guessed at.
@@ -11,10 +11,8 @@ import struct
 import time
 import zlib
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 from stillshaft.acquire.source import Block, Source, SourceError, SourceLost
 from stillshaft.dsp.units import InputError
 
@@ -36,23 +34,11 @@ class PacketError(InputError):
     """A packet that is damaged."""
 
 
-def framed(payload: bytes) -> bytes:
-    """Payload with its check sum, coded so that it has no zero byte, and a zero byte at its end.
+def unframed(coded: bytes) -> bytes:
+    """The payload of what stood between two zero bytes. Raises PacketError where it does not check.
 
     Consistent-overhead byte stuffing (Cheshire & Baker, IEEE/ACM Trans. Networking 1999, from memory).
     """
-    data = payload + _CRC.pack(zlib.crc32(payload))
-    coded = bytearray()
-    for part in (data + b"\0").split(b"\0")[:-1]:
-        while len(part) >= 254:
-            coded += b"\xff" + part[:254]
-            part = part[254:]
-        coded += bytes([len(part) + 1]) + part
-    return bytes(coded) + b"\0"
-
-
-def unframed(coded: bytes) -> bytes:
-    """The payload of what stood between two zero bytes. Raises PacketError where it does not check."""
     data = bytearray()
     at = 0
     while at < len(coded):
@@ -79,17 +65,6 @@ class Board:
     sample_bytes: int
     rate_hz: float
     name: str
-
-
-def hello_packet(board: Board) -> bytes:
-    """The packet by which a board says what it is, sent at the start and once a second."""
-    fixed = _HELLO.pack(HELLO, VERSION, board.channels, board.sample_bytes, round(1000.0 * board.rate_hz))
-    return framed(fixed + board.name.encode())
-
-
-def data_packet(first_frame: int, samples: NDArray[np.integer[Any]], sample_bytes: int) -> bytes:
-    """Samples (frames, channels), whole numbers, with the number of the first."""
-    return framed(_DATA.pack(DATA, 0, first_frame % 2**32) + samples.astype(f"<i{sample_bytes}").tobytes())
 
 
 def read_hello(payload: bytes) -> Board:

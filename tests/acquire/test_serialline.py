@@ -5,8 +5,8 @@ import subprocess
 import sys
 import time
 import tty
-from pathlib import Path
 
+import boards
 import numpy as np
 import pytest
 import soundfile
@@ -15,12 +15,10 @@ from hypothesis import strategies as st
 from stillshaft.acquire import process, serialline
 from stillshaft.acquire.source import SourceError, SourceLost
 
-SENDER = Path(__file__).parents[2] / "fixtures" / "serial_sender.py"
-
 
 @given(st.binary(max_size=1200))
 def test_any_payload_comes_back(payload):
-    coded = serialline.framed(payload)
+    coded = boards.packet(payload)
     assert coded.count(0) == 1
     assert coded[-1] == 0
     if payload:
@@ -29,7 +27,7 @@ def test_any_payload_comes_back(payload):
 
 @given(st.binary(min_size=1, max_size=400), st.integers(0, 10_000), st.integers(1, 255))
 def test_a_damaged_packet_is_never_taken(payload, at, flip):
-    coded = bytearray(serialline.framed(payload)[:-1])
+    coded = bytearray(boards.packet(payload)[:-1])
     coded[at % len(coded)] ^= flip
     for part in bytes(coded).split(b"\0"):
         try:
@@ -47,12 +45,11 @@ def test_any_bytes_make_no_block(data, piece):
 
 
 def test_frame_numbers_go_round_and_a_board_that_starts_anew_is_a_gap_of_unknown_length():
-    board = serialline.Board(2, 2, 1000.0, "b")
     reader = serialline.PacketReader()
     samples = np.arange(20).reshape(10, 2)
-    stream = b"\0" + serialline.hello_packet(board)
+    stream = b"\0" + boards.hello(2, 1000.0, "b")
     for first in (2**32 - 10, 0, 10, 25, 0):
-        stream += serialline.data_packet(first, samples, 2)
+        stream += boards.data(first, samples)
     blocks = reader.feed(stream)
     assert [b.lost_before for b in blocks] == [None, None, None, 5, -1]
     assert [b.first_frame for b in blocks] == [0, 10, 20, 30, 40]
@@ -68,7 +65,7 @@ class Line:
             tty.setraw(end)
         self.port, self._theirs = os.ttyname(theirs), theirs
         self.sender = subprocess.Popen(
-            [sys.executable, SENDER, str(self.ours), *map(str, arguments)], pass_fds=[self.ours]
+            [sys.executable, boards.SENDER, str(self.ours), *map(str, arguments)], pass_fds=[self.ours]
         )
 
     def close(self):
@@ -124,7 +121,9 @@ def test_a_board_that_stops_is_lost_and_comes_back(line, tmp_path):
             acquisition.finished_recording()
             assert time.monotonic() < deadline
             time.sleep(0.01)
-        again = subprocess.Popen([sys.executable, SENDER, str(first.ours), "8000", "3", "80000"], pass_fds=[first.ours])
+        again = subprocess.Popen(
+            [sys.executable, boards.SENDER, str(first.ours), "8000", "3", "80000"], pass_fds=[first.ours]
+        )
         while (summary := acquisition.finished_recording()) is None:
             assert time.monotonic() < deadline
             time.sleep(0.01)
@@ -154,6 +153,6 @@ def test_a_text_that_names_no_port_is_refused(text):
 
 def test_a_board_that_changes_its_inputs_is_lost():
     reader = serialline.PacketReader()
-    reader.feed(b"\0" + serialline.hello_packet(serialline.Board(2, 2, 1000.0, "b")))
+    reader.feed(b"\0" + boards.hello(2, 1000.0, "b"))
     with pytest.raises(SourceLost, match="has changed its inputs or rate"):
-        reader.feed(serialline.hello_packet(serialline.Board(3, 2, 1000.0, "b")))
+        reader.feed(boards.hello(3, 1000.0, "b"))

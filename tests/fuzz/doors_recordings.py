@@ -7,6 +7,7 @@ import tempfile
 import warnings
 from pathlib import Path
 
+import boards
 import numpy as np
 from fuzz.doors_tables import wired
 from fuzz.guard import LARGEST_INPUT, door, one_line
@@ -280,9 +281,8 @@ def converted(data: bytes, room: Path) -> None:
 
 
 def _packets() -> list[bytes]:
-    board = serialline.Board(3, 2, 4800.0, "bench board ②")
-    hello = serialline.hello_packet(board)
-    data = [serialline.data_packet(n, np.arange(n, n + 30).reshape(10, 3).astype("i2"), 2) for n in range(0, 60, 10)]
+    hello = boards.hello(3, 4800.0, "bench board ②")
+    data = [boards.data(n, np.arange(n, n + 30).reshape(10, 3)) for n in range(0, 60, 10)]
     return [b"\0" + hello + b"".join(data[:3]) + hello + b"".join(data[3:])]
 
 
@@ -305,6 +305,6 @@ def serial_packet(data: bytes, room: Path) -> None:
     reader = serialline.PacketReader()
     # what checks, whatever it says
     for payload in (b"H\x01\x02\x02\x00\xc0\xd2\x00x", data[:3000], data[3:3003], b"D\0\0\0\0\0" + data[:400]):
-        reader.feed(b"\0" + serialline.framed(payload or b"\1"))
+        reader.feed(b"\0" + boards.packet(payload or b"\1"))
     if reader.board is not None:
         one_line(f"serial:{reader.board.name}")

@@ -40,6 +40,7 @@ _MOST_PER_BYTE = 1000  # samples that a byte of a compressed file stands for
 _MOST_ABOUT = 2**20  # bytes of what stands beside the samples
 _LARGEST_CHUNK = 2**28  # bytes that a compressed file is unpacked by
 _UNEVEN = 0.01
+_RATE = re.compile(r"rate\s{0,9}(?:=\s{0,9})?([\d.]{1,30})\s{0,9}Hz")
 EXTRA = "reading it needs {module}: pip install 'stillshaft[files]'"
 
 
@@ -148,7 +149,7 @@ def _table(path: Path, hookup: Hookup | None) -> TableReader:
     comma = delimiter in (";", "\t") and "." not in first and "," in first
     columns = len(first.split(delimiter))
     check_size(path, columns, 1.0)
-    said = next((m[1] for line in head[: numbers[0]] if (m := re.search(r"rate\s*=?\s*([\d.]+)\s*Hz", line))), None)
+    said = next((m[1] for line in head[: numbers[0]] if (m := _RATE.search(line))), None)
     settings = {} if hookup is None else hookup.table
     time_column = settings.get("time_column")
     if time_column is not None and not 1 <= time_column <= columns:

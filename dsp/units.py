@@ -55,6 +55,11 @@ def shown(text: object, most: int = 80) -> str:
     return said if len(said) <= most else f"{said[: most // 2 - 1]}…{said[len(said) - most // 2 :]}"
 
 
+def whole_match(pattern: str, text: str) -> re.Match[str] | None:
+    """`re.fullmatch` of a text of the usual length; with a longer one a pattern may need minutes."""
+    return re.fullmatch(pattern, text) if len(text) <= MOST_OF_TEXT else None
+
+
 @functools.cache
 def _registry() -> Any:
     import pint  # takes a third of a second: only when a unit is met
@@ -156,7 +161,7 @@ def vibration_unit(text: str, field: str = "display") -> VibrationUnit:
 
     Raises UnitError that names `field`.
     """
-    match = re.fullmatch(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text) if len(text) <= MOST_OF_TEXT else None
+    match = whole_match(r"\s*(\S.*?)\s+(rms|peak|p-p)\s*", text)
     if not match:
         raise UnitError(
             f'{field}: "{shown(text)}" needs a measure: write for example "mm/s rms", "mm/s peak" or "um p-p"'

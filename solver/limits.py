@@ -8,13 +8,12 @@ residual unbalance unless the contract says otherwise.
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from stillshaft.dsp import vectors
+from stillshaft.dsp import units, vectors
 from stillshaft.solver import limit_tables, vibration_limits
 from stillshaft.solver.limit_tables import GradesTable, JournalTable, LimitsError
 from stillshaft.solver.residual import Residual, probability_within, residual
@@ -86,9 +85,9 @@ class _Rule:
 def grade_mm_s(text: str, table: GradesTable | None = None) -> float:
     """Number of a balance quality grade such as "G6.3". Raises LimitsError."""
     known = (table or limit_tables.grades()).grades_mm_s
-    match = re.fullmatch(r"\s*[Gg]?\s*(\d+(?:\.\d+)?)\s*", text)
+    match = units.whole_match(r"\s*[Gg]?\s*(\d+(?:\.\d+)?)\s*", text)
     if not match or float(match[1]) not in known:
-        raise LimitsError(f'grade "{text}": is none; choose one of {", ".join(f"G{g:g}" for g in known)}')
+        raise LimitsError(f'grade "{units.shown(text)}": is none; choose one of {", ".join(f"G{g:g}" for g in known)}')
     return float(match[1])
 
 

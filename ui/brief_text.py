@@ -27,7 +27,7 @@ _NAMED: dict[str, tuple[type[msgspec.Struct], str]] = {
 }
 _NOTHING = ("", "nothing")
 _YES, _NO = ("yes", "true", "y"), ("no", "false", "n")
-_AMPLITUDE = re.compile(r"\s*([-+]?\d+(?:\.\d+)?)\s*(.*?)\s*")
+_AMPLITUDE = r"\s*([-+]?\d+(?:\.\d+)?)\s*(.*?)\s*"
 
 
 class BriefTextError(InputError):
@@ -165,7 +165,7 @@ def _level(table: str, name: str, value: str) -> dict[str, Any]:
         return {"speed_rpm": _speed(speed, f"neighbours.{shown(name)}")} | (
             {"within_rpm": _speed(within, f"neighbours.{shown(name)}, within")} if within else {}
         )
-    found = _AMPLITUDE.fullmatch(value)
+    found = units.whole_match(_AMPLITUDE, value)
     if table == "conditions":
         return {"tolerance": float(found[1]), "unit": found[2] or None} if found else {"tolerance": None}
     if not found or not found[2]:
@@ -180,7 +180,7 @@ def _stock(text: str) -> list[dict[str, Any]] | None:
         return None
     pieces = []
     for part in text.split(","):
-        found = re.fullmatch(r"\s*(.+?)\s*[x×*]\s*(\d{1,9})\s*", part)
+        found = units.whole_match(r"\s*(.+?)\s*[x×*]\s*(\d{1,9})\s*", part)
         if not found:
             raise BriefTextError(f'stock: "{shown(part)}": write mass x count, such as "5 g x 10, 10 g x 4"')
         pieces.append({"mass": found[1], "count": int(found[2])})

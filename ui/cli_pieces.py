@@ -12,7 +12,6 @@ below, `continuous` what no masses at all do; `curve` lists {pieces, largest, bo
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -150,9 +149,9 @@ def _stock(text: str, runs: Runs) -> list[StockMass]:
 
     found = []
     for part in text.split(","):
-        match = re.fullmatch(r"\s*(.+?)\s*[x×*]\s*(\d{1,9})\s*", part)
+        match = units.whole_match(r"\s*(.+?)\s*[x×*]\s*(\d{1,9})\s*", part)
         if not match:
-            raise PiecesError(f'--stock: "{part.strip()}": write mass x count, such as "5 g x 10, 10 g x 4"')
+            raise PiecesError(f'--stock: "{units.shown(part)}": write mass x count, such as "5 g x 10, 10 g x 4"')
         mass = units.parse(match[1], "kg", "--stock") / runs.kg_per_mass_unit
         if not (math.isfinite(mass) and mass):
             raise PiecesError(f'--stock: "{part.strip()}": the mass must not be 0')

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -30,10 +29,13 @@ def masses_from(texts: Sequence[str]) -> list[Placed]:
     """Read masses such as "left = 10 g at 270". Raises RunsFileError for anything else."""
     placed = []
     for text in texts:
-        match = re.fullmatch(r"\s*(.+?)\s*=\s*(.+?)\s+at\s+([-+]?\d+(?:\.\d+)?)\s*(?:deg|°)?\s*", text)
-        if not match:
-            raise RunsFileError(f'mass "{text}": write plane, mass and angle, such as "left = 10 g at 270"')
-        plane, mass, angle = match.groups()
+        plane, _, said = (part.strip() for part in text.partition("="))
+        match = units.whole_match(r"(\S.*?)\s+at\s+([-+]?\d{1,9}(?:\.\d{1,12})?)\s*(?:deg|°)?", said)
+        if not match or not plane:
+            raise RunsFileError(
+                f'mass "{units.shown(text)}": write plane, mass and angle, such as "left = 10 g at 270"'
+            )
+        mass, angle = match.groups()
         mass_kg = units.parse(mass, "kg", f'mass on "{plane}"')
         placed.append(Placed(plane, 1000.0 * mass_kg, float(angle) % 360.0))
     return placed

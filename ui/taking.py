@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -16,6 +15,7 @@ from stillshaft.acquire.keeper import RecordingOrder, RecordingSummary
 from stillshaft.acquire.process import Acquisition
 from stillshaft.acquire.recording import RecordingError
 from stillshaft.acquire.source import SourceLost
+from stillshaft.dsp import units
 from stillshaft.dsp.measure import Measurement, Measuring, PointVector
 from stillshaft.dsp.units import InputError
 
@@ -76,9 +76,11 @@ class Taken:
 
 def interval_from(text: str) -> tuple[float, float]:
     """Read half widths such as "2 % 1 deg". Raises TakingError."""
-    match = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*,?\s*(\d+(?:\.\d+)?)\s*(?:deg|°)\s*", text)
+    match = units.whole_match(r"\s*(\d+(?:\.\d+)?)\s*%\s*,?\s*(\d+(?:\.\d+)?)\s*(?:deg|°)\s*", text)
     if not match or not (float(match[1]) > 0.0 and float(match[2]) > 0.0):
-        raise TakingError(f'interval "{text}": write percent of the amplitude and degrees, such as "2 % 1 deg"')
+        raise TakingError(
+            f'interval "{units.shown(text)}": write percent of the amplitude and degrees, such as "2 % 1 deg"'
+        )
     return float(match[1]), float(match[2])
 
 

@@ -45,6 +45,12 @@ def test_what_nothing_is_like_is_refused(number):
     assert units.parse("0e-300 m", "m", "radius") == 0.0
 
 
+def test_a_pattern_is_held_against_texts_of_the_usual_length():
+    assert units.whole_match(r"(a+)\s*b", "aa b")[1] == "aa"
+    assert units.whole_match(r"a+", "a" * 200)
+    assert units.whole_match(r"a+", "a" * 201) is None
+
+
 @pytest.mark.parametrize("text", ["Ym*Ym/ym rms", "ym*ym/Ym peak", "x" * 300 + " rms"])
 def test_a_vibration_unit_is_of_a_size(text):
     with pytest.raises(units.UnitError, match="^display: "):

@@ -27,6 +27,22 @@ def test_a_recording_with_a_gap_is_not_trusted(tmp_path):
     assert "samples were lost at one place" in measured.reasons[-1]
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "left = 10 g" + 20_000 * " " + "x",
+        20_000 * " " + "= 10 g at 2",
+        "left = " + 5_000 * "1 at ",
+        "left = 1 g at " + "9" * 400,
+        " = 1 g at 2",
+    ],
+)
+def test_a_long_text_is_no_mass_and_is_said_at_once(text):
+    """Patterns that may split spaces in several ways would need minutes."""
+    with pytest.raises(runs_files.RunsFileError, match="write plane, mass and angle"):
+        runs_files.masses_from([text])
+
+
 def test_masses_are_read_from_text():
     placed = runs_files.masses_from(["drive side = 10 g at 270", "far side = 0.5 oz at -30"])
     assert placed[0] == runs_files.Placed("drive side", pytest.approx(10.0), 270.0)

@@ -11,6 +11,7 @@ from stillshaft.ui.desktop.feed import Status
 from stillshaft.ui.desktop.settings import CHOICES, View
 from stillshaft.ui.desktop.stages import Stage
 
+pytestmark = pytest.mark.timeout(900)  # every page in all looks on a busy machine
 OTHERS = ("test_pages", "test_frame", "test_hookup_page", "test_runs_page")  # with what is tried on an X server too
 
 

@@ -209,13 +209,6 @@ def _piece_table(piece: Piece, turn_deg: float) -> dict[str, Any]:
     return table | {key: value for key, value in more.items() if value is not None}
 
 
-def plan_fields(
-    state: JobState, inputs: Sequence[int] | None = None, method: str = "auto", options: Options | None = None
-) -> dict[str, Any]:
-    """The keys of the "plan" event of `solved`, which see."""
-    return solved(state, inputs, method, options)[0]
-
-
 def solved(
     state: JobState, inputs: Sequence[int] | None = None, method: str = "auto", options: Options | None = None
 ) -> tuple[dict[str, Any], correction.Solution]:

@@ -14,7 +14,7 @@ from stillshaft.solver.diagnosis import Figure, Word, diagnose
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.guidance import STAGES, Facts, advise, starts, state_of_stages
 from stillshaft.solver.job import Job
-from stillshaft.solver.replay import plan_fields, runs_of
+from stillshaft.solver.replay import runs_of, solved
 from stillshaft.solver.run_rules import new_initial_state_fields
 from stillshaft.solver.runs import Rotor, runs_from_table
 
@@ -628,7 +628,7 @@ def test_two_corrections_in_a_row_that_do_little_are_the_end(tried):
 
 
 def test_coefficients_that_change_between_runs_are_the_end(tried):
-    tried.job.append("plan", **plan_fields(tried.state))
+    tried.job.append("plan", **solved(tried.state)[0])
     for row in tried.h.values():
         row["left"] *= polar(1.6, 10.0)
     tried.correct(0.5)
@@ -643,7 +643,7 @@ def test_coefficients_that_change_between_runs_are_the_end(tried):
 def test_coefficients_are_not_compared_without_a_plan_or_a_clear_move(tried):
     tried.correct(0.5)
     assert progress.influence_change(tried.state, 4.0) is None
-    tried.job.append("plan", **plan_fields(tried.state, [r.id for r in tried.state.runs][:-1]))
+    tried.job.append("plan", **solved(tried.state, [r.id for r in tried.state.runs][:-1])[0])
     tried.correct(0.01, name="hardly anything")
     assert progress.influence_change(tried.state, 4.0) is None
 
@@ -793,7 +793,7 @@ def test_the_command_for_a_correction_solves_only_what_is_not_solved(measured):
     assert found.command == f"stillshaft job mass DIR take trial && {solve} && {put}"
     measured.clear()
     assert measured.advice().command == f"{solve} && {put}"
-    measured.job.append("plan", **plan_fields(measured.state))
+    measured.job.append("plan", **solved(measured.state)[0])
     assert measured.advice().command == put
     measured.v0["A"] *= 1.02
     measured.run("once more", "repeat")

@@ -17,7 +17,7 @@ from stillshaft.solver.events import Options, Run
 from stillshaft.solver.folder import RecordError, file_inside, sha256_of
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import line_bytes
-from stillshaft.solver.replay import plan_fields, replay, run_fields, runs_of, verify_files
+from stillshaft.solver.replay import replay, run_fields, runs_of, solved, verify_files
 from stillshaft.solver.runs import RunsError, load_runs, runs_from_table
 from stillshaft.solver.state import fold, withdrawals
 
@@ -77,7 +77,7 @@ def reopened(job):
 def test_the_state_is_the_fold_of_the_events_before_and_after_reopening(job):
     measured_job(job)
     put = job.append("mass", act="put on", pieces=[LEFT])
-    job.append("plan", **plan_fields(job.state))
+    job.append("plan", **solved(job.state)[0])
     job.undo()
     job.append("mass", act="taken off", of=put.id)
     assert job.state == fold(job.events)
@@ -397,7 +397,7 @@ def test_checks_are_counted_by_their_newest(job):
 
 def test_the_published_example_comes_out_of_the_record(job):
     """S. S. Rao, Mechanical Vibrations, two-plane balancing example (from memory), as fixtures/rao_two_plane.toml."""
-    fields = plan_fields(measured_job(job).state, method="least-squares")
+    fields = solved(measured_job(job).state, method="least-squares")[0]
     left, right = fields["result"]["corrections"]
     assert (left["mass"], left["angle_deg"]) == (
         pytest.approx(10.0561387, abs=1e-6),
@@ -415,11 +415,11 @@ def test_the_published_example_comes_out_of_the_record(job):
 
 def test_every_plan_is_solved_again_as_it_stood_then(job):
     measured_job(job)
-    job.append("plan", **plan_fields(job.state))
+    job.append("plan", **solved(job.state)[0])
     job.append("brief", planes=[p | {"radius": "250 mm"} for p in PLANES], placement="3 % 3 deg")
     job.withdraw(job.state.runs[1].id, "slipped")
     job.append("run", **run("again", "trial", RAO_RUNS[1][1], [LEFT | {"radius_mm": 260.0}]))
-    job.append("plan", **plan_fields(job.state, method="expected", options=Options(repeatability="4 % 4 deg")))
+    job.append("plan", **solved(job.state, method="expected", options=Options(repeatability="4 % 4 deg"))[0])
     told = replay(job)
     assert [(r.plan.what.method, r.differences) for r in told] == [("auto", ()), ("expected", ())]
     assert [r.differences for r in replay(reopened(job))] == [(), ()]
@@ -428,7 +428,7 @@ def test_every_plan_is_solved_again_as_it_stood_then(job):
 
 
 def test_what_differs_is_named(job):
-    fields = plan_fields(measured_job(job).state)
+    fields = solved(measured_job(job).state)[0]
     result = json.loads(json.dumps(fields["result"]))
     result["corrections"][0]["mass"] *= 1.0 + 1e-8
     result["corrections"][1]["mass_ci95"] = None
@@ -463,7 +463,7 @@ def test_a_plan_that_cannot_be_solved_again_says_why(job):
 
 def test_phases_that_have_no_size_may_turn(job):
     """A vibration that is 0 to rounding has any phase: that is no difference."""
-    fields = plan_fields(measured_job(job).state, method="least-squares")
+    fields = solved(measured_job(job).state, method="least-squares")[0]
     result = json.loads(json.dumps(fields["result"]))
     assert result["predicted"][0]["amplitude"] < 1e-12
     result["predicted"][0]["phase_deg"] = 123.0
@@ -508,12 +508,12 @@ def test_no_run_gives_no_table(job):
 
 
 def test_units_of_single_runs_leave_the_masses(job, tmp_path):
-    plain = plan_fields(measured_job(job).state)
+    plain = solved(measured_job(job).state)[0]
     inch = 1.0 / 25.4 * math.sqrt(2.0)
     with Job.create(tmp_path / "mixed", "fan", "ann") as other:
         mixed = measured_job(other, scale=lambda n: (inch, "in/s peak") if n == 2 else (1.0, "mm/s rms"))
-        np.testing.assert_allclose(masses(plan_fields(mixed.state)), masses(plain), rtol=1e-9)
-        assert plan_fields(mixed.state)["result"]["corrections"][0]["mass_ci95"] == pytest.approx(
+        np.testing.assert_allclose(masses(solved(mixed.state)[0]), masses(plain), rtol=1e-9)
+        assert solved(mixed.state)[0]["result"]["corrections"][0]["mass_ci95"] == pytest.approx(
             plain["result"]["corrections"][0]["mass_ci95"], rel=1e-9
         )
         other.append("run", **run("other", "check", masses=[LEFT], unit="um p-p"))
@@ -563,7 +563,7 @@ def test_the_hookup_says_what_the_points_are(job):
     assert "point" not in runs_of(job.state)
     job.append("hookup", table={"point": [{"name": "A", "angle": "x"}, {"name": "B"}, 3]})
     with pytest.raises(RunsError, match='fan: point .*"A".*angle: must be a number, not a text'):
-        plan_fields(job.state)
+        solved(job.state)[0]
 
 
 # the reference
@@ -571,11 +571,11 @@ def test_the_hookup_says_what_the_points_are(job):
 
 def test_a_known_turn_leaves_the_masses(job, tmp_path):
     """The pulse sensor moved by 37° between the runs: every later phase turns, the masses must not."""
-    plain = plan_fields(measured_job(job).state)
+    plain = solved(measured_job(job).state)[0]
     with Job.create(tmp_path / "turned", "fan", "ann") as other:
         other.append("brief", planes=PLANES)
         turned = measured_job(other, turn=lambda n: 37.0 if n else 0.0)
-        assert abs(masses(plan_fields(turned.state))[0] - masses(plain)[0]) > 1.0
+        assert abs(masses(solved(turned.state)[0])[0] - masses(plain)[0]) > 1.0
         rows = [json.loads(raw) for raw in (other.folder / "job.jsonl").read_bytes().splitlines()]
     with Job.create(tmp_path / "known", "fan", "ann") as known:
         for row in rows[1:]:
@@ -585,7 +585,7 @@ def test_a_known_turn_leaves_the_masses(job, tmp_path):
                 row["kind"], **{k: v for k, v in row.items() if k not in ("format", "id", "kind", "at", "by", "crc")}
             )
         assert [r.turn_deg for r in known.state.runs] == [{"A": 0.0, "B": 0.0}] + 2 * [{"A": 37.0, "B": 37.0}]
-        np.testing.assert_allclose(masses(plan_fields(known.state)), masses(plain), rtol=1e-9)
+        np.testing.assert_allclose(masses(solved(known.state)[0]), masses(plain), rtol=1e-9)
 
 
 def test_a_mark_renewed_elsewhere_turns_phases_and_masses(job):
@@ -599,7 +599,7 @@ def test_a_mark_renewed_elsewhere_turns_phases_and_masses(job):
         seen = [(a, d - 25.0) for a, d in measured]
         turned = [p | {"angle_deg": p["angle_deg"] - 25.0} for p in pieces]
         job.append("run", **run(f"{purpose} {number}", purpose, seen, turned))
-    np.testing.assert_allclose(masses(plan_fields(job.state, method="least-squares")), want, atol=1e-5)
+    np.testing.assert_allclose(masses(solved(job.state, method="least-squares")[0]), want, atol=1e-5)
 
 
 def test_runs_across_an_unknown_turn_are_never_fitted_together(job):
@@ -620,7 +620,7 @@ def test_runs_across_an_unknown_turn_are_never_fitted_together(job):
     table = runs_of(job.state, ids)
     assert table["run"][3]["vectors"]["A"]["phase"] == 60.0
     assert table["run"][3]["vectors"]["B"]["phase"] == pytest.approx(205.0)
-    plan_fields(job.state)
+    solved(job.state)[0]
 
 
 # files

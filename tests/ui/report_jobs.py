@@ -4,7 +4,7 @@ import numpy as np
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import process, simulated
 from stillshaft.solver.job import Job
-from stillshaft.solver.replay import plan_fields, run_fields
+from stillshaft.solver.replay import run_fields, solved
 from stillshaft.ui import analysis
 
 CAUTIONS = ["isolated, locked and tried", "guards closed", "nobody in the plane of rotation"]
@@ -76,7 +76,7 @@ def simulated_job(folder, seconds=4.0):
             put = job.append("mass", act="put on", pieces=[piece], purpose="trial")
             runs.append(run("trial", f"trial {plane['name']}", [piece]))
             job.append("mass", act="taken off", of=put.id)
-        plan = job.append("plan", **plan_fields(job.state, [r.id for r in runs]))
+        plan = job.append("plan", **solved(job.state, [r.id for r in runs])[0])
         job.append("decision", text="place the correction", why="all planes are determined", about=plan.id)
         on = [
             {
@@ -149,7 +149,7 @@ def made_up_job(
                 conditions={"motor current": 41.5},
             )  # fmt: skip
             if number == planes and plan:
-                told = job.append("plan", **plan_fields(job.state)).what.result["corrections"]
+                told = job.append("plan", **solved(job.state)[0]).what.result["corrections"]
                 on = [
                     {"plane": c["plane"], "mass_g": round(c["mass"], 1), "angle_deg": round(c["angle_deg"])}
                     for c in told

@@ -22,7 +22,7 @@ from stillshaft.ui.desktop.undo_buttons import UndoButtons
 from stillshaft.ui.report_outcome import EQUIVALENT
 from stillshaft.ui.theme import Theme
 
-CLOSE, REPORT, NEXT = "Close", "Report", "Next visit"
+CLOSE, REPORT, NEXT = "Closing", "Report", "Next visit"
 _BESIDE_EMS = 66  # heights of text that two columns need
 _STATES = {s.value: s for s in State}
 

@@ -1249,7 +1249,7 @@
     </message>
     <message>
         <source>Begin the next visit</source>
-        <translation>Nächsten Besuch beginnen</translation>
+        <translation>Nächsten Einsatz beginnen</translation>
     </message>
     <message>
         <source>Go to Close-out</source>
@@ -1358,6 +1358,46 @@
     <message>
         <source>Change {0}</source>
         <translation>Änderung {0}</translation>
+    </message>
+    <message>
+        <source>Run "{0}" counts</source>
+        <translation>Lauf „{0}“ zählt</translation>
+    </message>
+    <message>
+        <source>Run "{0}" counts. {1}</source>
+        <translation>Lauf „{0}“ zählt. {1}</translation>
+    </message>
+    <message>
+        <source>put on {0} at {1} on "{2}"</source>
+        <translation>{0} bei {1} in „{2}“ anbringen</translation>
+    </message>
+    <message>
+        <source>put on {0}</source>
+        <translation>anbringen: {0}</translation>
+    </message>
+    <message>
+        <source>No verdict was recorded</source>
+        <translation>Es wurde kein Ergebnis protokolliert</translation>
+    </message>
+    <message>
+        <source>There is no run after balancing to hold against the first</source>
+        <translation>Es gibt keinen Lauf nach dem Auswuchten, der sich mit dem ersten vergleichen ließe</translation>
+    </message>
+    <message>
+        <source>Once-per-rev vibration changed by {0} at the point that gained least, {1}</source>
+        <translation>Die Schwingung der 1. Ordnung änderte sich um {0} am Messpunkt, der am wenigsten gewann: {1}</translation>
+    </message>
+    <message>
+        <source>{0} pages</source>
+        <translation>{0} Seiten</translation>
+    </message>
+    <message>
+        <source>put on, in the place of all that is on, {0}</source>
+        <translation>statt allem, was sitzt, anbringen: {0}</translation>
+    </message>
+    <message>
+        <source>add to what is on {0}</source>
+        <translation>zu dem hinzufügen, was sitzt: {0}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/app.py"/>
@@ -1668,6 +1708,11 @@
         <location filename="../../../ui/desktop/brief_cards.py"/>
         <source>The hook-up has no such point: nothing here is held against this limit.</source>
         <translation>Im Anschluss gibt es diesen Messpunkt nicht: Gegen diesen Grenzwert wird nichts gehalten.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/brief_cards.py"/>
+        <source>such as 290 mm</source>
+        <translation>z. B. 290 mm</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_entries.py"/>
@@ -2850,6 +2895,11 @@
         <translation>Der Bericht ist auf Englisch, wie das Protokoll.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/closeout_cards.py"/>
+        <source>&amp;Begin the next visit</source>
+        <translation>Nächsten &amp;Einsatz beginnen</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/closeout_page.py"/>
         <source>Close-out</source>
         <translation>Abschluss</translation>
@@ -2963,6 +3013,11 @@
         <location filename="../../../ui/desktop/closeout_page.py"/>
         <source>judged by run "{0}"</source>
         <translation>beurteilt nach Lauf „{0}“</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_page.py"/>
+        <source>Closing</source>
+        <translation>Abschließen</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/closeout_picture.py"/>
@@ -5595,12 +5650,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_after.py"/>
         <source>The job is closed: no mass is put on or taken off in it. The next visit is a job of its own that takes over brief, hook-up and coefficients. It begins with a look for missing pieces and an initial run.</source>
-        <translation>Der Auftrag ist abgeschlossen: in ihm wird keine Masse mehr angebracht oder abgenommen. Der nächste Besuch ist ein eigener Auftrag, der Aufgabe, Anschluss und Koeffizienten übernimmt. Er beginnt mit einem Blick nach fehlenden Stücken und einem Urlauf.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/masses_after.py"/>
-        <source>&amp;Begin the next visit</source>
-        <translation>Nächsten &amp;Besuch beginnen</translation>
+        <translation>Der Auftrag ist abgeschlossen: in ihm wird keine Masse mehr angebracht oder abgenommen. Der nächste Einsatz ist ein eigener Auftrag, der Aufgabe, Anschluss und Koeffizienten übernimmt. Er beginnt mit der Suche nach fehlenden Stücken und einem Urlauf.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_after.py"/>

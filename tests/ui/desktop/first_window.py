@@ -1,4 +1,4 @@
-"""Opens the window as the program does, in a fresh interpreter, and tells how long it took; run by test_start.py.
+"""Opens the window as the program does, in a fresh interpreter, and tells how long it took; run by test_benchmark_start.py.
 
 Prints JSON: CPU time to the first paint, to all pages; the longest times that the event loop was busy (CPU time of its
 thread) and away (wall clock), while starting and while used.

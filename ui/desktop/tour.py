@@ -20,7 +20,7 @@ WORDS = JobWords(
     first=RunWords(
         "A fan shakes. Its brief is filled in, its sensors are wired. First measure it as it is: press here.",
         "The dots are vectors of a few turns each; they gather, so the vibration stands still. The fan runs in real time. "
-        "The line at the bottom advises a whole job: the tour takes the short way.",
+        "The line at the bottom advises a whole job: here the short way is taken.",
     ),
     trial=RunWords(
         "Now measure what the trial mass does. Start as before.",

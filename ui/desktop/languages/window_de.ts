@@ -1400,6 +1400,26 @@
         <translation>zu dem hinzufügen, was sitzt: {0}</translation>
     </message>
     <message>
+        <source>{0}: 1x holds {1} % of the mean square</source>
+        <translation>{0}: 1x trägt {1} % des mittleren Quadrats</translation>
+    </message>
+    <message>
+        <source>{0}: 1x holds {1} % of the mean square; {2}</source>
+        <translation>{0}: 1x trägt {1} % des mittleren Quadrats; {2}</translation>
+    </message>
+    <message>
+        <source>Vibration in {0}: {1}</source>
+        <translation>Schwingung in {0}: {1}</translation>
+    </message>
+    <message>
+        <source>Above the limit: yes; {0}</source>
+        <translation>Über dem Grenzwert: ja; {0}</translation>
+    </message>
+    <message>
+        <source>Above the limit: no; {0}</source>
+        <translation>Über dem Grenzwert: nein; {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -5150,6 +5170,11 @@
         <translation>Die Scheibe sitzt außerhalb ihrer Lager. Zuerst den statischen Anteil beseitigen, dann beurteilen, was bleibt.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/lessons.py"/>
+        <source>{0} first {1}, now {2}</source>
+        <translation>{0} zuerst {1}, jetzt {2}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/lessons_plans.py"/>
         <source>Record longer</source>
         <translation>Länger aufnehmen</translation>
@@ -8081,6 +8106,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/tour.py"/>
         <source>Tolerance {0}. You balanced a machine: run, trial, correction, check. The same steps serve a real one.</source>
         <translation>Toleranz {0}. Sie haben eine Maschine ausgewuchtet: Lauf, Test, Ausgleich, Kontrolle. An einer echten sind es dieselben Schritte.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/tour.py"/>
+        <source>The dots are vectors of a few turns each; they gather, so the vibration stands still. The fan runs in real time. The line at the bottom advises a whole job: here the short way is taken.</source>
+        <translation>Jeder Punkt ist ein Zeiger aus wenigen Umdrehungen; sie sammeln sich, also steht die Schwingung still. Der Ventilator läuft in Echtzeit. Die Zeile unten rät zu einem vollen Auftrag: hier wird der kurze Weg genommen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/tour_coach.py"/>

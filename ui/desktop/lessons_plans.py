@@ -161,7 +161,8 @@ class WeakTrial(LessonPlan):
         said = "Look at mass, angle and what stands beside ±. How sure is this correction?"
         if self._chosen == KNOWN:
             said = "Look again: where an interval has no end, any mass would fit the runs. How sure is it?"
-        return Pointer(page.correction, said, presses=False, choices=(KNOWN, UNKNOWN))
+        told = page.correction.lines[0][0] if page.correction.lines else page.correction
+        return Pointer(told, said, presses=False, choices=(KNOWN, UNKNOWN), around=page.correction)
 
 
 class Couple(LessonPlan):

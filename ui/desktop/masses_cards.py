@@ -21,6 +21,11 @@ from stillshaft.ui.theme import Theme
 
 WHOLE, STATIC, COUPLE = "each plane", "static part", "couple"
 _PARTS = {WHOLE: "all", STATIC: "static", COUPLE: "couple"}
+_METHODS = {
+    "least-squares": "least squares",
+    "expected": "least residual to be expected",
+    "minimax": "least largest residual",
+}
 _ROW_EMS = 5.4  # of a point's room in the picture of what is expected
 
 
@@ -263,7 +268,9 @@ class CorrectionCard(parts.Card):
         self.trouble.say("; ".join(solution.reasons))
         for part in (self.take, self.keep, self.condition):
             part.show()
-        self.condition.setText(f"Method {solution.method}; {condition_words(solution.condition_number)}.")
+        self.condition.setText(
+            f"Method {_METHODS.get(solution.method, solution.method)}; {condition_words(solution.condition_number)}."
+        )
         said = [text.replace("the file does not", "the brief does not") for text in solution.warnings]
         self.warnings.show_texts([*stored_words(known), *said])
         self.half.setVisible(self.half_first(known))

@@ -157,7 +157,7 @@ def test_the_correction_is_shown_with_its_uncertainty_and_lowers_what_is_expecte
     large, small = (label.text() for label in page.correction.lines[0])
     assert large.startswith("disc: 24 ± 4 g at 320° ± ")  # the demonstration's unbalance is 24 g at 140°
     assert "N (" in small
-    assert page.correction.condition.text().startswith("Method least-squares; condition number 1.00")
+    assert page.correction.condition.text().startswith("Method least squares; condition number 1.00")
     assert page.correction.half.isHidden()
     page.correction.take.click()
     assert page.turn.value == PUT_ON

@@ -5958,6 +5958,21 @@ Letzter Lauf {1}
         <translation>{0} {1} im letzten Lauf</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>least squares</source>
+        <translation>kleinste Quadrate</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>least residual to be expected</source>
+        <translation>kleinster zu erwartender Rest</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/masses_cards.py"/>
+        <source>least largest residual</source>
+        <translation>kleinster größter Rest</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/masses_entry.py"/>
         <source>ground off</source>
         <translation>abgeschliffen</translation>

@@ -15,6 +15,7 @@ from stillshaft.ui.desktop.figures import CloudPoint, SweepCurve, cloud_words
 Complex = NDArray[np.complex128]
 
 _LENS_SHARE = 0.118  # of the picture's side
+_LENS_ASPECT, _LENS_LINES = 1.45, 2.5  # of the box that lenses stand in the corners of; least radius in lines of text
 _LENS_UP, _LENS_FILL = 0.24, 0.6  # of the lens: its cloud's middle above its own, and what the cloud fills; words below
 _UNKNOWN_ALPHA = 36  # of 255: a region that leaves the picture is no line to be read
 _MOST_TIMES, _LEAST_TIMES = 5000.0, 2.0
@@ -166,8 +167,11 @@ class VectorCloud(PolarPicture):
 
     def _lens(self, number: int) -> tuple[QtCore.QPointF, float]:
         """Middle and radius of a point's lens: the corners, the upper ones first."""
-        radius = _LENS_SHARE * min(self.width(), self.height())
-        x = radius + 2.0 if number in (0, 3) else self.width() - radius - 2.0
+        side = min(self.width(), self.height())
+        across = min(self.width(), _LENS_ASPECT * side)  # not far from what it enlarges, however wide the picture
+        radius = max(_LENS_SHARE * side, min(_LENS_LINES * self.text_px, _LENS_SHARE * across))
+        beside = 0.5 * across - radius - 2.0
+        x = 0.5 * self.width() + (-beside if number in (0, 3) else beside)
         y = radius + 2.0 if number < 2 else self.height() - radius - 2.0
         return QtCore.QPointF(x, y), radius
 
@@ -254,7 +258,7 @@ class SweepPolar(PolarPicture):
                 box = QtCore.QRectF(
                     at.x() + 6.0, at.y() - metrics.height(), metrics.horizontalAdvance(words), metrics.height()
                 )
-                if not any(box.intersects(w) for w in written):
+                if not any(box.adjusted(-6.0, 0.0, 6.0, 0.0).intersects(w) for w in written):
                     written.append(self.draw_text(painter, box.left(), box.bottom(), words, self.theme.text))
 
 

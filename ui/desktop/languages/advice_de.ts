@@ -1440,36 +1440,6 @@
     </message>
     <message>
         <location filename="../../../solver/run_rules.py"/>
-        <source>the speed reads {0} times {1}</source>
-        <translation>die Drehzahl zeigt das {0}-Fache von {1}</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.py"/>
-        <source>{0}: two marks are seen</source>
-        <translation>{0}: zwei Marken werden gesehen</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.py"/>
-        <source>{0}: every second mark is missed</source>
-        <translation>{0}: jede zweite Marke wird verfehlt</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.py"/>
-        <source>, {0}° away</source>
-        <translation>, {0}° entfernt</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.py"/>
-        <source>the pulse was taken at its {0} edge{1}, not as {2}</source>
-        <translation>der Impuls wurde an der Flanke „{0}“ genommen{1}, nicht wie {2}</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.py"/>
-        <source>the mark covers only {0}° of the {1}° that it had {2}</source>
-        <translation>die Marke bedeckt nur {0}° der {1}°, die sie {2} hatte</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.py"/>
         <source>re-reference run with {0}: no earlier run at this speed had the same masses; measured were: {1}</source>
         <translation>Bezugslauf mit {0}: kein früherer Lauf bei dieser Drehzahl hatte dieselben Massen; gemessen wurden: {1}</translation>
     </message>
@@ -1667,21 +1637,6 @@
         <location filename="../../../solver/run_rules.toml"/>
         <source>look at this sensor's mount and direction; record the change of reference for this point with this turn</source>
         <translation>Befestigung und Richtung dieses Sensors ansehen; die Änderung des Bezugs für diesen Messpunkt mit dieser Verdrehung protokollieren</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.toml"/>
-        <source>nothing is lost: measure its recording again with the first run's edge</source>
-        <translation>nichts ist verloren: seine Aufnahme mit der Flanke des ersten Laufs neu auswerten</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.toml"/>
-        <source>blacken the second spot and repeat the run; a recording with two unequal marks can be measured again as such</source>
-        <translation>den zweiten Fleck schwärzen und den Lauf wiederholen; eine Aufnahme mit zwei ungleichen Marken lässt sich als solche neu auswerten</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/run_rules.toml"/>
-        <source>clean mark and sensor, tilt it 10 to 15° off square, shade it, and repeat the run</source>
-        <translation>Marke und Sensor reinigen, ihn 10 bis 15° schräg stellen, abschatten und den Lauf wiederholen</translation>
     </message>
     <message>
         <location filename="../../../solver/run_vectors.py"/>

@@ -1420,6 +1420,14 @@
         <translation>Über dem Grenzwert: nein; {0}</translation>
     </message>
     <message>
+        <source>{0}, entry {1}.</source>
+        <translation>{0}, Eintrag {1}.</translation>
+    </message>
+    <message>
+        <source>recording {0}</source>
+        <translation>Aufnahme {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

@@ -18,6 +18,7 @@ from stillshaft.ui.desktop.words import own
 from stillshaft.ui.theme import THEMES, Theme
 
 Patch = Callable[[Brief], dict[str, Any]]
+_NAME_EMS = 17.0  # heights of text that a name, or a speed within something, needs
 _UNWATCHED = "The hook-up has no such point: this level can never call for a stop. Move it to a point that is there."
 _NOT_WIRED = "The hook-up has no such point: nothing here is held against this limit."
 CONDITIONS = (
@@ -141,7 +142,7 @@ class _Plane(QtWidgets.QWidget):
         ("position_cap", "Most at one place", "such as 20 g", "piece", False),
         ("per_position", "Pieces at one place", "such as 1", "", False),
         ("cap", "Most on the plane", "such as 60 g", "piece", False),
-        ("radii", "Other radii", "such as 290 mm, 305 mm", "", False),
+        ("radii", "Other radii", "such as 290 mm", "", False),
     )
     _AT_PLACES = ("blocked", "position_cap", "per_position")
 
@@ -203,7 +204,7 @@ class PlanesCard(Sheet):
         self.add_name = LineField("New plane", "disc, drive side, …")
         self.add = parts.button("Add &plane", self._add)
         self.add_name.line.returnPressed.connect(self._add)
-        self._new = Form()
+        self._new = Form(ems=_NAME_EMS)
         self._new.add(self.add_name)
         self.body.addWidget(self.none)
         self.body.addLayout(self._list)
@@ -364,7 +365,7 @@ class ConditionsCard(Sheet):
             self.buttons[name] = each
         self.own = LineField("Another condition", "humidity, fuel, …")
         self.own.finished.connect(self._own)
-        self._own_form = Form()
+        self._own_form = Form(ems=_NAME_EMS)
         self._own_form.add(self.own)
         self.body.addLayout(self._grid)
         self.note = parts.label(
@@ -430,7 +431,7 @@ class NeighboursCard(Sheet):
 
     def __init__(self, record: Recorder) -> None:
         super().__init__("What runs beside it", record)
-        self.form, self._new_form = Form(), Form()
+        self.form, self._new_form = Form(ems=_NAME_EMS), Form(ems=_NAME_EMS)
         self._names: tuple[str, ...] = ()
         self.new = LineField("Another machine", "such as pump = 1465 r/min within 5")
         self.new.finished.connect(self._add)

@@ -15,6 +15,7 @@ NOT_SAID = "not said"
 _COLUMN_EMS = 12.0  # heights of text that a field needs
 _MOST_COLUMNS = 4
 _TEXT_LINES = 3
+_SHORTEST_NAME = 12  # letters of somebody's own name that are there in any case
 
 
 class Field(QtWidgets.QWidget):
@@ -36,6 +37,7 @@ class Field(QtWidgets.QWidget):
         column.setSpacing(2)
         self.title = parts.labelled(name, control)
         self.title.setWordWrap(True)
+        self.title.setAlignment(QtCore.Qt.AlignmentFlag.AlignBottom)
         self.title.setObjectName("quiet")
         column.addWidget(self.title)
         column.addWidget(control)
@@ -50,6 +52,13 @@ class Field(QtWidgets.QWidget):
             self._remark.set_theme(self._theme)
             self._column.insertWidget(2, self._remark)
         return self._remark
+
+    @property
+    def name_height(self) -> int:
+        """Height of its name in the lines that it needs."""
+        room = QtCore.QRect(0, 0, self.width(), 10_000)
+        shown = QtWidgets.QLabel.text(self.title)
+        return self.title.fontMetrics().boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, shown).height()
 
     def _say(self, text: str, *, refused: bool = False) -> None:
         if text or self._remark is not None:
@@ -108,6 +117,13 @@ class Field(QtWidgets.QWidget):
         self._theme = theme
         if self._remark is not None:
             self._remark.set_theme(theme)
+
+    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Its name may need more lines now, or fewer."""
+        super().resizeEvent(event)
+        form = self.parentWidget()
+        if isinstance(form, Form) and event.size().width() != event.oldSize().width() and (row := form.row_of(self)):
+            form.set_in_line(row)
 
 
 class LineField(Field):
@@ -216,6 +232,9 @@ class PickField(Field):
         self.pick = Pick()
         self.words = ("", *words)
         self._shown = own if as_written else parts.begun
+        if as_written:  # names may be long: they are written as far as there is room
+            self.pick.setSizeAdjustPolicy(QtWidgets.QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+            self.pick.setMinimumContentsLength(_SHORTEST_NAME)
         self.pick.addItems([none, *map(self._shown, words)])
         super().__init__(name, self.pick, wide=wide)
         self.pick.activated.connect(lambda _number: self.commit())
@@ -235,6 +254,7 @@ class PickField(Field):
         if text not in self.words:
             self.offer(text)
         self.pick.setCurrentIndex(self.words.index(text))
+        self.pick.setToolTip(own(text))
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
@@ -245,12 +265,13 @@ class PickField(Field):
 class Form(QtWidgets.QWidget):
     """Fields side by side in as many columns as there is room for; those that do not fit the machine are left out.
 
-    `pairs`: two belong together, and stand in an even number of columns.
+    `pairs`: two belong together, and stand in an even number of columns; `ems` is what a field needs, in heights of text.
     """
 
-    def __init__(self, *, pairs: bool = False) -> None:
+    def __init__(self, *, pairs: bool = False, ems: float = _COLUMN_EMS) -> None:
         super().__init__()
-        self._pairs = pairs
+        self._pairs, self._ems = pairs, ems
+        self._rows: list[list[Field]] = []
         self._grid = QtWidgets.QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(look.GAP)
@@ -283,7 +304,7 @@ class Form(QtWidgets.QWidget):
 
     def set_width(self, width_px: int, body_px: int) -> None:
         """So much room from left to right, for text of this size."""
-        columns = min(_MOST_COLUMNS, max(1, int((width_px + look.GAP) / (_COLUMN_EMS * body_px + look.GAP))))
+        columns = min(_MOST_COLUMNS, max(1, int((width_px + look.GAP) / (self._ems * body_px + look.GAP))))
         if self._pairs and columns > 1:
             columns -= columns % 2
         if columns != self._columns:
@@ -293,6 +314,7 @@ class Form(QtWidgets.QWidget):
     def _place(self) -> None:
         row = column = 0
         columns = self._columns
+        self._rows = []
         for field in self.fields:
             self._grid.removeWidget(field)
             if field in self._left_out:
@@ -302,11 +324,31 @@ class Form(QtWidgets.QWidget):
             if column + span > columns:
                 row, column = row + 1, 0
             self._grid.addWidget(field, row, column, 1, span)
+            while len(self._rows) <= row:
+                self._rows.append([])
+            self._rows[row].append(field)
             field.show()
             column += span
         for number in range(_MOST_COLUMNS):
             self._grid.setColumnStretch(number, 1 if number < columns else 0)
         self._order()
+
+    def set_in_line(self, row: Sequence[Field]) -> None:
+        """Names of a row end on one line, so that its controls stand on one, where one of them needs two lines."""
+        high = max(field.name_height for field in row)
+        for field in row:
+            field.title.setMinimumHeight(high)
+
+    def event(self, event: QtCore.QEvent) -> bool:
+        """Names may have become longer or shorter."""
+        if event.type() == QtCore.QEvent.Type.LayoutRequest:
+            for row in self._rows:
+                self.set_in_line(row)
+        return super().event(event)
+
+    def row_of(self, field: Field) -> Sequence[Field]:
+        """The fields beside one, and that one."""
+        return next((row for row in self._rows if field in row), ())
 
     def _order(self) -> None:
         """Tab goes in the order of the fields."""

@@ -78,7 +78,7 @@ class BriefPage(Page):
         for name in entries.LIMIT_TABLES:
             table.offer(name)
         self.body.addWidget(self.start)
-        self.body.addWidget(self.machines)
+        self.body.addWidget(self.machines, 1)
         self.body.addWidget(self.remark)
         self.forms = QtWidgets.QWidget()
         column = QtWidgets.QVBoxLayout(self.forms)
@@ -86,7 +86,7 @@ class BriefPage(Page):
         self.columns = self._columns()
         column.addWidget(self.columns)
         self.body.addWidget(self.forms)
-        self.body.addStretch(1)
+        self.body.addStretch(0)
         job.changed.connect(self._renew)
         self._renew()
 
@@ -104,6 +104,7 @@ class BriefPage(Page):
             self.planes,
             form("Drive", entries.DRIVE),
             form("Supports", entries.SUPPORTS),
+            form("Pieces at hand", entries.STOCK),
         ]
         on_right: list[Sheet] = [
             form("What is wrong", entries.INTERVIEW),
@@ -112,7 +113,6 @@ class BriefPage(Page):
             form("Starts and time", entries.STARTS),
             self.conditions,
             self.neighbours,
-            form("Pieces at hand", entries.STOCK),
         ]
         for sheets, side in ((on_left, left), (on_right, right)):
             side.setSpacing(look.GAP)

@@ -16,7 +16,7 @@ from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.theme import Theme
 
-_TWO_FIELDS_EMS = 26  # heights of text that name and person need side by side
+_NAME_EMS = 17.0  # heights of text that a name needs
 
 
 def usual_folder() -> Path:
@@ -53,7 +53,7 @@ class StartCard(parts.Card):
         super().__init__("Job")
         self._job = job
         self._room = room
-        self.form = Form()
+        self.form = Form(ems=_NAME_EMS)
         self.called = LineField("Name of the new job", f"extraction fan 3, {date.today():%B %Y}")
         self.person = LineField("Who works", "as the record shall say")
         self.person.show_recorded(usual_person())
@@ -150,6 +150,6 @@ class StartCard(parts.Card):
         room = width_px - 2 * look.ROOM
         left = room - look.GAP - self._buttons.sizeHint().width()
         direction = QtWidgets.QBoxLayout.Direction
-        beside = left >= _TWO_FIELDS_EMS * body_px
+        beside = left >= 2 * _NAME_EMS * body_px + look.GAP
         self._row.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
         self.form.set_width(left if beside else room, body_px)

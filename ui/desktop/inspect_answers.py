@@ -126,7 +126,7 @@ def row(check: Check, state: JobState) -> Row:
         return Row(check.key, title, State.UNDER_WAY if looked else State.EMPTY, word)
     outcome = event.what.outcome
     state_of = {"fine": State.DONE, "needs attention": State.ATTENTION, "not done": State.EMPTY}[outcome]
-    why = textwrap.shorten(event.what.note, _LONGEST_WORD, placeholder=" …") if outcome == "not done" else ""
+    why = f": {textwrap.shorten(event.what.note, _LONGEST_WORD, placeholder=' …')}" if outcome == "not done" else ""
     return Row(check.key, title, state_of, outcome, why)
 
 

@@ -17,18 +17,18 @@ _NO_LIMIT = 16_777_215  # px, Qt's own
 
 @dataclass(frozen=True)
 class Row:
-    """A row: its key, its title, how it stands, and the word for that; `why` follows it as somebody wrote it."""
+    """A row: its key, its title, how it stands, and the word for that; `tail` follows it as it is written."""
 
     key: str
     title: str
     state: State
     word: str
-    why: str = ""
+    tail: str = ""
 
     @property
     def said(self) -> str:
         """The word with what follows it, in the language of the window."""
-        return words.own(f"{words.words(self.word)}: {self.why}") if self.why else self.word
+        return words.own(words.words(self.word) + self.tail) if self.tail else self.word
 
 
 class _RowPainter(QtWidgets.QStyledItemDelegate):

@@ -98,6 +98,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         self.choose = parts.button("Folder of jobs…", self._ask_folder, tip="Choose the folder whose jobs are listed")
         self.again = parts.button("Read again", self.read)
         self.status = parts.label("", "small", wrap=True)
+        self.status.setAlignment(QtCore.Qt.AlignmentFlag.AlignRight)
         card.head.addWidget(self.status, 1)
         self.remark = Remark()
         row = QtWidgets.QHBoxLayout()
@@ -417,8 +418,9 @@ def _breakable(text: str) -> str:
 
 
 def _names(jobs: tuple[JobShown, ...]) -> dict[str, str]:
-    """What each job is called in a choice: its name and date, and its folder where that is not enough."""
-    named = {job.folder: f"{texts.job_row(job).title}, {job.started_at[:10]}" for job in jobs}
+    """What each job is called in a choice: its date and name, and its folder where that is not enough."""
+    # what tells them apart stands first: the name of a machine's jobs is often the same
+    named = {job.folder: f"{job.started_at[:10]}, {texts.job_row(job).title}" for job in jobs}
     twice = {name for name in named.values() if list(named.values()).count(name) > 1}
     return {f: f"{name} ({Path(f).name})" if name in twice else name for f, name in named.items()}
 

@@ -48,16 +48,19 @@ def machine_rows(found: Library) -> list[Row]:
 
 
 def machine_row(machine: Machine) -> Row:
-    """Name, newest vibration with its date, verdict."""
+    """Name; date, jobs, verdict, and in a line of its own the newest vibration."""
     said = [] if machine.named else ["a job that names no machine"]
+    last = ""
     if machine.last:
-        at = max(reading.at for _, reading in machine.last)
+        said.append(max(reading.at for _, reading in machine.last)[:10])
         point, reading = max(machine.last, key=lambda entry: entry[1].amplitude)
-        said += [at[:10], f"{shown(point, 40)} {reading_text(reading)}"]
+        last = f"\n{shown(point, 40)} {reading_text(reading)}"
     said.append(f"{len(machine.jobs)} {'job' if len(machine.jobs) == 1 else 'jobs'}")
     if machine.verdict is not None:
         said.append(machine.verdict)
-    return Row(key_of(machine), shown(machine.name), _STATES.get(machine.verdict or "", State.EMPTY), ", ".join(said))
+    return Row(
+        key_of(machine), shown(machine.name), _STATES.get(machine.verdict or "", State.EMPTY), ", ".join(said), last
+    )
 
 
 def job_row(job: JobShown) -> Row:

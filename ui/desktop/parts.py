@@ -211,9 +211,18 @@ class Choice(ComboBox):
         self.update()
 
     def paintEvent(self, event: QtGui.QPaintEvent) -> None:  # noqa: N802 - Qt's name
-        """The box, then the arrow."""
-        super().paintEvent(event)
-        painter = QtGui.QPainter(self)
+        """The box with as much of its text as there is room for, then the arrow."""
+        option = QtWidgets.QStyleOptionComboBox()
+        self.initStyleOption(option)
+        style = QtWidgets.QStyle
+        room = self.style().subControlRect(
+            style.ComplexControl.CC_ComboBox, option, style.SubControl.SC_ComboBoxEditField, self
+        )
+        elide = QtCore.Qt.TextElideMode.ElideRight
+        option.currentText = option.fontMetrics.elidedText(option.currentText, elide, room.width())
+        painter = QtWidgets.QStylePainter(self)
+        painter.drawComplexControl(style.ComplexControl.CC_ComboBox, option)
+        painter.drawControl(style.ControlElement.CE_ComboBoxLabel, option)
         box = QtCore.QRectF(self.width() - 28.0, 0.5 * self.height() - 8.0, 16.0, 16.0)
         path = QtGui.QPainterPath(QtCore.QPointF(6.0, 9.5))
         path.lineTo(12.0, 15.5)

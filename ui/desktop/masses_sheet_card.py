@@ -109,19 +109,23 @@ class SheetCard(parts.Card):
         self.paper: tuple[Picture, ...] = ()
         self.phone: tuple[Picture, ...] = ()
         self._name, self._room = "", 600
-        row = QtWidgets.QHBoxLayout()
-        row.setSpacing(look.TIGHT)
+        size, acts = QtWidgets.QHBoxLayout(), QtWidgets.QHBoxLayout()
         self.turn = parts.Segments("Size", ("A4", "Phone"))
         self.turn.chosen.connect(self.show_size)
         self.print_ = parts.button("P&rint", self._print, "main", "Print the sheet on A4")
         self.pdf = parts.button("Save P&DF", lambda: self._ask("pdf"), tip="Save the sheet for A4 as a PDF file")
         self.png = parts.button("Save pictures", lambda: self._ask("png"), tip="Save pictures of a phone's size")
         self.back = parts.button("&Back", self.left.emit, tip="Back to the rotor face")
-        row.addWidget(self.turn)
-        row.addStretch(1)
+        size.addWidget(self.turn)
+        size.addStretch(1)
         for each in (self.print_, self.pdf, self.png, self.back):
-            row.addWidget(each)
-        self.body.addLayout(row)
+            acts.addWidget(each)
+        self._row = QtWidgets.QBoxLayout(QtWidgets.QBoxLayout.Direction.LeftToRight)
+        for layout in (size, acts, self._row):
+            layout.setSpacing(look.TIGHT)
+        self._row.addLayout(size, 1)
+        self._row.addLayout(acts)
+        self.body.addLayout(self._row)
         self.said = Said(Weight.NOTE)
         self.body.addWidget(self.said)
         self.picture = Label()
@@ -156,7 +160,11 @@ class SheetCard(parts.Card):
         self.picture.setAccessibleName(language.own("; ".join(p.alt for p in pages)))
 
     def set_room(self, width_px: int) -> None:
-        """So much room for a page from left to right."""
+        """So much room for a page from left to right; the choice of size stands above the buttons where it is little."""
+        shown = (self.turn, self.print_, self.pdf, self.png, self.back)
+        needs = sum(each.sizeHint().width() for each in shown) + len(shown) * look.TIGHT
+        direction = QtWidgets.QBoxLayout.Direction
+        self._row.setDirection(direction.LeftToRight if needs <= width_px else direction.TopToBottom)
         if width_px != self._room:
             self._room = width_px
             if self.paper:

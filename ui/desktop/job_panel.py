@@ -46,15 +46,10 @@ class JobPanel(Panel):
         self._folders: tuple[Path, ...] = ()
         self.practice_heading = parts.label("Practice on a simulated machine", "quiet")
         self.practice = [parts.button(text, partial(self._practise, key), tip=tip) for key, text, tip in _PRACTICE]
-        for each in (
-            self.called,
-            self.begin,
-            self.other,
-            self.heading,
-            *self.rows,
-            self.practice_heading,
-            *self.practice,
-        ):
+        self.body.addWidget(self.called)
+        for each in (self.begin, self.other, self.heading, *self.rows, self.practice_heading, *self.practice):
+            if each in (self.heading, self.practice_heading):
+                self.body.addSpacing(look.TIGHT)
             self.body.addWidget(each)
         self.show_recent(())
 
@@ -118,8 +113,12 @@ class AdvicePanel(Panel):
         row.addWidget(self.pass_over)
         row.addWidget(self.end)
         row.addStretch(1)
-        for each in (self.said, self.why, parts.labelled("Your reason to do otherwise", self.reason), self.reason):
-            self.body.addWidget(each)
+        self.body.addWidget(self.said)
+        self.body.addWidget(self.why)
+        self.body.addSpacing(look.TIGHT)
+        self.body.addWidget(parts.labelled("Your reason to do otherwise", self.reason))
+        self.body.addWidget(self.reason)
+        self.body.addSpacing(look.HAIR)
         self.body.addLayout(row)
         self.body.addWidget(self.remark)
 
@@ -136,12 +135,20 @@ class AdvicePanel(Panel):
         self.said.setText(guided.advice.sentence)
         self.why.setText(f"{parts.begun(guided.advice.why)}.")
         self.pass_over.setEnabled(guided.may_pass)
-        self.remark.setText("" if guided.may_pass else "This cannot be passed over.")
+        self._remark("" if guided.may_pass else "This cannot be passed over.")
+
+    def _remark(self, text: str) -> None:
+        self.remark.setText(text)
+        self.remark.setVisible(bool(text))
+        if self.isVisible():  # it stands on its lower edge
+            lower = self.geometry().bottom()
+            self.adjustSize()
+            self.move(self.x(), lower - self.height() + 1)
 
     def _given(self) -> str:
         text = " ".join(self.reason.text().split())
         if not text:
-            self.remark.setText("Write the reason first.")
+            self._remark("Write the reason first.")
             self.reason.setFocus()
         return text
 

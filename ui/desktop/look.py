@@ -67,7 +67,8 @@ def style_sheet(theme: Theme, body_px: int) -> str:
     QFrame#card {{ background: {theme.panel}; border: {border}px solid {theme.line}; border-radius: {RADIUS_PX}px; }}
     QFrame#rail {{ background: {theme.sunken}; border: none; border-right: {border}px solid {theme.line}; }}
     QFrame#nextLine {{ background: {theme.panel}; border: none; border-top: {border}px solid {theme.line}; }}
-    QFrame#viewPanel {{ background: {theme.panel}; border: {border}px solid {theme.quiet}; }}
+    QFrame#viewPanel {{ background: {theme.panel}; border: {border}px solid {theme.quiet};
+        border-radius: {RADIUS_PX}px; }}
     QLabel {{ background: transparent; border: none; }}
     QLabel#title {{ font-size: {px(TITLE)}px; font-weight: 600; }}
     QLabel#heading {{ font-weight: 600; }}

@@ -11,16 +11,19 @@ from stillshaft.dsp import units, vectors
 from stillshaft.solver import handwork
 from stillshaft.solver.brief import Plane
 from stillshaft.ui.desktop import look, masses_model, parts
+from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.masses_field import TakenField
 from stillshaft.ui.desktop.masses_model import Draft, EntryError
+from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.job_masses import positions_deg
 from stillshaft.ui.report_words import figure
 from stillshaft.ui.theme import Theme
 
+_METALS = tuple(handwork.DENSITIES_KG_M3)
 _TWO = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*°?\s*(?:and|,|;|&)\s*(-?\d+(?:\.\d+)?)\s*°?\s*")
 
 
-class HandRows(QtWidgets.QWidget):
+class HandRows(Worded, QtWidgets.QWidget):
     """Only what fits the piece is shown. Emits `replaced` with the pieces that take its place."""
 
     replaced = QtCore.Signal(list)
@@ -31,6 +34,7 @@ class HandRows(QtWidgets.QWidget):
         self._draft: Draft | None = None
         self._plane: Plane | None = None
         self._angles = ""
+        self._names = {name: name for name in _METALS}  # of the metals, in every language that was shown
         column = QtWidgets.QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(look.TIGHT)
@@ -46,7 +50,7 @@ class HandRows(QtWidgets.QWidget):
         self.recovery = TakenField("Metal that lands", self._worked_out, "such as 90 %")
         self.radius = TakenField("At another radius", self._other_radius, "such as 250 mm")
         self.angles = TakenField("Split to two angles", self._split_to, "such as 300 and 330")
-        self.material.show_taken("steel")
+        self._call_metal(_METALS[0])
         self.fields = (
             self.diameter, self.area, self.rod, self.material, self.recovery, self.radius, self.angles,
         )  # fmt: skip
@@ -66,6 +70,22 @@ class HandRows(QtWidgets.QWidget):
         row.addWidget(self.combine)
         row.addStretch(1)
         column.addLayout(row)
+
+    def reword(self) -> None:
+        """A metal of the handbook table is called by its name in the new language."""
+        super().reword()
+        self._call_metal(self._metal())
+
+    def _call_metal(self, metal: str) -> None:
+        """Show a metal by its name in the language of the window."""
+        self._names |= {language.words(name).lower(): name for name in _METALS}
+        if metal in _METALS:
+            self.material.show_taken(language.words(metal))
+
+    def _metal(self) -> str:
+        """The metal as the handbook table calls it, or what was typed."""
+        typed = self.material.text.strip()
+        return self._names.get(typed.lower(), typed)
 
     def show_piece(self, draft: Draft | None, plane: Plane | None, together: int, angles: str) -> None:
         """Show what fits this piece; `together` counts the pieces thought of on its plane."""
@@ -127,15 +147,15 @@ class HandRows(QtWidgets.QWidget):
             return ""
         mass_kg = abs(draft.total_g) / 1000.0
         if not self.rod.isHidden() and self.rod.text:
-            metal = handwork.density(self.material.text)
+            metal = handwork.density(self._metal())
             length = handwork.rod_length(mass_kg, self._metres(self.rod), metal, self._share())
             return f"{1000.0 * length:.0f} mm of rod"
         if not self.area.isHidden() and self.area.text:
             area = units.parse(self.area.text, "m^2", "area")
-            depth = handwork.ground_depth(mass_kg, area, handwork.density(self.material.text))
+            depth = handwork.ground_depth(mass_kg, area, handwork.density(self._metal()))
             return f"{figure(1000.0 * depth)} mm off, evenly over the area"
         if not self.diameter.isHidden() and self.diameter.text:
-            hole = handwork.drilled(mass_kg, self._metres(self.diameter), handwork.density(self.material.text))
+            hole = handwork.drilled(mass_kg, self._metres(self.diameter), handwork.density(self._metal()))
             full, whole = (figure(1000.0 * x) for x in (hole.full_m, hole.total_m))
             return f"drill to {whole} mm at the tip, {full} mm full diameter (118° point)"
         return ""

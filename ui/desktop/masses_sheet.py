@@ -20,6 +20,7 @@ from stillshaft.ui.report_words import angle, figure
 
 A4, PHONE = (595.0, 842.0), (390.0, 780.0)
 _MARGIN = 0.06  # of the width
+_FOOT = 10.0  # points of the cautions: they are read at the rotor
 _WIDE = 500.0  # a page wider than this puts a piece's remarks beside its figures
 
 
@@ -205,9 +206,9 @@ class _Pages:
         """Cautions and the date."""
         self._y += 4.0
         cautions = self._say(CAUTIONS)
-        self._need(1.3 * 8.0 * (1 + len(list(wrapped(cautions, self._room, 8.0)))))
-        self._words(cautions, 8.0, colour="bad")
-        self._words(self._say(self._sheet.made), 8.0, colour="quiet")
+        self._need(1.3 * _FOOT * (1 + len(list(wrapped(cautions, self._room, _FOOT)))))
+        self._words(cautions, _FOOT, colour="bad")
+        self._words(self._say(self._sheet.made), _FOOT, colour="quiet")
 
     def done(self) -> tuple[Picture, ...]:
         """All pages."""

@@ -356,7 +356,7 @@
     <message>
         <location filename="../../../solver/handwork.py"/>
         <source>stainless steel</source>
-        <translation>nichtrostender Stahl</translation>
+        <translation>Edelstahl</translation>
     </message>
     <message>
         <location filename="../../../solver/handwork.py"/>

@@ -1428,6 +1428,46 @@
         <translation>Aufnahme {0}</translation>
     </message>
     <message>
+        <source>steel</source>
+        <translation>Stahl</translation>
+    </message>
+    <message>
+        <source>aluminium</source>
+        <translation>Aluminium</translation>
+    </message>
+    <message>
+        <source>brass</source>
+        <translation>Messing</translation>
+    </message>
+    <message>
+        <source>bronze</source>
+        <translation>Bronze</translation>
+    </message>
+    <message>
+        <source>copper</source>
+        <translation>Kupfer</translation>
+    </message>
+    <message>
+        <source>lead</source>
+        <translation>Blei</translation>
+    </message>
+    <message>
+        <source>tungsten</source>
+        <translation>Wolfram</translation>
+    </message>
+    <message>
+        <source>titanium</source>
+        <translation>Titan</translation>
+    </message>
+    <message>
+        <source>magnesium</source>
+        <translation>Magnesium</translation>
+    </message>
+    <message>
+        <source>zinc</source>
+        <translation>Zink</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -6233,7 +6273,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/masses_hand.py"/>
         <source>such as steel</source>
-        <translation>z. B. steel</translation>
+        <translation>z. B. Stahl</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_hand.py"/>

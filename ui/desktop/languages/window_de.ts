@@ -1468,6 +1468,18 @@
         <translation>Zink</translation>
     </message>
     <message>
+        <source>full scale {0}</source>
+        <translation>Vollausschlag {0}</translation>
+    </message>
+    <message>
+        <source>AC-coupling corners {0}</source>
+        <translation>Eckfrequenzen {0}</translation>
+    </message>
+    <message>
+        <source>AC-coupling corners none</source>
+        <translation>Eckfrequenzen: keine</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

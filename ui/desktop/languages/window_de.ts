@@ -1468,16 +1468,16 @@
         <translation>Zink</translation>
     </message>
     <message>
-        <source>full scale {0}</source>
-        <translation>Vollausschlag {0}</translation>
+        <source>{0}: full scale {1} becomes {2}</source>
+        <translation>{0}: aus Vollausschlag {1} wird {2}</translation>
     </message>
     <message>
-        <source>AC-coupling corners {0}</source>
-        <translation>Eckfrequenzen {0}</translation>
+        <source>{0}: AC-coupling corners none becomes {1}</source>
+        <translation>{0}: Eckfrequenzen der AC-Kopplung, bisher keine: {1}</translation>
     </message>
     <message>
-        <source>AC-coupling corners none</source>
-        <translation>Eckfrequenzen: keine</translation>
+        <source>{0}: AC-coupling corners {1} becomes {2}</source>
+        <translation>{0}: Eckfrequenzen der AC-Kopplung, bisher {1}, jetzt {2}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/app.py"/>

@@ -7,7 +7,6 @@ begin anew.
 
 from __future__ import annotations
 
-import contextlib
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -27,6 +26,7 @@ from stillshaft.solver.state import JobRun, JobState
 
 NEW_INITIAL_STATE = "new initial state"  # text of the decision that says that the rotor was cleaned or mended
 _T = 1.959963984540054
+_CLEARLY = 2.0  # half widths: a turn less clear than this would be said of every hundredth sound run
 
 
 @dataclass(frozen=True)
@@ -88,6 +88,8 @@ def judge_run(state: JobState, fields: dict[str, Any]) -> RunJudgement:
     run = run_vectors.run_from(fields)
     findings = run_checks.findings(state, run)
     refusals = tuple(f for f in findings if refuses(f) != "never")
+    if not refusals:
+        findings += tuple(_moved(state, run))
     allowed = bool((run.used_anyway or "").strip()) and all(can_be_allowed(f) for f in refusals)
     return RunJudgement(not refusals or allowed, refusals, tuple(f for f in findings if refuses(f) == "never"))
 
@@ -108,45 +110,24 @@ def recorded(fields: dict[str, Any], judgement: RunJudgement) -> dict[str, Any]:
 # mark and sensors
 
 
-def reference_findings(state: JobState, fields: dict[str, Any]) -> tuple[Finding, ...]:
-    """What a moved, doubled or blinded mark or a remounted sensor did, and how to go on. Raises RecordError."""
-    return tuple(_of_reference(state, run_vectors.run_from(fields), fields))
-
-
-def _of_reference(state: JobState, run: Run, fields: dict[str, Any]) -> Iterator[Finding]:
-    multiple, kept = run_checks.speed_multiple(state, run), run_checks.mark_to_keep(state)
-    if multiple is not None:
-        times, other = multiple
-        said = f"the speed reads {times:g} times {other}"
-        yield (
-            found("doubled", f"{said}: two marks are seen")
-            if times > 1.0
-            else found("blinded", f"{said}: every second mark is missed")
-        )
+def _moved(state: JobState, run: Run) -> Iterator[Finding]:
+    """A mark that moved or one sensor that was remounted, as two points or more show it against a run with the same masses."""
+    before = like_run(state, run)
+    if before is None or any(change.id > before.id for change in state.references):
         return
-    if kept is not None and run.mark is not None:
-        mark, where = kept
-        before, now = mark.width_deg, run.mark.width_deg
-        if run.mark.edge != mark.edge:
-            width = "" if now is None else f", {now:.1f}° away"
-            yield found("other-edge", f"the pulse was taken at its {run.mark.edge} edge{width}, not as {where}")
-            return
-        if before is not None and now is not None and now < 0.5 * before:
-            yield found("blinded", f"the mark covers only {now:.1f}° of the {before:.1f}° that it had {where}")
-    before_run = like_run(state, run)
-    if before_run is None:
-        if unknown_turns(state):
-            with contextlib.suppress(RecordError):  # other masses: it cannot show the turn
-                yield found("turned", turn_from_reference_run(state, fields).sentence)
+    try:
+        turn = _turn(state, run, before, (), before.turn_deg)
+    except RecordError:  # no point in common
         return
-    turn = _turn(state, run, before_run, ())
-    beyond = {p: t for p, t in turn.turn_deg.items() if abs(t) > (turn.ci95[p] or 180.0)}
+    if len(turn.turn_deg) < 2:  # it may as well be the rotor
+        return
     if turn.plausible and turn.common_deg is not None and turn.common_ci95_deg is not None:
-        if abs(turn.common_deg) > turn.common_ci95_deg:
+        if abs(turn.common_deg) > _CLEARLY * turn.common_ci95_deg:
             yield found("turned", turn.sentence)
-    elif len(beyond) == 1 and len(turn.turn_deg) > 1:
-        (point,) = beyond
-        alone = _turn(state, run, before_run, (point,))
+        return
+    beyond = [p for p, t in turn.turn_deg.items() if abs(t) > _CLEARLY * (turn.ci95[p] or 180.0)]
+    if len(beyond) == 1:
+        alone = _turn(state, run, before, (beyond[0],), before.turn_deg)
         if alone.plausible:
             yield found("turned-point", alone.sentence)
 
@@ -177,10 +158,12 @@ def turn_from_reference_run(state: JobState, fields: dict[str, Any]) -> Turn:
     return _turn(state, run, alike[-1], tuple(last.what.points) if last is not None else ())
 
 
-def _turn(state: JobState, run: Run, before: JobRun, only: tuple[str, ...]) -> Turn:
-    """The turn from one run to another, of all points together or of some alone."""
+def _turn(
+    state: JobState, run: Run, before: JobRun, only: tuple[str, ...], known_deg: dict[str, float] | None = None
+) -> Turn:
+    """The turn from one run to another, of all points together or of some alone, beyond what is known by point."""
     repeats = run_vectors.repeatability(state)
-    now, was = run_vectors.measured(run, run.unit), run_vectors.of_job(before, run.unit)
+    now, was = run_vectors.measured(run, run.unit, known_deg), run_vectors.of_job(before, run.unit)
     names = [p for p in was if p in now and was[p].z and now[p].z]
     if not names or (only and not set(only) & set(names)):
         raise RecordError(

@@ -1480,6 +1480,10 @@
         <translation>{0}: Eckfrequenzen der AC-Kopplung, bisher {1}, jetzt {2}</translation>
     </message>
     <message>
+        <source>Other job…</source>
+        <translation>Aufträge…</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -2237,7 +2241,7 @@
     <message>
         <location filename="../../../ui/desktop/brief_page.py"/>
         <source>Other &amp;job…</source>
-        <translation>Anderer Au&amp;ftrag…</translation>
+        <translation>Au&amp;fträge…</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_page.py"/>
@@ -3428,6 +3432,11 @@
         <location filename="../../../ui/desktop/feed.py"/>
         <source>no sound input is there: plug one in and look again</source>
         <translation>kein Audioeingang da: einen anstecken und neu suchen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/feed.py"/>
+        <source>played again from {0}</source>
+        <translation>wieder abgespielt aus {0}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/figures.py"/>

@@ -81,7 +81,7 @@ def sound_choice(found: soundcard.SoundInput) -> Choice:
 def recording_choice(path: Path, name: str) -> Choice:
     """A recording that is played again."""
     text = f"{catalogue.RECORDING}{path}"
-    return Choice(f"Recording of {name}", f"{path.name}, played again", text=text, brings_hookup=True)
+    return Choice(f"Recording of {name}", f"played again from {path.name}", text=text, brings_hookup=True)
 
 
 def order_for(

@@ -277,7 +277,7 @@ class HookupPage(Page):
         self.unwatched.say("" if not of_job or job is None or job.shown is None else _unwatched(job.shown))
         self.card.renew(wired=hookup is not None, of_job=of_job, missing_in_job=self.wiring.missing_in_job, busy=busy)
         simulated = feed.choice == SIMULATED
-        self.turn.buttons[_PANEL].setVisible(simulated)
+        self.turn.setVisible(simulated)  # nothing to choose otherwise
         if feed.teaching is not self._taught:
             self._taught = feed.teaching
             self.panel.set(feed.teaching)

@@ -35,7 +35,7 @@ class SourceCard(parts.Card):
         self.source = parts.Choice()
         self.source.setSizeAdjustPolicy(QtWidgets.QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.source.setMinimumContentsLength(14)
-        self.source.activated.connect(lambda number: feed.choose(feed.choices[number]))
+        self.source.activated.connect(self._choose)
         self.find_inputs = parts.button(
             "Find &inputs", feed.list_inputs, tip="Look for sound inputs that are plugged in"
         )
@@ -89,6 +89,10 @@ class SourceCard(parts.Card):
 
     # what the person does
 
+    def _choose(self, number: int) -> None:
+        if number < len(self.feed.choices):  # after them stands what plays now
+            self.feed.choose(self.feed.choices[number])
+
     def _toggle(self) -> None:
         self.named.setVisible(self.named.isHidden())
         if not self.named.isHidden():
@@ -134,16 +138,19 @@ class SourceCard(parts.Card):
     # what comes of it
 
     def _fill(self) -> None:
-        names = [c.name for c in self.feed.choices]
+        names, now = [c.name for c in self.feed.choices], self.feed.choice.name
+        if now not in names:  # a run of the job that is played again
+            names.append(now)
         self.source.clear()
         self.source.addItems(names)
-        if self.feed.choice.name in names:
-            self.source.setCurrentIndex(names.index(self.feed.choice.name))
+        self.source.setCurrentIndex(names.index(now))
         self.source.setToolTip(self.feed.choice.name)
 
     def renew(self, *, wired: bool, of_job: bool, missing_in_job: bool, busy: bool) -> None:
         """Show what the source is, and what can be done."""
         feed = self.feed
+        if self.source.currentText() != feed.choice.name:
+            self._fill()
         for each in (self.source, self.other, self.take, self.recording):
             each.setEnabled(not busy)
         self.find_inputs.setEnabled(not feed.looking and not busy)

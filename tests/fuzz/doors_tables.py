@@ -3,6 +3,7 @@
 import functools
 import tomllib
 from pathlib import Path
+from xml.etree import ElementTree
 
 import numpy as np
 import tomli_w
@@ -15,6 +16,7 @@ from stillshaft.solver.job import Job
 from stillshaft.solver.state import JobState
 from stillshaft.ui import cli_pieces, runs_files, wiring
 from stillshaft.ui.desktop import recent, settings
+from stillshaft.ui.desktop.phrases import PLACE, Phrases
 from stillshaft.ui.desktop.settings import View
 
 ROOT = Path(__file__).parents[2]
@@ -468,6 +470,30 @@ def pieces_text(data: bytes, room: Path) -> None:
                 read(line)
             except (cli_pieces.PiecesError, units.UnitError, runs_files.RunsFileError, runs.RunsError) as error:
                 one_line(error)
+
+
+@functools.cache
+def _german() -> tuple[Phrases, tuple[str, ...]]:
+    """The window's German, and its sentences with something in their places."""
+    known: dict[str, str] = {}
+    for path in sorted((ROOT / "ui/desktop/languages").glob("*_de.ts")):
+        for message in ElementTree.parse(path).iter("message"):
+            known[message.findtext("source", "")] = message.findtext("translation", "")
+    templates = tuple(text for text in known if PLACE.search(text))
+    held = ("12.3", "left", "fan end horizontal", "a.au: line 3 is damaged", "10 g at 270")
+    said = tuple(PLACE.sub(lambda m: held[int(m[1]) % len(held)], text) for text in known)
+    return Phrases(known.get, templates), said
+
+
+def _sentences() -> list[bytes]:
+    said = _german()[1]
+    return ["\n".join(said[at::97]).encode()[:4000] for at in range(12)] + [b"m 3 g mm s x: " * 20]
+
+
+@door("texts in German", "bytes", _sentences)
+def texts_in_german(data: bytes, room: Path) -> None:
+    text = data.decode("utf-8", "replace")[: tables.MOST_LETTERS]
+    assert isinstance(_german()[0].turn(text), str)
 
 
 @door("a table's text", "toml", lambda: [wired(), full_runs(), SCENARIO], tables.TableError, weight=1)

@@ -14,13 +14,17 @@ from functools import lru_cache
 PLACE = re.compile(r"\{(\d+)\}")
 _REMEMBERED = 8192  # texts; live figures go round in it
 _DEEPEST = 5  # parts of parts
+_LONGEST, _MOST_LETTERS = (
+    1000,
+    20_000,
+)  # letters of a line, and of all: trying the ways takes more than twice as long for twice as many
 _A_CLAUSE = 4  # words: more than a name
 _TELLING = 10  # letters of a template that fits by no accident
 _MOST_TRIED = 3  # templates that fit one text
 _WORD = re.compile(r"[A-Za-z]{2,}")
-# nothing to translate: figures, units, signs, single letters, ends of files
+# nothing to translate: figures, units, signs, single letters, ends of files; each in one way only, or it would be tried in all
 _PLAIN = re.compile(
-    r"(?:[^A-Za-z]|(?<![A-Za-z])(?:[A-Za-z]|[num]?m|[kM]?Hz|rpm|rms|p-p|mil|in|kg|mg|kgf|lb|lbf|oz|mV|mA|dB|ms|kB|MB|GB"
+    r"(?:[^A-Za-z]|(?<![A-Za-z])(?:[A-Za-z]|[num]m|[kM]?Hz|rpm|rms|p-p|mil|in|kg|mg|kgf|lb|lbf|oz|mV|mA|dB|ms|kB|MB|GB"
     r"|min|kW|Nm|us|ISO|AC|DC|IEPE|DAQ|TTL|PDF|HTML|CSV|TOML|WAV|Ctrl|Esc|NaN|nan|inf)(?![A-Za-z]))*"
 )
 # names that tell themselves: a path up to what is said of it, a source such as serial:/dev/ttyACM0
@@ -135,7 +139,12 @@ class Phrases:
             self._part.cache_clear()
 
     def turn(self, text: str) -> str:
-        """A text in the language; what the catalogue does not know stays as it is."""
+        """A text in the language; what the catalogue does not know stays as it is, and so does a line that is too long."""
+        if len(text) > _LONGEST:
+            lines = text[:_MOST_LETTERS].split("\n")
+            return (
+                "\n".join(self.turn(line) if len(line) <= _LONGEST else line for line in lines) + text[_MOST_LETTERS:]
+            )
         turned = self._part(text, 0, False)
         self.misses.update(turned.missed)
         return turned.text

@@ -17,7 +17,7 @@ from stillshaft.solver import correction, handwork, limits, trial
 from stillshaft.solver.job import Job
 from stillshaft.solver.runs import runs_from_table
 from stillshaft.ui.desktop import words
-from stillshaft.ui.desktop.phrases import Phrases
+from stillshaft.ui.desktop.phrases import Phrases, has_words
 from stillshaft.ui.session_base import SessionError
 
 ROOT = Path(__file__).parents[3]
@@ -147,3 +147,14 @@ def test_the_advice_and_the_correction_are_german(german, tmp_path, until):
             assert said
             for text in said:
                 assert german(text, *names)[1] == set(), text
+
+
+def test_a_long_text_is_turned_as_far_as_can_be_at_once():
+    """Ways to read "m m m …" double with every m, and those to cut a line grow with its length."""
+    known = {"the {0} is off": "{0} ist aus", "and": "und"}
+    found = Phrases(known.get, ["the {0} is off"])
+    assert not has_words("m " * 5000)
+    assert has_words("m " * 5000 + "word")
+    line = "x: " * 5000
+    assert found.turn(f"the fan is off\n{line}\nand") == f"fan ist aus\n{line}\nund"
+    assert found.turn("and\n" * 6000).startswith("und\nund\n")

@@ -217,7 +217,7 @@ def _next_visit(worked: Worked, folder: Path) -> tuple[str, ...]:
 def trend_of(state: JobState, folder: Path, report: Report) -> tuple[str, ...]:
     """The machine's points over its jobs that lie beside this one, in words."""
     from stillshaft.ui import library
-    from stillshaft.ui.report_words import signed
+    from stillshaft.ui.report_words import figure, signed
 
     name = job_facts.machine_of(state)
     found = library.list_machines(folder.resolve().parent, report)
@@ -226,12 +226,14 @@ def trend_of(state: JobState, folder: Path, report: Report) -> tuple[str, ...]:
         return (f'no job of "{name}" lies beside this one',)
     said = []
     for point in library.trend(machine):
-        steps = [f"{row.job}: {row.first.amplitude:.3g} to {row.last.amplitude:.3g}" for row in point.rows]
+        steps = "; ".join(
+            f"{row.job} {figure(row.first.amplitude)} → {figure(row.last.amplitude)}" for row in point.rows
+        )
         since = point.rows[-1].since
         more = ""
         if since is not None and since.percent is not None:
             more = f"; since the visit before {signed(since.percent, since.percent_ci95, ' %')}"
-        said.append(f"{point.point}, {point.unit}: {', then '.join(steps)}{more}")
+        said.append(f"{point.point}, {point.unit}, first → last run of each job: {steps}{more}")
     return tuple(said) or ("no reading in any job yet",)
 
 

@@ -139,7 +139,7 @@ def work_out(state: JobState, folder: Path, wanted: Wanted) -> Known:
     except ValueError as error:
         if not type(error).__module__.startswith("stillshaft."):
             raise
-        return Known(wanted, runs, (), None, None, (), str(error))
+        return Known(wanted, runs, (), None, None, (), str(error).removeprefix(f"{state.name}: "))
     return Known(wanted, measured, fits, solution, verdict, priors, None, mark_turn_deg(state))
 
 

@@ -282,9 +282,26 @@ def test_the_trend_reads_the_jobs_beside_this_one(opened, wait_until, tmp_path):
     page.turn_to(NEXT)
     page.next.trend.click()
     wait_until(lambda: page.next.rows.said)
-    assert page.next.rows.said[0].startswith("Drive end horizontal, mm/s rms: fan 3: ")
-    assert ", then fan 3: " in page.next.rows.said[0]
+    assert page.next.rows.said[0].startswith("Drive end horizontal, mm/s rms, first → last run of each job: fan 3 ")
+    assert page.next.rows.said[0].count("fan 3 ") == 2
     assert "since the visit before" in page.next.rows.said[0]
+
+
+def test_a_closed_job_begins_the_next_visit_and_nothing_of_it_stays(opened, wait_until):
+    page = opened(1, until="check")
+    page.turn_to(NEXT)
+    assert page.next.visit.isHidden()
+    page.job.act(lambda s: s.judge())
+    page.job.act(lambda s: s.finish("done", accepted_by="the owner"))
+    wait_until(lambda: not page.next.visit.isHidden())
+    page.report.show_report(None, "it cannot be made")
+    page.close_card.remarks.setText("as agreed")
+    page.next.visit.click()
+    wait_until(lambda: page.job.shown.state.name.startswith("extraction fan 2"))
+    wait_until(lambda: page.found is not None)
+    assert not page.found.state.runs
+    assert page.report.made is None
+    assert page.report.said.text.text() == page.close_card.remarks.text() == ""
 
 
 # the page in the window

@@ -766,7 +766,7 @@
     <message>
         <location filename="../../../solver/pieces.py"/>
         <source>plane "{0}": pieces at any angle, the file does not say positions</source>
-        <translation>Ebene „{0}“: Stücke unter beliebigem Winkel, die Datei nennt keine positions</translation>
+        <translation>Ebene „{0}“: Stücke unter beliebigem Winkel, die Datei nennt keine Stellen</translation>
     </message>
     <message>
         <location filename="../../../solver/placement.py"/>

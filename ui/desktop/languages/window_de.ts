@@ -1484,6 +1484,50 @@
         <translation>Aufträge…</translation>
     </message>
     <message>
+        <source>{0} · {1} g off at {2}</source>
+        <translation>{0} · {1} g ab bei {2}</translation>
+    </message>
+    <message>
+        <source>{0} · {1} g off at {2}, {3}</source>
+        <translation>{0} · {1} g ab bei {2}, {3}</translation>
+    </message>
+    <message>
+        <source>Thought of {0}: {1}</source>
+        <translation>Geplant {0}: {1}</translation>
+    </message>
+    <message>
+        <source>On the rotor {0}: {1}</source>
+        <translation>Auf dem Rotor {0}: {1}</translation>
+    </message>
+    <message>
+        <source>at {0} r/min there is no trial run with a mass on plane "{1}"; take one</source>
+        <translation>bei {0} r/min gibt es keinen Testlauf mit einer Masse in Ebene „{1}“; einen machen</translation>
+    </message>
+    <message>
+        <source>{0}: at {1} r/min there is no trial run with a mass on plane "{2}"; take one</source>
+        <translation>{0}: bei {1} r/min gibt es keinen Testlauf mit einer Masse in Ebene „{2}“; einen machen</translation>
+    </message>
+    <message>
+        <source>{0} (Ctrl+{1})</source>
+        <translation>{0} (Strg+{1})</translation>
+    </message>
+    <message>
+        <source>plane "{0}": pieces at any angle, the brief does not say positions</source>
+        <translation>Ebene „{0}“: Stücke unter beliebigem Winkel, die Aufgabe nennt keine Stellen</translation>
+    </message>
+    <message>
+        <source>{0}, {1}, first → last run of each job: {2}</source>
+        <translation>{0}, {1}, erster → letzter Lauf jedes Auftrags: {2}</translation>
+    </message>
+    <message>
+        <source>Thought of {0}: {1} g off at {2}</source>
+        <translation>Geplant {0}: {1} g ab bei {2}</translation>
+    </message>
+    <message>
+        <source>Thought of {0}: {1} g off at {2}, {3}</source>
+        <translation>Geplant {0}: {1} g ab bei {2}, {3}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -3277,6 +3321,11 @@
         <location filename="../../../ui/desktop/closeout_work.py"/>
         <source>begin it here once this job is closed, or on the Brief page: brief, hook-up and coefficients are taken over</source>
         <translation>hier beginnen, sobald dieser Auftrag abgeschlossen ist, oder auf der Seite Aufgabe: Aufgabe, Anschluss und Koeffizienten werden übernommen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/closeout_work.py"/>
+        <source>{0}, {1}, first → last run of each job: {2}{3}</source>
+        <translation>{0}, {1}, erster → letzter Lauf jedes Auftrags: {2}{3}</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/face.py"/>

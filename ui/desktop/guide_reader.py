@@ -50,9 +50,9 @@ class GuideText(QtWidgets.QTextBrowser):
             self._fill()
             self.verticalScrollBar().setValue(at)
 
-    def loadResource(self, kind: int, url: QtCore.QUrl) -> object:  # noqa: N802 - Qt's name
+    def loadResource(self, kind: int, url: QtCore.QUrl | str) -> object:  # noqa: N802 - Qt's name
         """A picture that lies beside the guides, as wide as the column; anything else is not there."""
-        name = url.toString()
+        name = url if isinstance(url, str) else url.toString()
         if kind != QtGui.QTextDocument.ResourceType.ImageResource.value or not name.endswith(".png") or "/" in name:
             return None
         file = resources.files("stillshaft.ui") / "guide_pages" / name

@@ -169,7 +169,9 @@ def _check_couple(session: Session) -> tuple[Outcome, ...]:
         return one, Outcome(False, "There is no judgement of the couple yet.")
     runs = [r for r in state.runs if r.counts]
     before = {v.point: v.amplitude for v in runs[0].what.vectors}
-    told = "; ".join(f"{v.point} first {before.get(v.point, 0.0):.2f}, now {v.amplitude:.2f}" for v in runs[-1].what.vectors)
+    told = "; ".join(
+        f"{v.point} first {before.get(v.point, 0.0):.2f}, now {v.amplitude:.2f}" for v in runs[-1].what.vectors
+    )
     right = choice == (LEFT if left else NOT_LEFT)
     judged = "your judgement fits" if right else "your judgement does not fit"
     return one, Outcome(

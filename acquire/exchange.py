@@ -270,34 +270,27 @@ def _check_own_samples(path: Path, file: Any) -> None:
 
 
 def _mat(path: Path, hookup: Hookup | None) -> TableReader:
-    from scipy.io import loadmat, whosmat
+    from stillshaft.acquire import matfile
 
     _checked_size(path)
-    listed = {name: (shape, kind) for name, shape, kind in whosmat(path)}
-    if "samples" not in listed or "rate_hz" not in listed:
-        names = ", ".join(listed)
-        raise RecordingError(f"{path}: has no variables samples (frames, inputs) and rate_hz; it has {names}")
-    shape, kind = listed["samples"]
-    if len(shape) != 2 or kind not in (
-        "double",
-        "single",
-        "int8",
-        "uint8",
-        "int16",
-        "uint16",
-        "int32",
-        "uint32",
-        "int64",
-    ):
+    held = matfile.variables(path, MOST_IN_MEMORY)
+    if "samples" not in held or "rate_hz" not in held:
+        raise RecordingError(
+            f"{path}: has no variables samples (frames, inputs) and rate_hz; it has {', '.join(held) or 'none'}"
+        )
+    shape, kind = held["samples"].shape, held["samples"].kind
+    if len(shape) != 2 or kind not in matfile.NUMBERS:
         raise RecordingError(f"{path}: samples must be a table of numbers (frames, inputs), not {kind} {shape}")
     if 8.0 * shape[0] * shape[1] > min(MOST_IN_MEMORY, 8 * _MOST_PER_BYTE * path.stat().st_size):
         raise RecordingError(
             f"{path}: says it has {shape[0]} frames of {shape[1]} inputs, more than can be read as a whole"
         )
-    content = loadmat(path, variable_names=["samples", "rate_hz", "about"])
-    samples = np.asarray(content["samples"], dtype=np.float64)
-    about = json.loads(str(content["about"][0])) if "about" in content else None
-    return _columns(path, list(samples.T), float(content["rate_hz"].ravel()[0]), hookup, about)
+    check_size(path, shape[1], 1.0)
+    samples, rate_hz = held["samples"].numbers(), held["rate_hz"].numbers()
+    if rate_hz.size != 1:
+        raise RecordingError(f"{path}: rate_hz must be one number, not {rate_hz.size}")
+    about = json.loads(held["about"].text()) if "about" in held else None
+    return _columns(path, list(samples.T), float(rate_hz.ravel()[0]), hookup, about)
 
 
 def _universal(path: Path, hookup: Hookup | None) -> TableReader:

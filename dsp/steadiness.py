@@ -388,7 +388,7 @@ def _beat(series: Complex, circle: _Circle, span_s: float, speed_rad_s: float, o
     both = circle.fit.score - mirrored.score < 9.0
     running = speed_rad_s / (2.0 * np.pi) * order
     # z is the conjugate form: a faster source makes it turn backwards
-    offsets = (offset_hz, -offset_hz) if both else (offset_hz,)
+    offsets: tuple[float, ...] = (offset_hz, -offset_hz) if both else (offset_hz,)
     folded = abs(circle.delta) > 2.0 * math.pi * _FOLDED
     if folded:
         offsets += tuple(o - math.copysign(1.0 / step_s, o) for o in offsets)

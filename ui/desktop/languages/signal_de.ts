@@ -279,6 +279,11 @@
         <translation>{0}: mehr als 2 GiB Abtastwerte: .h5, .wav oder .csv nehmen, die blockweise geschrieben werden</translation>
     </message>
     <message>
+        <location filename="../../../acquire/exchange.py"/>
+        <source>{0}: rate_hz must be one number, not {1}</source>
+        <translation>{0}: rate_hz muss eine Zahl sein, nicht {1}</translation>
+    </message>
+    <message>
         <location filename="../../../acquire/hookup.py"/>
         <source>{0}: has {1} inputs, but the hook-up uses input {2}</source>
         <translation>{0}: hat {1} Eingänge, aber der Anschluss nutzt Eingang {2}</translation>
@@ -412,6 +417,86 @@
         <location filename="../../../acquire/keeper.py"/>
         <source>the source came back with {0} input at {1} Hz: start again</source>
         <translation>die Quelle kam mit {0} Eingang und {1} Hz wieder: neu starten</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>{0}: is MAT of level 7.3; save it as level 7, or as HDF5 with samples and rate_hz</source>
+        <translation>{0}: ist MAT der Stufe 7.3; als Stufe 7 speichern oder als HDF5 mit samples und rate_hz</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>it has no header of level 5</source>
+        <translation>sie hat keinen Kopf der Stufe 5</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>{0}: is damaged or no .mat file of samples ({1})</source>
+        <translation>{0}: ist beschädigt oder keine .mat-Datei mit Messwerten ({1})</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>it ends too early</source>
+        <translation>sie endet zu früh</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>what is packed in it cannot be unpacked</source>
+        <translation>was darin gepackt ist, lässt sich nicht auspacken</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>it has more than {0} variables</source>
+        <translation>sie hat mehr als {0} Variablen</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>something other than a variable is packed in it</source>
+        <translation>darin ist etwas anderes als eine Variable gepackt</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>a part of a variable has {0} bytes, at most {1} can be</source>
+        <translation>ein Teil einer Variablen hat {0} Bytes, höchstens {1} sind möglich</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>a variable has no class or no shape</source>
+        <translation>eine Variable hat keine Klasse oder keine Form</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>a variable has a shape below 0</source>
+        <translation>eine Variable hat eine Form unter 0</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>{0} has no real numbers</source>
+        <translation>{0} hat keine reellen Zahlen</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>{0} is no text</source>
+        <translation>{0} ist kein Text</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>{0} has {1} bytes for a shape of {2}</source>
+        <translation>{0} hat {1} Bytes für eine Form von {2}</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>a variable's head is none of level 4</source>
+        <translation>der Kopf einer Variablen ist keiner der Stufe 4</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>{0} has {1} bytes, at most {2} can be</source>
+        <translation>{0} hat {1} Bytes, höchstens {2} sind möglich</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/matfile.py"/>
+        <source>{0} has letters that are none</source>
+        <translation>{0} hat Buchstaben, die keine sind</translation>
     </message>
     <message>
         <location filename="../../../acquire/process.py"/>

@@ -591,9 +591,9 @@ def _run(
 def _degrees_of_freedom(run: _Run, within: Real, whole: Real) -> float:
     """Of the whole covariance, of which only what was found within the run is uncertain itself (Satterthwaite 1946)."""
     given = None if run.covariance is None else run.covariance.degrees_of_freedom
-    if given is None or not given > 0.0 or not np.trace(within) > 0.0:
+    if given is None or not given > 0.0 or not np.trace(within) > _NONE * np.trace(whole):
         return math.inf
-    return given * float(np.trace(whole) / np.trace(within)) ** 2
+    return max(1.0, given) * float(np.trace(whole) / np.trace(within)) ** 2  # no scatter was found with less than one
 
 
 def _slow_roll(

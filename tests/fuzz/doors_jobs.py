@@ -39,7 +39,7 @@ def _job_in(room: Path, data: bytes) -> Path:
     return room / "job"
 
 
-@door("job record", "record", lambda: [_record()], RecordError, weight=1)
+@door("job record", "record", lambda: [_record()], RecordError, weight=0.7)
 def job_record(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), by="ann") as job:
         assert job.state == fold(job.events)
@@ -49,7 +49,7 @@ def job_record(data: bytes, room: Path) -> None:
             job.append("decision", text="goes on")
 
 
-@door("job record, worked on", "record", lambda: [_record()], RecordError, weight=0.25)
+@door("job record, worked on", "record", lambda: [_record()], RecordError, weight=0.06)
 def job_worked_on(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         for told in replay(job):
@@ -184,7 +184,7 @@ class _Strict(HTMLParser):
             assert "javascript:" not in (value or "").lower(), (tag, name, value)
 
 
-@door("report", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.3, cpu_s=8.0)
+@door("report", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.1, cpu_s=8.0)
 def report_texts(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         _check_table(report_exports.to_csv(job))
@@ -213,7 +213,7 @@ def _check_table(table: bytes) -> None:
             assert not cell.startswith("-") or re.fullmatch(r"-[\d.e+-]+", cell), cell
 
 
-@door("report as PDF", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.03, cpu_s=15.0)
+@door("report as PDF", "record", lambda: [_record()], RecordError, report.ReportError, weight=0.01, cpu_s=15.0)
 def report_pdf(data: bytes, room: Path) -> None:
     with Job.open(_job_in(room, data), read_only=True) as job:
         made, pages = report.to_pdf(gather(job, report.units_of("imperial"), None))
@@ -270,7 +270,7 @@ def _arguments() -> list[bytes]:
 _made_once = functools.cache(typer.main.get_command)
 
 
-@door("arguments", "bytes", _arguments, weight=1, cpu_s=6.0)
+@door("arguments", "bytes", _arguments, weight=0.6, cpu_s=6.0)
 def arguments(data: bytes, room: Path) -> None:
     try:
         given = json.loads(data.decode("utf-8", "replace"))

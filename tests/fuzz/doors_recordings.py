@@ -169,14 +169,14 @@ def _door(name: str, suffix: str, weight: float) -> None:
 
 
 for _name, _suffix, _weight in (
-    ("recording AU", ".au", 1),
-    ("recording WAV", ".wav", 1),
-    ("recording FLAC", ".flac", 1),
-    ("recording CSV", ".csv", 1),
-    ("recording HDF5", ".h5", 1),
-    ("recording MAT", ".mat", 1),
-    ("recording UFF", ".uff", 1),
-    ("recording of another kind", ".caf", 1),
+    ("recording AU", ".au", 2),
+    ("recording WAV", ".wav", 2),
+    ("recording FLAC", ".flac", 2),
+    ("recording CSV", ".csv", 2),
+    ("recording HDF5", ".h5", 2),
+    ("recording MAT", ".mat", 2),
+    ("recording UFF", ".uff", 2),
+    ("recording of another kind", ".caf", 2),
 ):
     _door(_name, _suffix, _weight)
 
@@ -186,7 +186,7 @@ def _csv() -> list[bytes]:
     return [b"# rate = 4800 Hz\n" + b"1,2,3\n" * 60, rows.encode(), b"a\tb\tc\n" + b"1e-3\t2\t3\n" * 40]
 
 
-@door("recording as a table", "bytes", _csv, RecordingError, hookup.HookupError)
+@door("recording as a table", "bytes", _csv, RecordingError, hookup.HookupError, weight=1.5)
 def table_with_times(data: bytes, room: Path) -> None:
     (room / "a.txt").write_bytes(data)
     read_through(room / "a.txt")
@@ -209,7 +209,7 @@ def _tdms() -> list[bytes]:
     return [apart.getvalue(), together.getvalue()]
 
 
-@door("recording TDMS", "bytes", _tdms, RecordingError, hookup.HookupError)
+@door("recording TDMS", "bytes", _tdms, RecordingError, hookup.HookupError, weight=2)
 def tdms(data: bytes, room: Path) -> None:
     (room / "a.tdms").write_bytes(data)
     read_through(room / "a.tdms")
@@ -286,7 +286,7 @@ def _packets() -> list[bytes]:
     return [b"\0" + hello + b"".join(data[:3]) + hello + b"".join(data[3:])]
 
 
-@door("serial packets", "bytes", _packets, SourceLost, weight=2)
+@door("serial packets", "bytes", _packets, SourceLost, weight=3)
 def serial_packets(data: bytes, room: Path) -> None:
     reader = serialline.PacketReader()
     samples = 0
@@ -300,7 +300,7 @@ def serial_packets(data: bytes, room: Path) -> None:
         one_line(f"serial:{reader.board.name}")
 
 
-@door("a serial packet", "bytes", lambda: [_packets()[0], b"H\x01\x03\x02\x00\x00\x00\x01name"], SourceLost, weight=1)
+@door("a serial packet", "bytes", lambda: [_packets()[0], b"H\x01\x03\x02\x00\x00\x00\x01name"], SourceLost, weight=2)
 def serial_packet(data: bytes, room: Path) -> None:
     reader = serialline.PacketReader()
     # what checks, whatever it says

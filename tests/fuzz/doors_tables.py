@@ -66,7 +66,7 @@ def wired() -> bytes:
 
 
 @door(
-    "hook-up", "toml", lambda: [wired(), tomli_w.dumps(simulated.demo_hookup()).encode()], hookup.HookupError, weight=3
+    "hook-up", "toml", lambda: [wired(), tomli_w.dumps(simulated.demo_hookup()).encode()], hookup.HookupError, weight=2
 )
 def hook_up(data: bytes, room: Path) -> None:
     wired = hookup.load_hookup(file_of(data, room))
@@ -78,7 +78,7 @@ def hook_up(data: bytes, room: Path) -> None:
     assert len(wired.fingerprint) == 16
 
 
-@door("hook-up, calibrated", "toml", lambda: [wired()], hookup.HookupError, wiring.WiringError, weight=0.7)
+@door("hook-up, calibrated", "toml", lambda: [wired()], hookup.HookupError, wiring.WiringError, weight=0.5)
 def calibrated(data: bytes, room: Path) -> None:
     path = file_of(data, room)
     point = hookup.load_hookup(path).points[0]
@@ -168,7 +168,7 @@ def _rao() -> bytes:
     return tomli_w.dumps(tomllib.loads(RAO.read_text())).encode()
 
 
-@door("runs", "toml", lambda: [full_runs(), _rao()], runs.RunsError, weight=3)
+@door("runs", "toml", lambda: [full_runs(), _rao()], runs.RunsError, weight=2)
 def runs_file(data: bytes, room: Path) -> None:
     found = runs.load_runs(file_of(data, room))
     for run in found.runs:
@@ -179,7 +179,7 @@ def runs_file(data: bytes, room: Path) -> None:
         one_line(name)
 
 
-@door("runs, solved", "toml", lambda: [_rao(), full_runs()], runs.RunsError, correction.SolveError, weight=0.5)
+@door("runs, solved", "toml", lambda: [_rao(), full_runs()], runs.RunsError, correction.SolveError, weight=0.3)
 def solved(data: bytes, room: Path) -> None:
     solution = correction.solve(runs.load_runs(file_of(data, room)))
     for warning in solution.warnings:
@@ -288,7 +288,7 @@ def scenario_file(data: bytes, room: Path) -> None:
     hookup.hookup_from(found.hookup())
 
 
-@door("scenario, run", "toml", lambda: [SCENARIO, b"format = 1\n"], SourceError, weight=0.7)
+@door("scenario, run", "toml", lambda: [SCENARIO, b"format = 1\n"], SourceError, weight=0.4)
 def scenario_run(data: bytes, room: Path) -> None:
     found = scenario.load(file_of(data, room))
     source = simulated.SimulatedRun(
@@ -374,7 +374,7 @@ def _own(name: str) -> list[bytes]:
     return [(ROOT / "solver" / name).read_bytes()]
 
 
-@door("diagnosis table", "toml", lambda: _own("diagnosis_rules.toml"), diagnosis_rules.DiagnosisError, weight=0.3)
+@door("diagnosis table", "toml", lambda: _own("diagnosis_rules.toml"), diagnosis_rules.DiagnosisError, weight=0.1)
 def diagnosis_table(data: bytes, room: Path) -> None:
     rules = diagnosis_rules.load_rules.__wrapped__(file_of(data, room))
     evidence = {

@@ -177,7 +177,7 @@ def several_lines(text: str) -> None:
     bad = [
         c
         for c in text
-        if (unicodedata.category(c) in ("Cc", "Cs") and c != "\n") or unicodedata.bidirectional(c) in _TURNING
+        if (unicodedata.category(c) in ("Cc", "Cs") and c not in "\n\t") or unicodedata.bidirectional(c) in _TURNING
     ]
     assert not bad, f"a terminal gets {bad[:3]!r}"
 

@@ -332,6 +332,15 @@ def test_appending_leaves_every_byte_before_it(tmp_path):
     assert last.covariance[0, 0] > 1e-4
 
 
+@pytest.mark.parametrize(("freedom", "scatter"), [(1e-316, 1e-4), (8, 1e-300)])
+def test_scatter_from_next_to_nothing_is_scatter_all_the_same(tmp_path, freedom, scatter):
+    (tmp_path / "r.toml").write_text(TEXT)
+    appended(tmp_path / "r.toml", degrees_of_freedom=freedom, covariance=scatter * np.eye(4))
+    runs = load_runs(tmp_path / "r.toml")
+    assert runs.runs[-1].degrees_of_freedom >= 1.0
+    assert correction.solve(runs).corrections
+
+
 def test_appending_keeps_line_ends_and_takes_a_unit_spelled_otherwise(tmp_path):
     path = tmp_path / "r.toml"
     path.write_bytes(TEXT.replace("\n", "\r\n").encode())

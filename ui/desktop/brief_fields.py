@@ -254,7 +254,8 @@ class PickField(Field):
         if text not in self.words:
             self.offer(text)
         self.pick.setCurrentIndex(self.words.index(text))
-        self.pick.setToolTip(own(text))
+        if self._shown is own:
+            self.pick.setToolTip(own(text))
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""

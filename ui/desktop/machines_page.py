@@ -89,6 +89,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         self._row.addWidget(self.list)
         self._row.addWidget(self.detail, 1)
         column.addWidget(self.work, 1)
+        column.addStretch(0)  # for an empty list
         self._show(None)
 
     def _head(self) -> parts.Card:
@@ -108,6 +109,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
             row.addWidget(each, 0, QtCore.Qt.AlignmentFlag.AlignBottom)
         card.body.addLayout(row)
         card.body.addWidget(self.remark)
+        card.setSizePolicy(QtWidgets.QSizePolicy.Policy.Preferred, QtWidgets.QSizePolicy.Policy.Maximum)
         return card
 
     def _detail(self) -> parts.Card:

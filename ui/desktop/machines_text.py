@@ -11,7 +11,7 @@ from stillshaft.ui.desktop.inspect_list import Row
 from stillshaft.ui.desktop.stages import State
 from stillshaft.ui.library import Change, Library, Machine
 from stillshaft.ui.library_index import JobShown, Reading
-from stillshaft.ui.report_words import with_half
+from stillshaft.ui.report_words import figure, signed, with_half
 
 _MOST_PERCENT = 1000.0  # more is told in times
 MOST_ROWS = 300  # a longer list is searched, not read
@@ -87,9 +87,13 @@ def about(machine: Machine) -> list[str]:
 
 def reading_text(reading: Reading) -> str:
     """Amplitude with its interval and unit."""
-    half = "" if reading.amplitude_ci95 is None else f" ± {reading.amplitude_ci95:.2g}"
-    # figure and unit stay in one line
-    return f"{reading.amplitude:.3g}{half} {reading.unit}".replace(" ", "\u00a0").replace("/", "/\u2060")
+    half = reading.amplitude_ci95
+    told = (
+        f"{figure(reading.amplitude)} {reading.unit}"
+        if half is None
+        else with_half(reading.amplitude, half, reading.unit)
+    )
+    return told.replace(" ", "\u00a0").replace("/", "/\u2060")  # figure and unit stay in one line
 
 
 def change_text(change: Change) -> str:
@@ -99,8 +103,9 @@ def change_text(change: Change) -> str:
     if change.percent > _MOST_PERCENT:
         times = None if change.percent_ci95 is None else 0.01 * change.percent_ci95
         return with_half(1.0 + 0.01 * change.percent, times, "times as much").replace(" ", "\u00a0")
-    half = "" if change.percent_ci95 is None else f" ± {change.percent_ci95:.0f}"
-    return f"{change.percent:+.0f}{half} %".replace("-", "−").replace(" ", "\u00a0")
+    half = change.percent_ci95
+    told = f"{change.percent:+.0f} %".replace("-", "−") if half is None else signed(change.percent, half, " %")
+    return told.replace(" ", "\u00a0")
 
 
 def compared(machine: Machine, one: str, other: str) -> list[Compared]:

@@ -17,6 +17,10 @@ class TakenField(LineField):
         self._use = take
         self.finished.connect(self._finish)
 
+    def put(self, text: str) -> None:
+        """Write; it is short, and no tip says it again."""
+        self.line.setText(text)
+
     def show_taken(self, text: str) -> None:
         """Show what is so; what a person is typing is left alone while that stays so."""
         changed = text != self.recorded

@@ -97,7 +97,7 @@ def test_machines_with_their_last_vibration_and_what_was_passed_over(window):
     fan = page.list.rows[0]
     assert (
         fan.said.replace("\u00a0", " ").replace("\u2060", "")
-        == f"2026-03-25, 3 jobs, not met\n{NEAR} 3 ± 0.05 mm/s rms"
+        == f"2026-03-25, 3 jobs, not met\n{NEAR} 3.00 ± 0.05 mm/s rms"
     )
     assert "2 machines, 4 jobs" in page.status.text()
     assert "broken" in page.remark.text.text()
@@ -122,7 +122,7 @@ def test_search_keeps_what_has_all_words(window):
 
 @pytest.mark.parametrize(
     ("percent", "half", "shown"),
-    [(37.4, 8.0, "+37 ± 8 %"), (-99.6, 0.4, "−100 ± 0 %"), (38001.0, 46566.0, "381 ± 466 times as much")],
+    [(37.4, 8.0, "+37 ± 8 %"), (-99.6, 0.4, "−99.6 ± 0.4 %"), (38001.0, 46566.0, "381 ± 466 times as much")],
 )
 def test_a_large_change_is_told_in_times(percent, half, shown):
     change = library.Change(percent, half, None)
@@ -161,7 +161,7 @@ def test_two_jobs_side_by_side(window, wait):
     # from 2 to 3 mm/s: +50 %; both runs' 0.05 mm/s and 2 % from run to run on each (1.96 deviations), to first order:
     # hypot(hypot(0.05, 0.0392·3), 1.5·hypot(0.05, 0.0392·2)) / 2 = 9.5 %
     assert said[said.index(NEAR) + 1] == "+50 ± 9 % from last run to last run"
-    assert "First run 4 ± 0.05 mm/s rms\nLast run 2 ± 0.05 mm/s rms\nChange −50 ± 3 %" in said
+    assert "First run 4.00 ± 0.05 mm/s rms\nLast run 2.00 ± 0.05 mm/s rms\nChange −50 ± 3 %" in said
     page.pair[0].pick.setCurrentIndex(page.pair[0].words.index("2026-03-02, fan 3 of 2"))
     page.pair[0].pick.activated.emit(0)
     said = [

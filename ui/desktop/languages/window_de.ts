@@ -1528,6 +1528,10 @@
         <translation>Geplant {0}: {1} g ab bei {2}, {3}</translation>
     </message>
     <message>
+        <source>{0} left</source>
+        <translation>noch {0}</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

@@ -13,6 +13,8 @@ from stillshaft.dsp import sweep as sweeps
 from stillshaft.dsp import vectors
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from stillshaft.acquire.soundcard import SoundInput
     from stillshaft.dsp.candidates import Match
     from stillshaft.dsp.check import Finding
@@ -342,8 +344,8 @@ def print_sources(inputs: Sequence[SoundInput]) -> None:
     console.print(others, soft_wrap=True)
 
 
-def print_rehearsal(outcome: Rehearsal) -> None:
-    """The whole job, step by step."""
+def print_rehearsal(outcome: Rehearsal, report: Path) -> None:
+    """The whole job, step by step, and where its report is."""
     from stillshaft.ui import account_solve
 
     console = new_console()
@@ -357,4 +359,5 @@ def print_rehearsal(outcome: Rehearsal) -> None:
     console.rule("where the rotor stands", align="left")
     account_solve.print_tolerance(outcome.tolerance)
     console.print(outcome.verdict, soft_wrap=True)
-    console.print(f"kept in {outcome.folder}: recordings, runs.toml, hookup.toml, account.html", soft_wrap=True)
+    console.print(f"kept in {outcome.folder}: recordings, runs.toml, hookup.toml", soft_wrap=True)
+    console.print(f"report: {report}", soft_wrap=True)

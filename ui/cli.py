@@ -70,7 +70,7 @@ def _open_window() -> None:
 
 @app.command()
 def rehearse(
-    folder: Annotated[Path | None, typer.Argument(help="New folder for recordings, runs file and account.")] = None,
+    folder: Annotated[Path | None, typer.Argument(help="New folder for the job.")] = None,
     planes: Annotated[int, typer.Option(min=1, max=2, help="Correction planes.")] = 2,
     seed: Annotated[int, typer.Option(min=0, help="Draws the scatter and the placement errors.")] = 1,
     fault: Annotated[
@@ -80,18 +80,19 @@ def rehearse(
     fast: Annotated[bool, typer.Option("--fast", help="Not in real time.")] = False,
     as_json: JsonOption = False,
 ) -> None:
-    """A whole balance job on the built-in simulated rotor, end to end, and its account."""
+    """A whole balance job on the built-in simulated rotor, end to end, and its report."""
     from stillshaft.ui import account, account_job, rehearsal
 
     with account.progress("") as report:
         outcome = rehearsal.rehearse(
             folder, planes=planes, seed=seed, real_time=not fast, on_progress=report, fault=fault
         )
+    page = rehearsal.write_report(outcome.folder)
     if as_json:
         print_json("rehearse", outcome.trusted, list(outcome.reasons), rehearsal.to_json(outcome))
     else:
         account_job.print_story(outcome)
-        account.print_rehearsal(outcome)
+        account.print_rehearsal(outcome, page)
     if not outcome.trusted:
         raise typer.Exit(DO_NOT_TRUST)
 

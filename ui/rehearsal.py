@@ -17,7 +17,7 @@ from stillshaft.dsp.units import InputError
 from stillshaft.solver import correction, limits
 from stillshaft.solver.correction import Solution
 from stillshaft.solver.limits import Tolerance
-from stillshaft.ui import account, account_html, job_facts, rehearsal_machines, rehearsal_person, runs_files
+from stillshaft.ui import account, job_facts, rehearsal_machines, rehearsal_person, runs_files
 from stillshaft.ui.session import Session
 
 if TYPE_CHECKING:
@@ -87,7 +87,7 @@ def rehearse(
     seconds: float = _SECONDS,
     fault: str | None = None,
 ) -> Rehearsal:
-    """Do the job and leave its folder with record, recordings, runs file and account. Raises RecordError for one in use.
+    """Do the job and leave its folder with record, recordings, hook-up and runs file. Raises RecordError for one in use.
 
     Raises RehearsalError for a fault that there is not.
     """
@@ -108,9 +108,16 @@ def rehearse(
         outcome = _outcome(session, person)
         job_facts.write_runs_file(session.state, session.folder, session.folder / "runs.toml")
         _write_hookup(session)
-    page = account_html.html_account("Rehearsal on the simulated rotor", outcome)
-    runs_files.write_new(outcome.folder / "account.html", page)
     return outcome
+
+
+def write_report(folder: Path) -> Path:
+    """Write the job's report among its own, as a page, and record it. Raises ReportError, RecordError."""
+    from stillshaft.solver.job import Job
+    from stillshaft.ui import report
+
+    with Job.open(folder, by=rehearsal_person.NAME) as job:
+        return report.put_in_job(job, report.to_html(report.material_of(job)).encode(), ".html")
 
 
 def _write_hookup(session: Session) -> None:

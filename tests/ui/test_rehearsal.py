@@ -52,7 +52,7 @@ def test_a_rehearsal_balances_and_leaves_a_job_like_any_other(tmp_path):
     assert whole["trims"] <= 1
     assert whole["verdict"] == "met"
     job = tmp_path / "job"
-    assert (job / "account.html").read_text().startswith("<!DOCTYPE html>")
+    assert (job / "reports" / "report.html").read_text().startswith("<!DOCTYPE html>")
     # the signal check was recorded too
     assert len(list((job / "recordings").glob("*.au"))) == len(whole["runs"]) + 1
     with Job.open(job, read_only=True) as record:

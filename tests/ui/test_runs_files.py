@@ -1,11 +1,11 @@
-"""Masses read from text, recordings with gaps, and names in an account."""
+"""Masses read from text, and recordings with gaps."""
 
 import numpy as np
 import pytest
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
 from stillshaft.solver import runs
-from stillshaft.ui import account_html, analysis, runs_files
+from stillshaft.ui import analysis, runs_files
 
 
 def recorded(path, duty=0.02, gap=False, seconds=6.0):
@@ -47,10 +47,6 @@ def test_masses_are_read_from_text():
     placed = runs_files.masses_from(["drive side = 10 g at 270", "far side = 0.5 oz at -30"])
     assert placed[0] == runs_files.Placed("drive side", pytest.approx(10.0), 270.0)
     assert placed[1] == runs_files.Placed("far side", pytest.approx(14.1748, abs=1e-4), 330.0)
-
-
-def test_account_escapes_every_name():
-    assert "<script>" not in account_html._table(["<script>"], [["<script>alert(1)</script>"]])
 
 
 def test_a_runs_file_whose_mass_unit_is_none_is_not_added_to(tmp_path):

@@ -122,7 +122,7 @@ def test_wheel_works_in_a_fresh_environment(built, tmp_path, figure):
     figure("environment with the wheel", bundle.size_mb(tmp_path / "venv"), "MB")
     assert "rehearse" in run(program, "--help", cwd=tmp_path)
     run(program, "rehearse", "--fast", "kept", cwd=tmp_path)
-    assert (tmp_path / "kept" / "account.html").stat().st_size > 0
+    assert (tmp_path / "kept" / "reports" / "report.html").stat().st_size > 0
     shown = run(python, "-c", WINDOW, cwd=tmp_path, QT_QPA_PLATFORM="offscreen", HOME=str(tmp_path))
     assert "Stillshaft" in shown
 

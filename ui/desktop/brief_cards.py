@@ -272,12 +272,12 @@ class LevelsCard(Sheet):
     )
 
     def __init__(self, record: Recorder) -> None:
-        super().__init__("Stop levels and limits by point", record)
+        super().__init__("Abort levels and limits by point", record)
         self._points: tuple[str, ...] = ()
         self._rows: dict[str, tuple[Form, list[Field], Said]] = {}
         self._wired: tuple[str, ...] = ()
         self.note = parts.label(
-            "The stop level is agreed with the owner; it is not the alarm limit. Crossing it calls for a stop at once.",
+            "The abort level is agreed with the owner; it is not the alarm limit. Crossing it calls for a stop at once.",
             "small",
             wrap=True,
         )

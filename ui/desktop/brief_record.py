@@ -45,11 +45,6 @@ def with_unit(text: str, kind: str, view_unit: str) -> str:
     return f"{text} {_DEFAULTS[kind][inches(view_unit)]}"
 
 
-def default_unit(kind: str, view_unit: str) -> str:
-    """The unit that a bare number gets."""
-    return view_unit if kind == "vibration" else _DEFAULTS[kind][inches(view_unit)].replace("rpm", "r/min")
-
-
 def in_family(text: str, kind: str, view_unit: str) -> str:
     """The value in the chosen family, such as "= 12.2 in"; empty where it is written so, or cannot be read."""
     if kind not in _SHOWN_IN or not text:

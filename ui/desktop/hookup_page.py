@@ -418,11 +418,11 @@ class HookupPage(Page):
 
 
 def _unwatched(shown: Shown) -> str:
-    """Of stop levels at points that are not wired."""
+    """Of abort levels at points that are not wired."""
     points = [point for what, point in cautions.unwatched(shown.state) if what == cautions.ABORT]
     if not points:
         return ""
-    return f"The stop level at {', '.join(points)} can never call for a stop: no input here has that name."
+    return f"The abort level at {', '.join(points)} can never call for a stop: no input here has that name."
 
 
 def _is_device(feed: Feed) -> bool:

@@ -1758,12 +1758,12 @@
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_cards.py"/>
-        <source>Stop levels and limits by point</source>
+        <source>Abort levels and limits by point</source>
         <translation>Abschaltpegel und Grenzwerte je Messpunkt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_cards.py"/>
-        <source>The stop level is agreed with the owner; it is not the alarm limit. Crossing it calls for a stop at once.</source>
+        <source>The abort level is agreed with the owner; it is not the alarm limit. Crossing it calls for a stop at once.</source>
         <translation>Der Abschaltpegel wird mit dem Betreiber vereinbart; er ist nicht der Alarmwert. Wird er überschritten, ist sofort abzustellen.</translation>
     </message>
     <message>
@@ -3919,7 +3919,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
         <source>&amp;Undo</source>
-        <translation>Rück&amp;gängig</translation>
+        <translation>Rü&amp;ckgängig</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
@@ -4098,7 +4098,7 @@
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
-        <source>The stop level at {0} can never call for a stop: no input here has that name.</source>
+        <source>The abort level at {0} can never call for a stop: no input here has that name.</source>
         <translation>Der Abschaltpegel an {0} kann nie zum Abschalten auffordern: Kein Eingang hat hier diesen Namen.</translation>
     </message>
     <message>
@@ -4129,7 +4129,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>By name…</source>
-        <translation>&amp;Mit Namen…</translation>
+        <translation>Mit &amp;Namen…</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>

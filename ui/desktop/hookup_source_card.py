@@ -34,7 +34,7 @@ class SourceCard(parts.Card):
         self.feed = feed
         self.source = parts.Choice()
         self.source.setSizeAdjustPolicy(QtWidgets.QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.source.setMinimumContentsLength(14)
+        self.source.setMinimumContentsLength(12)
         self.source.activated.connect(self._choose)
         self.find_inputs = parts.button(
             "Find &inputs", feed.list_inputs, tip="Look for sound inputs that are plugged in"

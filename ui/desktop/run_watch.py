@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from PySide6 import QtWidgets
+from PySide6 import QtGui, QtWidgets
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement, PointVector
 from stillshaft.ui import account
@@ -285,6 +285,11 @@ class RunWatch(QtWidgets.QWidget):
     def set_room(self, width_px: int, body_px: int) -> None:
         """There is so much room from left to right for text of this size."""
         self._room_px, self._room_ems = width_px, width_px / body_px
+        self._arrange()
+
+    def showEvent(self, event: QtGui.QShowEvent) -> None:  # noqa: N802 - Qt's name
+        """Only now the cards know how large their text is."""
+        super().showEvent(event)
         self._arrange()
 
     def _arrange(self) -> None:

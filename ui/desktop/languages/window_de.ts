@@ -3919,7 +3919,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
         <source>&amp;Undo</source>
-        <translation>Rü&amp;ckgängig</translation>
+        <translation>Rückg&amp;ängig</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
@@ -4129,7 +4129,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>By name…</source>
-        <translation>Mit &amp;Namen…</translation>
+        <translation>Mit Namen…</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>

@@ -418,9 +418,21 @@ def test_a_second_program_is_refused_in_words(program, wait_until, tmp_path):
 
 
 def test_what_the_record_refuses_is_said_on_every_page(program, wait_until, tmp_path):
-    balancing_job(tmp_path / "job", 2, until="trials").close()
+    with balancing_job(tmp_path / "job", 2, until="trials") as session:
+        session.describe({"abort": [{"point": "old bearing", "amplitude": 18.0, "unit": "mm/s rms"}]})
     program.open_job(tmp_path / "job")
     wait_until(lambda: program.job.guided is not None)
+    assert (
+        "The abort level at old bearing can never call for a stop"
+        in program.frame.pages[Stage.HOOK_UP].unwatched.text.text()
+    )
+    mass = program.frame.pages[Stage.BRIEF].field("rotor.mass")
+    program.frame.open(Stage.INSPECT)
+    mass.line.setText("62 parsec")
+    mass.commit()  # as it is when another page is opened while one types
+    wait_until(lambda: not program.job.busy)
+    assert "parsec" in program.frame.next_line.text.text()
+    assert "parsec" in mass.remark.text.text()
     for stage in Stage:
         program.frame.open(stage)
         program.job.act(lambda s: s.withdraw(999, "it is not there"))

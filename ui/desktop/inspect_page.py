@@ -64,6 +64,9 @@ class InspectPage(Page):
         self._inner.addWidget(self.diagnosis)
         self.area = parts.Scrolled(self._holder, "Check")
         self.area.setMinimumHeight(10 * 14)
+        # it scrolls by itself: what it holds does not make the page scroll too
+        policy = QtWidgets.QSizePolicy.Policy
+        self.area.setSizePolicy(policy.Expanding, policy.Ignored)
         self.area.room.connect(self._set_pane_width)
         self.remark = Remark()
         self._steps = UndoButtons(job, self.remark.say)

@@ -126,10 +126,10 @@ class SweepView(QtWidgets.QWidget):
             picture.show_sweep(curves, unit, running)
         self.polar.show_sweep(curves, unit)
         margin = figures.get("margin_percent")
-        if event is None:
+        if event is None and self._may:
+            said = "No run-up or coast-down is recorded yet. Press, then run up, or switch off and let it coast down."
+        elif event is None:
             said = "No run-up or coast-down is recorded yet."
-            if self._may:
-                said += " Press, then run up, or switch off and let it coast down."
         else:
             reasons = "; ".join(event.what.reasons)
             said = f"{parts.begun(str(figures.get('direction', 'sweep')))}, entry {event.id}. "

@@ -135,6 +135,24 @@ def test_two_runs_side_by_side_and_the_last_one_in_the_cloud(person):
     assert taken.against.currentText() == "second"
 
 
+def test_a_closed_job_offers_no_run_and_no_sweep(person):
+    page, strip = person.page, person.page.strip
+    assert page.turn.value == NEXT
+    person.job.act(lambda session: session.finish("nothing to do"))
+    person.settle()
+    page.turn_to(NEXT)
+    assert strip.text.text() == "The job is closed: reopen it on Close-out; no run is taken."
+    assert not any(w.isVisible() for w in (page.next, page.start, strip.record))
+    page.turn_to(SWEEP)
+    assert not page.sweep.record.isVisible()
+    assert page.sweep.text.text() == "No run-up or coast-down is recorded yet."
+    person.job.act(lambda session: session.undo())
+    person.settle()
+    assert page.sweep.record.isVisible()
+    page.turn_to(NEXT)
+    assert all(w.isVisible() for w in (page.next, page.start, strip.record))
+
+
 def test_a_run_that_is_too_short_is_refused_and_may_be_used_with_a_reason(person):
     page, taken = person.page, person.page.taken
     page.next.ends.setCurrentText(runs_next.BY_HAND)

@@ -319,8 +319,10 @@ class HookupPage(Page):
         self._found_by[what] = findings
         grave = sum(f.weight == check.BLOCKS for f in findings)
         cautions = sum(f.weight == check.CAUTION for f in findings)
-        if grave or cautions:
+        if grave and cautions:
             note = f"{grave} to put right first, {cautions} to look at."
+        elif grave or cautions:
+            note = f"{grave} to put right first." if grave else f"{cautions} to look at."
         elif what == SIGNALS:
             note = "Nothing was found that speaks against measuring."
         else:

@@ -54,10 +54,15 @@ def test_pictures_rest_while_another_page_is_in_front(running, wait):
 
 
 def test_the_signal_check_is_run_in_place(running, wait_until):
-    page = running.frame.pages[Stage.HOOK_UP]
+    page, feed = running.frame.pages[Stage.HOOK_UP], running.feed
     running.frame.open(Stage.HOOK_UP)
+    first = feed.watch
+    feed.apply(Teaching(noise_m_s2=0.004))  # so little that no verdict on steadiness is left to chance
+    wait_until(
+        lambda: feed.watch not in (None, first) and feed.snapshot is not None and feed.snapshot.seconds > 8.0, 40.0
+    )
     page.check_signals.click()
-    assert running.feed.checking
+    assert feed.checking
     wait_until(lambda: page.findings.rows)
     assert "Nothing was found" in page.findings.note.text()
     assert [r.accessibleName().split(":")[0] for r in page.findings.rows] == ["Fine"] * 3

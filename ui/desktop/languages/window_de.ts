@@ -4107,6 +4107,16 @@
         <translation>läuft, {0} Eingänge mit {1} kHz</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>{0} to put right first.</source>
+        <translation>{0} zuerst zu beheben.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/hookup_page.py"/>
+        <source>{0} to look at.</source>
+        <translation>{0} anzusehen.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/hookup_source_card.py"/>
         <source>Hook-up (*.toml);;All files (*)</source>
         <translation>Anschluss (*.toml);;Alle Dateien (*)</translation>

@@ -274,12 +274,13 @@ class NextCard(parts.Card):
             "main",
             "Begin a job with brief, hook-up and coefficients of this one",
         )
-        row = QtWidgets.QHBoxLayout()
-        row.setSpacing(look.TIGHT)
-        for each in (self.visit, self.keep, self.trend):
-            row.addWidget(each)
-        row.addStretch(1)
-        self.body.addLayout(row)
+        for buttons in ((self.visit,), (self.keep, self.trend)):  # all three are too wide for a small window
+            row = QtWidgets.QHBoxLayout()
+            row.setSpacing(look.TIGHT)
+            for each in buttons:
+                row.addWidget(each)
+            row.addStretch(1)
+            self.body.addLayout(row)
         self.said = Said(Weight.NOTE)
         self.body.addWidget(self.said)
         self.work = WorkRow("reading jobs")

@@ -29,7 +29,7 @@ class Watched(Page):
 
 
 @pytest.fixture
-def frame(styled, qtbot, wait_until):
+def frame(dressed, qtbot, wait_until):
     made = Frame(None, None, Stage.BRIEF)
     qtbot.addWidget(made)
     made.register(Stage.BRIEF, Watched)

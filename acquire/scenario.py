@@ -233,8 +233,11 @@ def _flexible(mode: _Flexible | None, planes: int) -> simulated.FlexibleMode | N
         return None
     if len(mode.at_planes) != planes:
         raise SourceError(f"flexible.at_planes: has {len(mode.at_planes)} values for {planes} planes")
+    frequency_hz = units.speed_rpm(mode.frequency, "flexible.frequency") / 60.0
+    if not _SLOWEST_HZ < frequency_hz < _FASTEST_HZ:
+        raise SourceError(f'flexible.frequency: "{mode.frequency}": {_SLOWEST_HZ:g} to {_FASTEST_HZ:g} Hz')
     return simulated.FlexibleMode(
-        units.speed_rpm(mode.frequency, "flexible.frequency") / 60.0,
+        frequency_hz,
         _positive(mode.mass, "kg", "flexible.mass"),
         mode.at_bearings,
         tuple(mode.at_planes),

@@ -22,6 +22,7 @@ Samples = NDArray[np.floating[Any]]
 Complex = NDArray[np.complex128]
 
 HARMONICS = 5
+_LEAST_ORDER, _MOST_ORDER = 1e-3, 1e6
 WEIGHTS = ("flat", "hann")
 _NEEDED_AFTER = 8  # pulses after a block before it is worked out: its spline sees so many
 _SHORTEST_BLOCK_S = 0.04  # at high speed a block is more revolutions
@@ -104,8 +105,8 @@ class Measuring:
         order: float = 1.0,
         weights: str = "flat",
     ) -> None:
-        if not order > 0.0 or not math.isfinite(order):
-            raise MeasureError(f"order {order}: must be above 0")
+        if not _LEAST_ORDER <= order <= _MOST_ORDER:
+            raise MeasureError(f"order {order}: must be above 0, from {_LEAST_ORDER:g} to {_MOST_ORDER:g}")
         if weights not in WEIGHTS:
             raise MeasureError(f'weights "{weights}": {" or ".join(WEIGHTS)}')
         self.rate_hz = rate_hz

@@ -147,7 +147,7 @@ def check_inside(path: str, where: str, folder: str | None = None) -> None:
 
 def fit_name(name: str) -> str:
     """The name as one that every system takes for a plain file: what does not fit becomes "_"."""
-    kept = "".join(c if _fits(c) else "_" for c in name).strip(" ") or "_"
+    kept = "".join(c if _fits(c) else "_" for c in name).lstrip(" ").rstrip(". ") or "_"
     if _DEVICES.fullmatch(kept) or kept.startswith("."):
         kept = "_" + kept
     stem, dot, ending = kept.rpartition(".") if "." in kept[1:] else (kept, "", "")

@@ -177,8 +177,11 @@ def _lines_of(
     from stillshaft.dsp import spectrum
 
     limit = 0.4 * reader.rate_hz
-    if highest_hz is not None and not 0.0 < highest_hz <= limit:
-        raise AnalysisError(f"highest {highest_hz:g} Hz: give more than 0 and no more than {limit:g}, 0.4 of the rate")
+    if highest_hz is not None and not running_hz <= highest_hz <= limit:
+        raise AnalysisError(
+            f"highest {highest_hz:g} Hz: give the running speed, {running_hz:.2f} Hz, or more, and no more than {limit:g}, 0.4 "
+            "of the rate"
+        )
     seconds = reader.frames / reader.rate_hz
     if resolution_hz is not None and not 1.0 / seconds <= resolution_hz <= running_hz:
         raise AnalysisError(

@@ -268,6 +268,10 @@ def test_a_scenario_is_read_as_a_whole(tmp_path):
         ({"plane": []}, "plane: there is none"),
         ({"plane": [{**FILE["plane"][0], "unbalance": "much"}]}, 'plane 1.unbalance: "much": write for example'),
         ({"plane": [{**FILE["plane"][0], "radius": "0 mm"}]}, "plane 1.radius: .* must be above 0"),
+        (
+            {"flexible": {**FILE["flexible"], "frequency": "1e19 Hz"}},
+            'flexible.frequency: "1e19 Hz": 0.001 to 1e.06 Hz',
+        ),
         ({"flexible": {**FILE["flexible"], "at_planes": []}}, "has 0 values for 1 planes"),
         (
             {"rotor": {**FILE["rotor"], "damping_ratio": 2.0}},

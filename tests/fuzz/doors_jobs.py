@@ -14,7 +14,8 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import typer
-from fuzz.doors_tables import RAO, ROOT, coefficients, full_runs, wired
+from fuzz.doors_recordings import whole
+from fuzz.doors_tables import NEIGHBOURS, RAO, ROOT, coefficients, full_runs, wired
 from fuzz.guard import door, making, one_line, several_lines
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.job import Job
@@ -259,6 +260,38 @@ ARGUMENTS = [
     ["report", "job", "--csv", "a.csv"],
     ["report", "job", "--data", "a.json"],
     ["vector", "job/recordings/0001.au", "--order", "1", "--json"],
+    [
+        "vector",
+        "r.au",
+        "--order",
+        "1",
+        "--weights",
+        "hann",
+        "--append",
+        "new.toml",
+        "--run",
+        "initial",
+        "--mass",
+        "left = 3 g at 20",
+    ],
+    ["steadiness", "r.au", "--order", "2", "--candidates", "n.toml", "--json"],
+    ["spectrum", "r.au", "--highest", "500", "--resolution", "10", "--plot", "x.svg", "--json"],
+    [
+        "sweep",
+        "r.au",
+        "--running",
+        "2880",
+        "--tone",
+        "100",
+        "--slow-roll",
+        "300",
+        "--bandwidth",
+        "2",
+        "--tracker",
+        "windows",
+    ],
+    ["convert", "r.au", "x.csv"],
+    ["guide", "start"],
 ]
 
 
@@ -277,7 +310,7 @@ def arguments(data: bytes, room: Path) -> None:
     except (ValueError, RecursionError):
         given = re.findall(r'"([^"]*)"', data.decode("utf-8", "replace"))
     texts = [str(text).replace("\0", "")[:5000] for text in given][:30] if isinstance(given, list) else []
-    if not texts or texts[0] not in {a[0] for a in ARGUMENTS} or any(t.startswith("/") for t in texts):
+    if not texts or texts[0] not in {a[0] for a in ARGUMENTS} or any(t.startswith("/") or ".." in t for t in texts):
         texts = ["solve", *texts]
     if texts[:1] == ["job"] and not {"show", "next", "decide", "new", "brief", "mass"} & set(texts[1:4]):
         return
@@ -287,6 +320,9 @@ def arguments(data: bytes, room: Path) -> None:
     (room / "runs.toml").write_bytes(full_runs() if len(data) % 2 else RAO.read_bytes())
     (room / "h.toml").write_bytes(wired())
     (room / "c.toml").write_bytes(coefficients())
+    (room / "n.toml").write_bytes(NEIGHBOURS)
+    for name, content in zip(("r.au", "r.events.jsonl"), whole(), strict=True):
+        (room / name).write_bytes(content)
     was, before, out, said = os.getcwd(), sys.argv, io.StringIO(), io.StringIO()
     os.chdir(room)
     sys.argv = ["stillshaft", *texts]

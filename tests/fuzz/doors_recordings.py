@@ -35,6 +35,28 @@ def _samples() -> np.ndarray:
 
 
 @functools.cache
+def whole() -> tuple[bytes, bytes]:
+    """A recording of a second with its event log, long enough to be analysed."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder, "a.au")
+        recorder = recording.Recorder(path, 4800.0, ["pulse", "A", "B"], "card", hookup.hookup_from(_PLAIN).table)
+        for _ in range(8):
+            recorder.write(_samples())
+        recorder.close(complete=True)
+        return path.read_bytes(), recording.events_path(path).read_bytes()
+
+
+_PLAIN = {
+    "format": 1,
+    "pulse": {"input": 1},
+    "point": [
+        {"name": name, "input": n, "quantity": "velocity", "sensitivity": "4 mV/(mm/s)"}
+        for n, name in ((2, "A"), (3, "B"))
+    ],
+}
+
+
+@functools.cache
 def written(suffix: str) -> bytes:
     """A valid recording in a format, as this program writes it."""
     with tempfile.TemporaryDirectory() as folder:

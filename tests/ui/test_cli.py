@@ -194,6 +194,7 @@ def test_bad_recordings_end_in_one_line_and_write_nothing(folder, tmp_path, name
         (["vector", "h.toml", "--hookup", "h.toml"], "h.toml: is no recording that can be read"),
         (["vector", "initial.wav", "--hookup", "h.toml", "--order", "5000"], "order 5000 .* more than 0.45"),
         (["vector", "initial.wav", "--hookup", "h.toml", "--order", "-1"], "order -1.0: must be above 0"),
+        (["vector", "initial.wav", "--hookup", "h.toml", "--order", "1e308"], "order 1e.308: must be above 0, from"),
         (
             ["vector", "initial.wav", "--hookup", "h.toml", "--append", "r.toml", "--run", "x", "--mass", "disc 8"],
             "write plane, mass and angle",

@@ -14,10 +14,8 @@ from functools import lru_cache
 PLACE = re.compile(r"\{(\d+)\}")
 _REMEMBERED = 8192  # texts; live figures go round in it
 _DEEPEST = 5  # parts of parts
-_LONGEST, _MOST_LETTERS = (
-    1000,
-    20_000,
-)  # letters of a line, and of all: trying the ways takes more than twice as long for twice as many
+# letters of what is tried in all ways, which takes more than twice as long for twice as many, and of what is looked at
+_LONGEST, _MOST_LETTERS = 1000, 20_000
 _A_CLAUSE = 4  # words: more than a name
 _TELLING = 10  # letters of a template that fits by no accident
 _MOST_TRIED = 3  # templates that fit one text
@@ -31,6 +29,7 @@ _PLAIN = re.compile(
 _NAME = re.compile("(?:[A-Za-z]:)?[\u200b]?[/\\\\]\\S(?:(?![:;,] | \\().)*|[a-z]+:\\S+")
 # where a text may be cut: lines, sentences, clauses, parts
 _CUTS = tuple(map(re.compile, (r"\n+", r"(?<=[.!?])\s+(?=\S)", r"; ", r" · ", r": ", r" \(", r", ")))
+_ALL_CUTS = re.compile(r"(\n+|(?<=[.!?]) | · |[;:,] )")
 _COLON = re.compile(": ")
 _APART = {"\u00a0": " ", "\u202f": " ", "\u2060": ""}
 _JOINED = re.compile(f"[{''.join(_APART)}]")
@@ -139,12 +138,10 @@ class Phrases:
             self._part.cache_clear()
 
     def turn(self, text: str) -> str:
-        """A text in the language; what the catalogue does not know stays as it is, and so does a line that is too long."""
+        """A text in the language; what the catalogue does not know stays as it is. A long one is cut first."""
         if len(text) > _LONGEST:
-            lines = text[:_MOST_LETTERS].split("\n")
-            return (
-                "\n".join(self.turn(line) if len(line) <= _LONGEST else line for line in lines) + text[_MOST_LETTERS:]
-            )
+            parts = _ALL_CUTS.split(text[:_MOST_LETTERS])
+            return "".join(self.turn(p) if len(p) <= _LONGEST else p for p in parts) + text[_MOST_LETTERS:]
         turned = self._part(text, 0, False)
         self.misses.update(turned.missed)
         return turned.text

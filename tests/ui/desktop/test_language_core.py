@@ -155,6 +155,6 @@ def test_a_long_text_is_turned_as_far_as_can_be_at_once():
     found = Phrases(known.get, ["the {0} is off"])
     assert not has_words("m " * 5000)
     assert has_words("m " * 5000 + "word")
-    line = "x: " * 5000
+    line = "x" * 5000
     assert found.turn(f"the fan is off\n{line}\nand") == f"fan ist aus\n{line}\nund"
-    assert found.turn("and\n" * 6000).startswith("und\nund\n")
+    assert found.turn("and; and, and: " * 3000).startswith("und; und, und: und")

@@ -459,6 +459,11 @@
         <translation>Linien von {0} Hz: eine Aufnahme von {1} s ergibt {2} Hz oder breitere, und breiter als die Drehzahl, {3} Hz, sagen sie nichts</translation>
     </message>
     <message>
+        <location filename="../../../ui/analysis.py"/>
+        <source>highest {0} Hz: give the running speed, {1} Hz, or more, and no more than {2}, 0.4 of the rate</source>
+        <translation>höchstens {0} Hz: die Drehzahl, {1} Hz, oder mehr angeben, und höchstens {2}, das 0.4-Fache der Rate</translation>
+    </message>
+    <message>
         <location filename="../../../ui/brief_text.py"/>
         <source>"{0}": write key = value, such as "rotor.mass = 80 kg"</source>
         <translation>„{0}“: Schlüssel = Wert schreiben, etwa „rotor.mass = 80 kg“</translation>

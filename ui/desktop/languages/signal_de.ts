@@ -689,6 +689,11 @@
         <translation>support.{0}: Der Rotor würde darauf mit {1} Hz und weniger schwingen oder mit {2} Hz und mehr; stimmen die Einheiten von Steifigkeit, Masse und Trägheit?</translation>
     </message>
     <message>
+        <location filename="../../../acquire/scenario.py"/>
+        <source>flexible.frequency: "{0}": {1} to {2} Hz</source>
+        <translation>flexible.frequency: „{0}“: {1} bis {2} Hz</translation>
+    </message>
+    <message>
         <location filename="../../../acquire/serialline.py"/>
         <source>cut short</source>
         <translation>abgeschnitten</translation>
@@ -1332,6 +1337,11 @@
         <location filename="../../../dsp/measure.py"/>
         <source>one place</source>
         <translation>einer Stelle</translation>
+    </message>
+    <message>
+        <location filename="../../../dsp/measure.py"/>
+        <source>order {0}: must be above 0, from {1} to {2}</source>
+        <translation>Ordnung {0}: muss größer als 0 sein, von {1} bis {2}</translation>
     </message>
     <message>
         <location filename="../../../dsp/order.py"/>

@@ -1532,6 +1532,10 @@
         <translation>noch {0}</translation>
     </message>
     <message>
+        <source>flexible.frequency: "{0}": {1} to {2} Hz</source>
+        <translation>flexible.frequency: „{0}“: {1} bis {2} Hz</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>

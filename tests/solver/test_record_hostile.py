@@ -244,6 +244,7 @@ def test_any_acts_leave_the_state_that_their_events_fold_to(acts, data):
 
 @fuzzed
 @given(st.one_of(st.text(max_size=300), st.text("./\\\\ :ücon1.", max_size=12)))
+@example("..0.")
 def test_any_name_is_made_to_fit(name):
     check_inside(f"photos/{fit_name(name)}", "photo", "photos")
     assert fit_name(fit_name(name)) == fit_name(name)

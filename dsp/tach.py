@@ -16,6 +16,7 @@ from stillshaft.dsp.edges import MEDIAN_REACH, TachError, local_median
 Real = NDArray[np.float64]
 Whole = NDArray[np.int64]
 
+_APART = 1e-6  # frames
 _SPREAD_OF_REGULAR = 0.2  # intervals within 20 % of the local period need no repair
 _SPLINE_REACH = 8  # pulses beyond a span that its spline sees: further ones count less than 1e-4
 _MOST_DOUBTED = 0.3  # share of marks missing or too many, beyond which nothing is numbered
@@ -151,6 +152,7 @@ def _scatter(at: Real, turns: Real) -> float | None:
 
 def _numbered(frames: Real, widths: Real) -> tuple[Whole, Whole]:
     """Edges kept and their numbers, of marks that follow each other at nearly equal angles."""
+    frames = frames + _APART * np.arange(frames.size)  # of damaged pulses two may fall into one place
     intervals = np.diff(frames)
     if np.all(np.abs(intervals / local_median(intervals) - 1.0) < _SPREAD_OF_REGULAR):
         return np.arange(frames.size), np.arange(frames.size)

@@ -410,7 +410,8 @@ def _runs(file: _File, path: Path) -> Runs:
     for limit in file.limit:
         if limit.point not in points:
             raise RunsError(f'limit: "{limit.point}" is no point of this file; there is {", ".join(points)}')
-        _finite(limit.amplitude, f'limit "{limit.point}".amplitude', lowest=0.0)
+        if not _finite(limit.amplitude, f'limit "{limit.point}".amplitude') > 0.0:
+            raise RunsError(f'limit "{limit.point}".amplitude: {limit.amplitude:g} must be above 0')
     return Runs(
         path, points, planes, runs, unit.text, file.mass_unit, kg, _rotor(file.rotor),
         tuple((m.point, m.amplitude) for m in file.limit), _speed_tolerance(file.speed_tolerance), placement, assumed,

@@ -229,6 +229,13 @@ def test_many_faulty_pulses_in_one_piece_are_still_pulses():
     assert found.frames.size > 85
 
 
+def test_two_edges_in_one_place_are_one():
+    frames = 1000.0 * np.arange(40)
+    found = tach.number_revolutions(np.sort(np.append(frames, frames[[7, 20]])))
+    assert found.extra == 2
+    np.testing.assert_array_equal(found.frames, frames)
+
+
 def test_a_speed_that_jumps_is_refused():
     frames = np.concatenate([np.arange(50) * 1000.0, 50_000.0 + np.arange(50) * 1500.0])
     with pytest.raises(edges.TachError, match="the speed jumps from one revolution to the next by 50 %"):

@@ -280,6 +280,7 @@ TEXT = RAO.read_text()
         ("[[plane]]", "[[plane", "is not valid TOML"),
         ("mass = 10.0", "mass = 1e13", "1e\\+13 is too large, at most 1e\\+12; is it in the right unit"),
         ("mass = 10.0, angle = 270.0", "mass = 10.0, position = 3", "angle: is missing"),
+        ("[[run]]", '[[limit]]\npoint = "A"\namplitude = 0\n[[run]]', 'limit "A".amplitude: 0 must be above 0'),
         ('name = "initial"', 'name = "initial"\nkind = "slow roll"', "a slow roll is taken off displacement points"),
     ],
 )

@@ -1064,6 +1064,11 @@
         <translation>{0}: „{1}“: ist über 100 % oder 90 Grad, womit nichts mehr zu sagen ist; üblich sind „2 % 2 deg“</translation>
     </message>
     <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>limit "{0}".amplitude: {1} must be above 0</source>
+        <translation>limit „{0}“.amplitude: {1} muss größer als 0 sein</translation>
+    </message>
+    <message>
         <location filename="../../../solver/stored.py"/>
         <source>{0}: coefficients: {1} entries are too many, at most {2}</source>
         <translation>{0}: coefficients: {1} Einträge sind zu viele, höchstens {2}</translation>

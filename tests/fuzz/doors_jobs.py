@@ -316,12 +316,13 @@ def arguments(data: bytes, room: Path) -> None:
         return
     with making():
         shutil.copytree(REAL, room / "job")
+        recorded = whole()
         os.environ["XDG_CACHE_HOME"] = str(room / "cache")
     (room / "runs.toml").write_bytes(full_runs() if len(data) % 2 else RAO.read_bytes())
     (room / "h.toml").write_bytes(wired())
     (room / "c.toml").write_bytes(coefficients())
     (room / "n.toml").write_bytes(NEIGHBOURS)
-    for name, content in zip(("r.au", "r.events.jsonl"), whole(), strict=True):
+    for name, content in zip(("r.au", "r.events.jsonl"), recorded, strict=True):
         (room / name).write_bytes(content)
     was, before, out, said = os.getcwd(), sys.argv, io.StringIO(), io.StringIO()
     os.chdir(room)

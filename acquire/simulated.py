@@ -22,6 +22,7 @@ Complex = NDArray[np.complex128]
 _PIECE_S = 0.25  # samples are made in pieces of this length, whatever is asked for
 _SLICE_S = 0.025  # and handed out in slices of this length in real time, as a device does
 _WARM_UP = 14.0  # time constants of the slowest mode before the first frame
+_LONGEST_WARM_UP_S = 10.0
 _STEP_S = 0.5  # in which a loose piece moves on
 _RISE_SHARE = 0.003  # of a revolution that a pulse edge takes
 _MOST_GROWTH = 600.0  # natural logarithm of what a double holds
@@ -316,9 +317,9 @@ class SimulatedSource:
         return angle, speed, acceleration
 
     def _settle(self) -> None:
-        """Run the filters in before the first frame, so that the rotor is in its stride."""
+        """Run the filters in before the first frame, so that the rotor is in its stride; one that hardly swings nearly so."""
         slowest = min(n for s in self._run.sensors for n, _ in _paths(self._run.rotor, s, 0.0))
-        seconds = _WARM_UP / (self._run.rotor.damping_ratio * slowest)
+        seconds = min(_LONGEST_WARM_UP_S, _WARM_UP / (self._run.rotor.damping_ratio * slowest))
         self._vibration(np.arange(-round(seconds * self.rate_hz), 0))
 
     def _vibration(self, frames: NDArray[np.int64]) -> tuple[Real, Real, Real]:

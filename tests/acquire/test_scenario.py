@@ -261,6 +261,13 @@ def test_a_scenario_is_read_as_a_whole(tmp_path):
     assert chosen.request.open().read(1.0).samples.shape == (12_000, 3)
 
 
+def test_a_rotor_that_swings_for_weeks_is_run_in_for_seconds(tmp_path):
+    soft = {"horizontal": "1 N/m", "vertical": "1 N/m"}
+    path = written(tmp_path, {**FILE, "support": [soft, soft], "rotor": {**FILE["rotor"], "damping_ratio": 2e-6}})
+    chosen = catalogue.choose(f"simulated:{path}", None, simulation=catalogue.Simulation(real_time=False))
+    assert np.isfinite(chosen.request.open().read(1.0).samples).all()
+
+
 @pytest.mark.parametrize(
     ("change", "match"),
     [

@@ -83,7 +83,5 @@ def test_names_of_inputs_not_wired_are_filled_in():
 def test_a_source_with_too_few_inputs_is_refused():
     wired = hookup.hookup_from(file())
     wired.refuse_fewer_inputs(wired.channels, "the card")
-    with pytest.raises(
-        hookup.HookupError, match=f"the card: has 1 input, but the hook-up uses input {wired.channels}"
-    ):
+    with pytest.raises(hookup.HookupError, match=f"the card: has 1 input, but the hook-up uses input {wired.channels}"):
         wired.refuse_fewer_inputs(1, "the card")

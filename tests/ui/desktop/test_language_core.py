@@ -111,7 +111,7 @@ def an_initial_run_alone():
         (lambda: units.speed_rpm("fast", "speed"), "Drehzahl: „fast“ ist keine Drehzahl"),
         (lambda: load_hookup(Path("/nowhere/a hook-up.toml")), "/nowhere/a hook-up.toml: die Datei gibt es nicht"),
         (lambda: edges.find_edges(np.full(1000, 0.1), "auto"), "der Impulskanal ist konstant: keine Impulse"),
-        (an_initial_run_alone, "es gibt keinen Testlauf mit einer Masse in Ebene „disc“; einen machen"),
+        (an_initial_run_alone, "bei 1480 r/min gibt es keinen Testlauf mit einer Masse in Ebene „disc“; einen machen"),
         (lambda: trial.trial_mass("disc", -5.0, 0.31, 1480.0), "Rotormasse -5: muss größer als 0 und kleiner als"),
         (lambda: handwork.density("cheese"), "Werkstoff „cheese“: nicht bekannt"),
         (lambda: limits.check_grade("G7"), "Gütestufe „G7“: gibt es nicht"),

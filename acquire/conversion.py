@@ -6,6 +6,8 @@ A file is whole or not there. `exchange` reads all of them again.
 from __future__ import annotations
 
 import contextlib
+import errno
+import io
 import json
 import os
 from pathlib import Path
@@ -19,6 +21,7 @@ from stillshaft.acquire.recording import Recorder, RecordingError, events_path
 
 WRITTEN = (".wav", ".flac", ".au", ".csv", ".h5", ".mat", ".uff")
 _WAV_LIMIT = 4_000_000_000
+_FULL = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
 
 
 def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
@@ -49,16 +52,24 @@ def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
             writer = {".csv": _to_table, ".h5": _to_hdf5, ".mat": _to_mat, ".uff": _to_universal}.get(suffix, _to_sound)
             writer(reader, part, names, table, hookup)
             os.replace(part, target)
+        except RecordingError as error:
+            raise RecordingError(str(error).replace(str(part), str(target))) from None
         except ModuleNotFoundError as error:
             raise RecordingError(f"{target}: {EXTRA.format(module=error.name)}") from None
         except (OSError, RuntimeError) as error:  # libsndfile's errors are the latter
-            why = getattr(error, "strerror", None) or " ".join(str(error).split()).rsplit(": ", 1)[-1]
-            raise RecordingError(f"{target}: cannot be written: {why}") from None
+            raise RecordingError(f"{target}: cannot be written: {_why(error)}") from None
         finally:
             for left in (part, events_path(part)):
                 with contextlib.suppress(OSError):
                     left.unlink(missing_ok=True)
         return reader.frames
+
+
+def _why(error: OSError | RuntimeError) -> str:
+    if isinstance(error, OSError) and error.errno in _FULL:
+        return "the disk is full; choose another place"
+    why = getattr(error, "strerror", None) or " ".join(str(error).split()).rsplit(": ", 1)[-1]
+    return why if why != "System error." else "the disk is full or refuses it; choose another place"
 
 
 def _to_recording(reader: Reader, part: Path, target: Path, names: list[str], table: dict[str, Any] | None) -> None:
@@ -128,19 +139,50 @@ def _about(names: list[str], table: dict[str, Any] | None) -> str:
     return json.dumps({"values": "full scale = 1", "names": names, "hookup": table}, default=str)
 
 
+class _KeepsItsError(io.FileIO):
+    """A file that keeps its first error and takes what comes after it: the HDF5 library crashes where a write fails."""
+
+    error: OSError | None = None
+
+    def write(self, data: Any) -> int:
+        whole = rest = memoryview(data).cast("B")
+        try:
+            while rest and self.error is None:
+                rest = rest[super().write(rest) :]
+        except OSError as error:
+            self.error = error
+        return len(whole)
+
+    def truncate(self, size: int | None = None) -> int:
+        try:
+            return super().truncate(size)
+        except OSError as error:
+            self.error = self.error or error
+            return size or 0
+
+
 def _to_hdf5(reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None) -> None:
     import h5py
 
-    with h5py.File(part, "w") as file:
-        data = file.create_dataset(
-            "samples", (0, reader.channels), "f4", maxshape=(None, reader.channels), chunks=(16_384, reader.channels)
-        )
-        data.attrs["rate_hz"] = reader.rate_hz
-        file["about"] = np.frombuffer(_about(names, table).encode(), dtype=np.uint8)
-        for block in reader.blocks():
-            at = data.shape[0]
-            data.resize(at + len(block.samples), axis=0)
-            data[at:] = block.samples
+    with _KeepsItsError(part, "w+") as place:
+        with h5py.File(place, "w") as file:
+            data = file.create_dataset(
+                "samples",
+                (0, reader.channels),
+                "f4",
+                maxshape=(None, reader.channels),
+                chunks=(16_384, reader.channels),
+            )
+            data.attrs["rate_hz"] = reader.rate_hz
+            file["about"] = np.frombuffer(_about(names, table).encode(), dtype=np.uint8)
+            for block in reader.blocks():
+                if place.error is not None:
+                    break
+                at = data.shape[0]
+                data.resize(at + len(block.samples), axis=0)
+                data[at:] = block.samples
+        if place.error is not None:
+            raise place.error
 
 
 def _to_mat(reader: Reader, part: Path, names: list[str], table: dict[str, Any] | None, hookup: Hookup | None) -> None:
@@ -164,4 +206,8 @@ def _to_universal(
             abscissa_spacing=1, abscissa_min=0.0, abscissa_inc=step_s, ordinate_spec_data_type=0,
             orddenom_spec_data_type=0, z_axis_spec_data_type=0,
         )  # fmt: skip
-        file.write_sets(entry, "overwrite" if number == 0 else "add")
+        try:
+            file.write_sets(entry, "overwrite" if number == 0 else "add")
+        except Exception as error:  # noqa: BLE001 - the library says so whatever it was, a full disk as well
+            why = error.__context__
+            raise (why if isinstance(why, OSError) else OSError(str(error))) from None

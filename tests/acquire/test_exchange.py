@@ -1,5 +1,8 @@
 """Recordings from and for other programs: round trips read by the third-party readers, bad files in one line."""
 
+import subprocess
+import sys
+
 import h5py
 import nptdms
 import numpy as np
@@ -150,6 +153,24 @@ def test_what_cannot_be_written_is_refused_and_nothing_is_left(source, tmp_path)
     for target, match in (("y.mp3", "is written as"), ("x.au", "is there already"), ("no/y.wav", "cannot be written")):
         with pytest.raises(recording.RecordingError, match=match):
             conversion.convert(source, tmp_path / target, HOOKUP)
+    assert {p: p.read_bytes() for p in tmp_path.iterdir()} == before
+
+
+def test_a_full_disk_is_said_for_every_format_and_nothing_is_left(source, tmp_path):
+    before = {p: p.read_bytes() for p in tmp_path.iterdir()}
+    code = (
+        "import resource, sys; from pathlib import Path; from stillshaft.acquire import conversion, recording\n"
+        "resource.setrlimit(resource.RLIMIT_FSIZE, (3000, 3000)); folder = Path(sys.argv[1])\n"
+        "for suffix in conversion.WRITTEN:\n"
+        "    try: conversion.convert(folder / 'x.au', folder / f'y{suffix}', None)\n"
+        "    except recording.RecordingError as error: print(error)"
+    )
+    done = subprocess.run([sys.executable, "-c", code, tmp_path], capture_output=True, text=True, check=True)
+    lines = done.stdout.splitlines()
+    assert len(lines) == len(conversion.WRITTEN)
+    for line in lines:
+        assert "the disk is full" in line, line
+        assert ".part" not in line, line
     assert {p: p.read_bytes() for p in tmp_path.iterdir()} == before
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import signal
 import struct
 
 import numpy as np
@@ -70,17 +71,20 @@ def check_job(row, folder, before=b"", entries=()):
             for problem in job.problems:
                 if "is cut off after" not in problem:
                     row.blame("others", problem)
+            if job.state.closed:
+                job.append("reopened", why="goes on")
             job.append("decision", text="goes on")
+            added = job.events[-1].id
         with Job.open(folder, read_only=True) as job:
-            if job.problems or job.events[-1].id != len(ids) + 1:
+            if job.problems or job.events[-1].id != added or added <= len(ids):
                 row.blame("records lost", f"{folder.name}: does not go on: {job.problems}")
     except RecordError as error:
         row.blame("records lost", error)
 
 
 def check_words(row, verb, *, statuses=(0, 1, 3), told=""):
-    """A verb ended in words: no traceback, and one line of its own where it could not be done."""
-    if verb.status < 0:
+    """A verb ended in words or was killed: no crash, no traceback, one line of its own where it could not be done."""
+    if verb.status == -signal.SIGKILL:
         return
     if "Traceback" in verb.err:
         row.blame("tracebacks", f"{told}{' '.join(verb.argv)}: {verb.err[-500:]}")

@@ -153,6 +153,7 @@ def test_falling_mark_is_resolved_and_kept():
     assert np.rad2deg(np.angle(trailing.points[0].z / A)) == pytest.approx(-0.02 * 360.0, abs=0.1)
 
 
+@pytest.mark.long
 def test_intervals_cover_the_truth_about_as_often_as_they_say():
     hits = np.zeros(2)
     trials = 60
@@ -299,6 +300,7 @@ def test_hann_weights_keep_a_strong_far_tone_out():
     assert error("flat") > 3.0 * error("hann")
 
 
+@pytest.mark.long
 def test_hann_weights_cost_half_as_much_variance_again():
     """1.5 for white noise (Harris 1978, from memory), and the interval says so."""
     halves, errors = {}, {}

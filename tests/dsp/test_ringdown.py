@@ -73,6 +73,7 @@ def half_power(samples, hz):
     return (frequency[right] - frequency[left]) / (2 * frequency[top])
 
 
+@pytest.mark.long
 @pytest.mark.parametrize(
     ("modes", "hits", "noise", "coloured"),
     [

@@ -84,6 +84,7 @@ def test_a_slow_sweep_is_trusted():
     assert found.trusted
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("seconds", [8.0, pytest.param(20.0, marks=pytest.mark.benchmark)])
 def test_intervals_of_a_resonance_cover_the_truth(seconds):
     made = run_ups.run_up(seconds=seconds, derivatives=2)
@@ -102,6 +103,7 @@ def test_intervals_of_a_resonance_cover_the_truth(seconds):
     assert (inside >= 33).all()  # of 40: below 33 has a chance of 0.3 % at 95 %
 
 
+@pytest.mark.long
 def test_two_resonances_are_told_apart():
     low, high = run_ups.run_up(60.0, 17.0, 25.0, derivatives=1), run_ups.run_up(60.0, 33.0, 15.0, derivatives=1)
     found = analysed(low, noisy(low, 0.01) + 0.6 * high.vibration[:, None], running_rpm=1500.0)

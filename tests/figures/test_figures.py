@@ -322,6 +322,7 @@ def test_what_cannot_be_done_is_refused_at_once(pytester, options, said):
     done.stderr.fnmatch_lines([f"*{said}*"])
 
 
+@pytest.mark.long
 @pytest.mark.timeout(900)
 def test_two_real_benchmarks_run_through_the_plugin(tmp_path):
     """Two of the cheapest in a quick run, so that neither the plugin nor the quick run can rot."""

@@ -55,6 +55,7 @@ def job(rng, planes, points, noise, effect=0.5):
     return h, v0, list(zip(masses, sizes, strict=True))
 
 
+@pytest.mark.long
 @pytest.mark.parametrize(("planes", "points", "limit"), [(1, 1, 0.11), (1, 2, 0.11), (2, 4, 0.12)])
 def test_scatter_of_one_percent_leaves_little(tmp_path, planes, points, limit):
     """Median 5, 95 % of jobs below 11 % with three positions and an effect of 0.5 (project's methods)."""

@@ -59,6 +59,7 @@ def test_without_scatter_it_is_least_squares(tmp_path):
     np.testing.assert_allclose(expected, least, rtol=1e-4)
 
 
+@pytest.mark.long
 def test_nearly_dependent_planes_are_left_better_and_with_less_mass(tmp_path):
     """Residual that 95 % of jobs stay below, condition about 30 (project's methods: 57 against 22 %)."""
     rng = np.random.default_rng(0)

@@ -128,6 +128,7 @@ def noisy(path, rng, masses, relative, tilt):
     return write(path, rows, repeatability=f"{100 * relative:g} % {math.degrees(tilt):.6f} deg")
 
 
+@pytest.mark.long
 def test_intervals_cover_and_fits_are_doubted_as_often_as_they_say(tmp_path):
     """300 jobs with 2 %, 2 % (in rad) scatter; binomial bounds of 1 in 1000."""
     rng, truth = np.random.default_rng(5), -np.linalg.solve(H, V0)
@@ -141,6 +142,7 @@ def test_intervals_cover_and_fits_are_doubted_as_often_as_they_say(tmp_path):
     assert doubted / jobs <= 0.10
 
 
+@pytest.mark.long
 def test_intervals_cover_where_placing_is_the_largest_error(tmp_path):
     """400 jobs, 1 % and 2° of placing error unlike along and across, 0.2 % of scatter; binomial bounds of 1 in 1000."""
     rng, truth = np.random.default_rng(6), -np.linalg.solve(H, V0)

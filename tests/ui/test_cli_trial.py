@@ -21,6 +21,7 @@ def folder(tmp_path_factory):
     return folder
 
 
+@pytest.mark.long
 def test_lag_well_below_resonance_is_small_and_the_same_as_the_sweep_tells(folder):
     """2434 r/min and ζ = 0.04 at 1480 r/min: atan2(2ζr, 1 − r²) = 4.4° for the lower mode; scatter 1° in each run."""
     done = stillshaft("lag", "runs.toml", "--hookup", "h.toml", "--point", "drive end horizontal", "--json", cwd=folder)

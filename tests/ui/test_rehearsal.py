@@ -85,6 +85,7 @@ def test_a_rehearsal_balances_and_leaves_a_job_like_any_other(tmp_path):
     assert "every plan comes out again" in shown.stdout
 
 
+@pytest.mark.long
 def test_one_plane_rehearsal_prints_an_account_and_a_seed_gives_it_again(tmp_path):
     done = stillshaft("rehearse", "--fast", "--planes", "1", cwd=tmp_path)
     assert done.returncode == 0, done.stderr

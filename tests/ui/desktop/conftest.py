@@ -1,6 +1,7 @@
 """What the tests of the window share: the window with its pages, and waiting that lets other threads run."""
 
 import contextlib
+import gc
 import os
 import subprocess
 import time
@@ -123,6 +124,7 @@ def program(dressed, qtbot, wait_until, tmp_path):
     made.frame.open(Stage.HOOK_UP)
     yield made
     made.frame.close()
+    gc.collect()  # windows of earlier tests: hundreds of them are gigabytes
 
 
 @pytest.fixture

@@ -30,6 +30,7 @@ def test_every_lesson_is_reached_from_the_job_panel(program):
     assert wanted == ["tour", *(lesson.key for lesson in LESSONS)]
 
 
+@pytest.mark.long
 def test_a_walking_phase_is_seen_and_averaged_out(program, wait):
     # less than the four beats of 12.5 s that average it out, however fast the samples come
     program.frame.pages[Stage.RUNS].next.ends.setCurrentText("after 30 s")
@@ -59,6 +60,7 @@ def test_a_doubted_run_that_is_used_does_not_reach_the_goal(program, wait, wait_
     assert "is too short for its beat" in follower.pointer.sentence
 
 
+@pytest.mark.long
 def test_a_weak_trial_tells_nothing_and_a_larger_one_does(program, wait):
     follower, said, folder = led(program, wait, WEAK_TRIAL, KNOWN, UNKNOWN)
     assert said.startswith("The goal is reached.")

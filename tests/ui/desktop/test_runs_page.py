@@ -338,6 +338,7 @@ def test_a_sound_server_that_dies_is_waited_for(person, virtual_card, tmp_path):
         player.wait()
 
 
+@pytest.mark.long
 def test_minutes_since_the_start_are_proposed_and_can_be_written_otherwise(person):
     page = person.page
     person.start()

@@ -26,7 +26,7 @@ def still(running, wait_until):
     return running
 
 
-@pytest.mark.parametrize("size", [(1400, 900), (1024, 700)])
+@pytest.mark.parametrize("size", [pytest.param((1400, 900), marks=pytest.mark.long), (1024, 700)])
 def test_every_page_can_be_read_reached_and_heard(still, wait, size):
     frame = still.frame
     frame.resize(*size)
@@ -62,6 +62,7 @@ def test_every_page_can_be_read_reached_and_heard(still, wait, size):
         assert unseen_focus(frame) == []
 
 
+@pytest.mark.long
 @pytest.mark.skipif(shutil.which("Xvfb") is None, reason="needs Xvfb: apt-get install xvfb")
 @pytest.mark.skipif("STILLSHAFT_ON_X" in os.environ, reason="this is what runs there")
 def test_the_same_on_an_x_server(x_server):

@@ -7,7 +7,7 @@ from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.stages import Stage
 
 pytestmark = pytest.mark.timeout(900)  # every page on a busy machine
-SMALL, WIDE = (1024, 700), (1400, 900)
+SMALL, WIDE, LONG = (1024, 700), (1400, 900), pytest.mark.long
 
 
 def middle(folder):
@@ -36,11 +36,13 @@ def views(frame):
     ("job", "size", "view"),
     [
         (middle, SMALL, View(theme="sunlight", text_size="largest", unit="in/s peak")),
-        (middle, SMALL, View(theme="sunlight", text_size="normal", language="Deutsch", unit="mil p-p")),
-        (middle, WIDE, View(theme="dark", text_size="normal", unit="in/s peak")),
+        pytest.param(
+            middle, SMALL, View(theme="sunlight", text_size="normal", language="Deutsch", unit="mil p-p"), marks=LONG
+        ),
+        pytest.param(middle, WIDE, View(theme="dark", text_size="normal", unit="in/s peak"), marks=LONG),
         (middle, WIDE, View(theme="light", text_size="normal", language="Deutsch")),
         (closed, SMALL, View(theme="sunlight", text_size="largest", language="Deutsch")),
-        (closed, WIDE, View(theme="sunlight", text_size="large", unit="µm p-p")),
+        pytest.param(closed, WIDE, View(theme="sunlight", text_size="large", unit="µm p-p"), marks=LONG),
     ],
 )
 def test_every_page_with_a_job_can_be_read_reached_and_heard(program, wait, wait_until, tmp_path, job, size, view):

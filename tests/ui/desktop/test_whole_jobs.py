@@ -246,6 +246,7 @@ def take_by_mouse(program, wait_until):
     wait_until(lambda: program.feed.status is Status.STOPPED, 60.0)
 
 
+@pytest.mark.long
 def test_a_two_plane_job_is_done_by_mouse(program, wait_until):
     frame, job = program.frame, program.job
     masses = frame.pages[Stage.MASSES]
@@ -477,7 +478,7 @@ def test_advice_is_passed_over_with_a_reason(program, wait_until, tmp_path):
 @pytest.mark.skipif("STILLSHAFT_ON_X" in os.environ, reason="this is what runs there")
 def test_the_same_on_an_x_server(x_server):
     done = subprocess.run(
-        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", __file__, "-k", "keys_alone and two"],
+        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", __file__, "-k", "keys_alone and one"],
         env=x_server, capture_output=True, text=True, check=False, timeout=1200,
     )  # fmt: skip
     assert done.returncode == 0, done.stdout + done.stderr

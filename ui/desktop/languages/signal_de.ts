@@ -29,6 +29,21 @@
         <translation>Messpunkt {0}: Vollausschlag {1} V, Messbereich des Geräts {2} V: im Anschluss gleich setzen</translation>
     </message>
     <message>
+        <location filename="../../../acquire/conversion.py"/>
+        <source>the disk is full; choose another place</source>
+        <translation>der Datenträger ist voll; einen anderen Ort wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/conversion.py"/>
+        <source>System error.</source>
+        <translation>Systemfehler.</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/conversion.py"/>
+        <source>the disk is full or refuses it; choose another place</source>
+        <translation>der Datenträger ist voll oder nimmt es nicht an; einen anderen Ort wählen</translation>
+    </message>
+    <message>
         <location filename="../../../acquire/daq.py"/>
         <source>source "{0}": write for example "nidaqmx:Dev1/ai0" or "uldaq:0123ABCD"</source>
         <translation>Quelle „{0}“: zum Beispiel „nidaqmx:Dev1/ai0“ oder „uldaq:0123ABCD“ schreiben</translation>

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from stillshaft.acquire.source import SourceRequest
 
 _RESULTS_PER_S = 5.0
-_LONGEST_S = 180.0  # then the figures begin anew: an afternoon's watching must not fill the memory
+LONGEST_S = 180.0  # then the figures begin anew: an afternoon's watching must not fill the memory
 
 
 @dataclass(frozen=True)
@@ -133,7 +133,7 @@ class Live:
                 self._end_where_enough(acquisition)
             if finished is not None:
                 self._under_way = None
-            if self._under_way is None and measuring.frames > _LONGEST_S * acquisition.rate_hz:
+            if self._under_way is None and measuring.frames > LONGEST_S * acquisition.rate_hz:
                 measuring = self._fresh(acquisition)
         self._show(measuring, acquisition, None)  # samples may have come faster than they were shown
 

@@ -6,7 +6,6 @@ A file is whole or not there. `exchange` reads all of them again.
 from __future__ import annotations
 
 import contextlib
-import errno
 import io
 import json
 import os
@@ -18,10 +17,10 @@ from numpy.typing import NDArray
 from stillshaft.acquire.exchange import EXTRA, MOST_IN_MEMORY, Reader, open_any, per_value
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.acquire.recording import Recorder, RecordingError, events_path
+from stillshaft.dsp.tables import DISK_FULL
 
 WRITTEN = (".wav", ".flac", ".au", ".csv", ".h5", ".mat", ".uff")
 _WAV_LIMIT = 4_000_000_000
-_FULL = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
 
 
 def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
@@ -66,7 +65,7 @@ def convert(source: Path, target: Path, hookup: Hookup | None) -> int:
 
 
 def _why(error: OSError | RuntimeError) -> str:
-    if isinstance(error, OSError) and error.errno in _FULL:
+    if isinstance(error, OSError) and error.errno in DISK_FULL:
         return "the disk is full; choose another place"
     why = getattr(error, "strerror", None) or " ".join(str(error).split()).rsplit(": ", 1)[-1]
     return why if why != "System error." else "the disk is full or refuses it; choose another place"

@@ -7,6 +7,7 @@ With `units` the only file of dsp that every layer may import.
 
 from __future__ import annotations
 
+import errno
 import os
 import re
 import stat
@@ -21,6 +22,7 @@ from typing import Any, TypeVar
 import msgspec
 from stillshaft.dsp.units import InputError, shown, unfit
 
+DISK_FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}  # what a write fails with then
 MOST_BYTES = 16 * 2**20
 MOST_DEPTH = 24  # tables within tables
 MOST_ENTRIES = 1_000_000  # of all tables and lists of a file

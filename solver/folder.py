@@ -13,9 +13,9 @@ import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
+from stillshaft.dsp.tables import DISK_FULL
 from stillshaft.dsp.units import InputError, shown
 
-_FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
 _READ_ONLY = {errno.EROFS, errno.EACCES, errno.EPERM}
 _GONE = {errno.ENOENT, errno.EIO, errno.ENODEV, errno.ENXIO, errno.ESTALE, errno.ENOTDIR}
 NO_FOLLOWING = sum(getattr(os, name, 0) for name in ("O_NOFOLLOW", "O_NONBLOCK", "O_CLOEXEC", "O_BINARY"))
@@ -53,7 +53,7 @@ def open_own(path: Path, how: int) -> int:
     try:
         file = os.open(path, how | NO_FOLLOWING, 0o644)
     except OSError as error:
-        if how != os.O_RDONLY and error.errno in _READ_ONLY | _FULL:
+        if how != os.O_RDONLY and error.errno in _READ_ONLY | DISK_FULL:
             raise ReadOnlyError(f"{path.parent}: {why(error)}") from None
         raise RecordError(f"{path}: cannot be opened: {(error.strerror or '').lower()}") from None
     if how != os.O_RDONLY and os.fstat(file).st_nlink > 1:
@@ -104,7 +104,7 @@ def why(error: OSError | ValueError, *, new: bool = False) -> str:
     number = error.errno if isinstance(error, OSError) else None
     if new and number in (errno.ENOENT, errno.ENOTDIR):
         return "no folder can be made there; choose another place"
-    if number in _FULL:
+    if number in DISK_FULL:
         return "the disk is full"
     if number in _READ_ONLY:
         return "cannot be written: read-only disk, or no right to"

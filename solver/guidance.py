@@ -126,6 +126,11 @@ def _when_it_may_start(state: JobState, found: Starts, now: datetime, said: Said
 # starts
 
 
+def now_for(state: JobState) -> datetime:
+    """The time for what has to be waited for after the last start, in UTC."""
+    return clock.now(state.starts[-1].at if state.starts else None)
+
+
 def starts(state: JobState, now: datetime, ahead_s: float = 0.0) -> Starts:
     """Starts counted, how many are left, and the earliest next one; `now` and `ahead_s` as in the facts.
 

@@ -180,11 +180,17 @@ def _stock(text: str) -> list[dict[str, Any]] | None:
         return None
     pieces = []
     for part in text.split(","):
-        found = units.whole_match(r"\s*(.+?)\s*[x×*]\s*(\d{1,9})\s*", part)
-        if not found:
+        found = mass_and_count(part)
+        if found is None:
             raise BriefTextError(f'stock: "{shown(part)}": write mass x count, such as "5 g x 10, 10 g x 4"')
-        pieces.append({"mass": found[1], "count": int(found[2])})
+        pieces.append({"mass": found[0], "count": found[1]})
     return pieces
+
+
+def mass_and_count(text: str) -> tuple[str, int] | None:
+    """Pieces such as "5 g x 10": the mass of one as it is written, and how many; None where it is no such text."""
+    found = units.whole_match(r"\s*(.+?)\s*[x×*]\s*(\d{1,9})\s*", text)
+    return None if found is None else (found[1], int(found[2]))
 
 
 def lines(brief: Brief) -> list[tuple[str, str]]:

@@ -146,16 +146,17 @@ def _stock(text: str, runs: Runs) -> list[StockMass]:
     """Pieces from "5 g x 10, 10 g x 4". Raises PiecesError, UnitError."""
     from stillshaft.dsp import units
     from stillshaft.solver.runs import StockMass
+    from stillshaft.ui.brief_text import mass_and_count
 
     found = []
     for part in text.split(","):
-        match = units.whole_match(r"\s*(.+?)\s*[x×*]\s*(\d{1,9})\s*", part)
-        if not match:
+        piece = mass_and_count(part)
+        if piece is None:
             raise PiecesError(f'--stock: "{units.shown(part)}": write mass x count, such as "5 g x 10, 10 g x 4"')
-        mass = units.parse(match[1], "kg", "--stock") / runs.kg_per_mass_unit
+        mass = units.parse(piece[0], "kg", "--stock") / runs.kg_per_mass_unit
         if not (math.isfinite(mass) and mass):
             raise PiecesError(f'--stock: "{part.strip()}": the mass must not be 0')
-        found.append(StockMass(mass, min(int(match[2]), _MOST_PIECES)))
+        found.append(StockMass(mass, min(piece[1], _MOST_PIECES)))
     return found
 
 

@@ -198,10 +198,10 @@ class RecordedJob:
         from stillshaft.solver import clock, guidance
 
         known = self.worked()
-        last = self.state.starts[-1].at if self.state.starts else None
         return guidance.Facts(
-            known.solution, known.solution_error, known.tolerance, known.diagnosis, clock.now(last), clock.ahead_s()
-        )
+            known.solution, known.solution_error, known.tolerance, known.diagnosis, guidance.now_for(self.state),
+            clock.ahead_s(),
+        )  # fmt: skip
 
     # brief, hook-up, inspection
 

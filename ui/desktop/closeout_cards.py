@@ -6,7 +6,7 @@ from functools import partial
 from pathlib import Path
 
 from PySide6 import QtCore, QtGui, QtWidgets
-from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import look, next_visit, parts
 from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.closeout_preview import Preview
 from stillshaft.ui.desktop.closeout_work import KINDS, CloseOut, Made
@@ -182,7 +182,7 @@ class ReportCard(parts.Card):
         make.addWidget(self.make)
         make.addStretch(1)
         self.body.addLayout(make)
-        self.in_english = parts.label("The report is in English, as the record is.", "quiet", wrap=True)
+        self.in_english = parts.InEnglish("The report is in English, as the record is.")
         self.body.addWidget(self.in_english)
         self.work = WorkRow("making the report")
         self.body.addWidget(self.work)
@@ -207,15 +207,6 @@ class ReportCard(parts.Card):
         self.name = "report"
         self.made: Made | None = None
         self.show_report(None, "")
-        self._show_language()
-
-    def reword(self) -> None:
-        """Whoever reads another language is told that the report has its own."""
-        super().reword()
-        self._show_language()
-
-    def _show_language(self) -> None:
-        self.in_english.setHidden(language.spoken() == "English")
 
     @property
     def family(self) -> str:
@@ -268,12 +259,7 @@ class NextCard(parts.Card):
         self.trend = parts.button(
             "&Trend of this machine", self.asked.emit, tip="Read the jobs of this machine that lie beside this one"
         )
-        self.visit = parts.button(
-            "&Begin the next visit",
-            self.visited.emit,
-            "main",
-            "Begin a job with brief, hook-up and coefficients of this one",
-        )
+        self.visit = next_visit.button(self.visited.emit)
         for buttons in ((self.visit,), (self.keep, self.trend)):  # all three are too wide for a small window
             row = QtWidgets.QHBoxLayout()
             row.setSpacing(look.TIGHT)

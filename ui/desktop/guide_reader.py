@@ -7,7 +7,6 @@ from importlib import resources
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui import guides
 from stillshaft.ui.desktop import look, parts
-from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import THEMES, Theme
 
@@ -45,10 +44,7 @@ class GuideText(QtWidgets.QTextBrowser):
         if (theme, body_px) == (self._theme, self._body_px):
             return
         self._theme, self._body_px = theme, body_px
-        if self._guide is not None:
-            at = self.verticalScrollBar().value()
-            self._fill()
-            self.verticalScrollBar().setValue(at)
+        self._fill_anew()
 
     def loadResource(self, kind: int, url: QtCore.QUrl | str) -> object:  # noqa: N802 - Qt's name
         """A picture that lies beside the guides, as wide as the column; anything else is not there."""
@@ -72,13 +68,18 @@ class GuideText(QtWidgets.QTextBrowser):
     def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Text and pictures as wide as there is room."""
         super().resizeEvent(event)
-        if self._guide is not None and event.oldSize().width() != event.size().width():
-            at = self.verticalScrollBar().value()
-            self._fill()
-            self.verticalScrollBar().setValue(at)
+        if event.oldSize().width() != event.size().width():
+            self._fill_anew()
 
     def _follow(self, url: QtCore.QUrl) -> None:
         self.wanted.emit(url.path().removesuffix(".md"))
+
+    def _fill_anew(self) -> None:
+        """The same page in another look; what is being read stays where it is."""
+        if self._guide is not None:
+            at = self.verticalScrollBar().value()
+            self._fill()
+            self.verticalScrollBar().setValue(at)
 
     def _fill(self) -> None:
         assert self._guide is not None
@@ -191,7 +192,7 @@ class GuideReader(Worded, QtWidgets.QFrame):
         head.addWidget(self.back)
         self.choice = parts.Segments("Guide", tuple(_NAMES.values()))
         self.choice.chosen.connect(lambda word: self.show_guide(next(n for n, w in _NAMES.items() if w == word)))
-        self.in_english = parts.label("The guides are in English.", "quiet", wrap=True)
+        self.in_english = parts.InEnglish("The guides are in English.")
         self.text = GuideText()
         self.text.wanted.connect(self._show_other)
         card = parts.Card()
@@ -203,15 +204,6 @@ class GuideReader(Worded, QtWidgets.QFrame):
         body.addWidget(self.choice)
         body.addWidget(self.in_english)
         body.addWidget(card, 1)
-        self._show_language()
-
-    def reword(self) -> None:
-        """Whoever reads another language is told that the guides have theirs."""
-        super().reword()
-        self._show_language()
-
-    def _show_language(self) -> None:
-        self.in_english.setHidden(language.spoken() == "English")
 
     def show_guide(self, name: str) -> None:
         """Show the guide of that name."""

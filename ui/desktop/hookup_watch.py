@@ -62,9 +62,7 @@ class _Dotted(Label):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setObjectName("small")
-        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
-        self.setWordWrap(True)
+        parts.dress(self, "small", wrap=True)
 
     def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
         """Show a text."""

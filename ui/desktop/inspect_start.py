@@ -24,8 +24,8 @@ def show_before_start(card: StartCard, shown: Shown) -> None:
     """What must hold before a start as the job stands, the starts that are left, and whether it may run already."""
     state = shown.state
     card.show_cautions(cautions.before_start(state), shown.by, "")
-    now = clock.now(state.starts[-1].at if state.starts else None)
-    card.starts.setText(f"{parts.begun(guidance.starts(state, now, clock.ahead_s()).sentence)}.")
+    counted = guidance.starts(state, guidance.now_for(state), clock.ahead_s())
+    card.starts.setText(f"{parts.begun(counted.sentence)}.")
     changed = bool(state.masses) and state.masses[-1].id > max((s.id for s in state.starts), default=0)
     card.already.setVisible(not changed)
 

@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 
 from PySide6 import QtCore, QtWidgets
 from stillshaft.dsp.units import InputError
 from stillshaft.ui import library
-from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop import look, next_visit, parts
 from stillshaft.ui.desktop import machines_text as texts
 from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Form, LineField, PickField, line_of_buttons
-from stillshaft.ui.desktop.brief_start import free_folder
 from stillshaft.ui.desktop.inspect_list import Row, RowList
 from stillshaft.ui.desktop.machines_plot import TrendPlot
 from stillshaft.ui.desktop.open_job import OpenJob
@@ -363,9 +361,9 @@ class MachinesPage(Worded, QtWidgets.QWidget):
             return
         self.remark.say("")
         earlier = Path(chosen.folder)
-        name = f"{machine.name} {date.today():%Y-%m-%d}"
-        folder = free_folder(earlier.parent, name)
-        self._job.next_visit(folder, name, self._by(), earlier, done=self._done, failed=self._refuse)
+        next_visit.begin_from(
+            self._job, earlier, earlier.parent, machine.name, self._by(), done=self._done, failed=self._refuse
+        )
 
     def _done(self, _result: object) -> None:
         self.begun.emit()

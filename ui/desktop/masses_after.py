@@ -8,7 +8,7 @@ from pathlib import Path
 from PySide6 import QtCore, QtWidgets
 from stillshaft.solver import progress
 from stillshaft.solver.state import JobState
-from stillshaft.ui.desktop import look, masses_model, parts
+from stillshaft.ui.desktop import look, masses_model, next_visit, parts
 from stillshaft.ui.desktop.brief_photos import Photo, Photos
 from stillshaft.ui.desktop.masses_cards import Rows
 from stillshaft.ui.desktop.open_job import Shown
@@ -121,12 +121,7 @@ class ClosedCard(parts.Card):
                 wrap=True,
             )
         )
-        self.visit = parts.button(
-            "&Begin the next visit",
-            self.visited.emit,
-            "main",
-            "Begin a job with brief, hook-up and coefficients of this one",
-        )
+        self.visit = next_visit.button(self.visited.emit)
         self.reopen = parts.button(
             "Go to Close-&out", self.to_close_out.emit, tip="Its report, and how it is opened again"
         )

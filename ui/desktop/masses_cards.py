@@ -271,7 +271,7 @@ class CorrectionCard(parts.Card):
         self.condition.setText(
             f"Method {_METHODS.get(solution.method, solution.method)}; {condition_words(solution.condition_number)}."
         )
-        said = [text.replace("the file does not", "the brief does not") for text in solution.warnings]
+        said = masses_model.of_brief(solution.warnings)
         self.warnings.show_texts([*stored_words(known), *said])
         self.half.setVisible(self.half_first(known))
 

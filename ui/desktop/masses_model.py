@@ -143,6 +143,11 @@ def work_out(state: JobState, folder: Path, wanted: Wanted) -> Known:
     return Known(wanted, measured, fits, solution, verdict, priors, None, mark_turn_deg(state))
 
 
+def of_brief(warnings: Sequence[str]) -> list[str]:
+    """What the solver says of its file, which in a job is the brief."""
+    return [text.replace("the file does not", "the brief does not") for text in warnings]
+
+
 def acknowledged_by(state: JobState) -> str:
     """Who acknowledged the cautions before hands go in since the last start or run; empty: nobody."""
     last = max([r.id for r in state.runs] + [s.id for s in state.starts], default=0)

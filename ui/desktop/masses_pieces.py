@@ -161,7 +161,7 @@ class PiecesCard(parts.Card):
             told.append(
                 f"the handbook's split takes {plan.handbook[0]} pieces and leaves {figure(plan.handbook[1])} {unit}"
             )
-        said = [text.replace("the file does not", "the brief does not") for text in plan.warnings]
+        said = masses_model.of_brief(plan.warnings)
         self.warnings.show_texts([*plan.reasons, *told, *said])
 
     def set_theme(self, theme: Theme) -> None:

@@ -9,7 +9,7 @@ from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui.desktop import glyphs, look, phrases
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.desktop.worded import Button, ComboBox, Label, Worded
-from stillshaft.ui.desktop.words import words
+from stillshaft.ui.desktop.words import spoken, words
 from stillshaft.ui.theme import THEMES, Theme
 
 begun = phrases.begun
@@ -18,6 +18,12 @@ begun = phrases.begun
 def label(text: str, kind: str = "", *, wrap: bool = False) -> Label:
     """Text of a kind that the style sheet knows; a name that the person gave is `words.own`."""
     made = Label(text)
+    dress(made, kind, wrap=wrap)
+    return made
+
+
+def dress(made: Label, kind: str, *, wrap: bool) -> None:
+    """Make a label one of such a kind."""
     made.setObjectName(kind)
     made.setWordWrap(wrap)
     made.setTextFormat(QtCore.Qt.TextFormat.PlainText)
@@ -25,7 +31,23 @@ def label(text: str, kind: str = "", *, wrap: bool = False) -> Label:
         policy = made.sizePolicy()
         policy.setHeightForWidth(True)
         made.setSizePolicy(policy)
-    return made
+
+
+class InEnglish(Label):
+    """Says that something is in English; only whoever reads another language needs to know."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        dress(self, "quiet", wrap=True)
+        self._show_if_needed()
+
+    def reword(self) -> None:
+        """In another language."""
+        super().reword()
+        self._show_if_needed()
+
+    def _show_if_needed(self) -> None:
+        self.setHidden(spoken() == "English")
 
 
 def labelled(text: str, control: QtWidgets.QWidget) -> Label:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 import textwrap
 from collections.abc import Sequence
@@ -82,8 +83,10 @@ def answered(check: Check, quantity: Quantity, text: str) -> Checked:
 
 
 def _figure(text: str, unit: str) -> Figure:
-    found = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*(?:±|\+/?-)?\s*(\d+(?:\.\d+)?)?\s*" + f"(?:{unit}|um)?" + r"\s*", text)
-    if not found:
+    # nothing is given back once it is taken (++, *+, ?+): a long text would else be tried in all ways
+    number = r"(\d++(?:\.\d++)?+)"
+    found = re.fullmatch(rf"\s*+{number}\s*+(?:±|\+/?-)?+\s*+{number}?+\s*+(?:{re.escape(unit)}|um)?+\s*+", text)
+    if not found or not all(math.isfinite(float(each)) for each in found.groups("0")):
         raise AnswerError(f'"{text}": write a figure and how well it is known, such as "40 ± 5"')
     value = float(found[1])
     half = float(found[2]) if found[2] else _ASSUMED * value

@@ -20,7 +20,9 @@ from stillshaft.ui.report_words import figure
 from stillshaft.ui.theme import Theme
 
 _METALS = tuple(handwork.DENSITIES_KG_M3)
-_TWO = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*°?\s*(?:and|,|;|&)\s*(-?\d+(?:\.\d+)?)\s*°?\s*")
+# nothing is given back once it is taken (++, *+, ?+): a long text would else be tried in all ways
+_ANGLE = r"\s*+(-?+\d++(?:\.\d++)?+)\s*+°?+\s*+"
+_TWO = re.compile(f"{_ANGLE}(?:and|,|;|&){_ANGLE}")
 
 
 class HandRows(Worded, QtWidgets.QWidget):

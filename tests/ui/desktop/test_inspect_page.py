@@ -277,7 +277,22 @@ def test_history_is_that_of_the_brief(window):
     assert window.state.measured == ()
 
 
-@pytest.mark.parametrize("text", ["", "much", "-3", "3 mm", "4 ± x"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "much",
+        "-3",
+        "3 mm",
+        "4 ± x",
+        "1.52.5",
+        "9" * 400,
+        f"40 ± {'9' * 400}",
+        f"4{' ' * 20_000}x",
+        f"{'4' * 20_000}x",
+    ],
+    ids=lambda text: text[:8],
+)  # the long ones would take hours if they were tried in all ways
 def test_readings_that_are_none_are_refused(text):
     runout = answers.load_rules().quantities["runout"]
     with pytest.raises(AnswerError, match="write a figure and how well it is known"):

@@ -590,6 +590,9 @@ def test_another_radius_keeps_what_the_piece_does(opened):
     page.entry.hand.angles.line.setText("300 and 340")
     page.entry.hand.angles.commit()
     assert abs(mass_vector(page.drafts.pieces) - wanted) < 0.05
+    page.entry.hand.angles.line.setText(f"300{' ' * 20_000}or 340")  # hours if it were tried in all ways
+    page.entry.hand.angles.commit()
+    assert "is not two angles" in page.entry.hand.angles.remark.text.text()
     page.entry.hand.angles.line.setText("300 and 300")
     page.entry.hand.angles.commit()
     assert "in line" in page.entry.hand.angles.remark.text.text()

@@ -300,6 +300,13 @@ def test_what_is_no_text_for_people_is_not_asked_for(translate):
         assert translate._worth(text), text
 
 
+def test_digital_full_scale_is_called_by_its_german_term(translate):
+    """Vollaussteuerung: common practice, no source. Vollausschlag is that of a pointer."""
+    told = {s: t for s, t in translate.read_all().items() if re.search(r"\bfull[ _]scale\b", s, re.IGNORECASE)}
+    assert len(told) > 20
+    assert [s for s, t in told.items() if "ollaussteuerung" not in t] == []
+
+
 def test_every_mnemonic_is_one_letter_of_the_word(translate):
     for source, turned in translate.read_all().items():
         if re.search(r"&\w", source) and "&&" not in source:

@@ -26,7 +26,7 @@
     <message>
         <location filename="../../../acquire/catalogue.py"/>
         <source>point {0}: full_scale is {1} V, the device's range {2} V: make them equal in the hook-up</source>
-        <translation>Messpunkt {0}: Vollausschlag {1} V, Messbereich des Geräts {2} V: im Anschluss gleich setzen</translation>
+        <translation>Messpunkt {0}: Vollaussteuerung {1} V, Messbereich des Geräts {2} V: im Anschluss gleich setzen</translation>
     </message>
     <message>
         <location filename="../../../acquire/conversion.py"/>
@@ -42,6 +42,11 @@
         <location filename="../../../acquire/conversion.py"/>
         <source>the disk is full or refuses it; choose another place</source>
         <translation>der Datenträger ist voll oder nimmt es nicht an; einen anderen Ort wählen</translation>
+    </message>
+    <message>
+        <location filename="../../../acquire/conversion.py"/>
+        <source>{0}: has samples beyond full scale, which FLAC cannot hold; take .wav</source>
+        <translation>{0}: hat Abtastwerte über der Vollaussteuerung, die FLAC nicht fasst; .wav nehmen</translation>
     </message>
     <message>
         <location filename="../../../acquire/daq.py"/>
@@ -282,11 +287,6 @@
         <location filename="../../../acquire/exchange.py"/>
         <source>not converted to the end</source>
         <translation>nicht zu Ende umgewandelt</translation>
-    </message>
-    <message>
-        <location filename="../../../acquire/exchange.py"/>
-        <source>{0}: has samples beyond full scale, which FLAC cannot hold; take .wav</source>
-        <translation>{0}: hat Abtastwerte über dem Vollausschlag, die FLAC nicht fasst; .wav nehmen</translation>
     </message>
     <message>
         <location filename="../../../acquire/exchange.py"/>
@@ -866,7 +866,7 @@
     <message>
         <location filename="../../../dsp/calibration.py"/>
         <source>the record is clipped at full scale: lower the signal or the gain, record again</source>
-        <translation>die Aufnahme ist am Vollausschlag übersteuert: Signal oder Verstärkung senken, neu aufnehmen</translation>
+        <translation>die Aufnahme ist bei Vollaussteuerung übersteuert: Signal oder Verstärkung senken, neu aufnehmen</translation>
     </message>
     <message>
         <location filename="../../../dsp/calibration.py"/>
@@ -976,7 +976,7 @@
     <message>
         <location filename="../../../dsp/channels.py"/>
         <source>{0} is clipped: {1} samples at full scale; lower the gain or choose a larger range, record again</source>
-        <translation>{0} ist übersteuert: {1} Abtastwerte am Vollausschlag; Verstärkung senken oder größeren Messbereich wählen, neu aufnehmen</translation>
+        <translation>{0} ist übersteuert: {1} Abtastwerte bei Vollaussteuerung; Verstärkung senken oder größeren Messbereich wählen, neu aufnehmen</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
@@ -1031,7 +1031,7 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>is only {0} % of full scale high</source>
-        <translation>ist nur {0} % vom Vollausschlag hoch</translation>
+        <translation>ist nur {0} % der Vollaussteuerung hoch</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
@@ -1046,7 +1046,7 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>is clipped: {0} samples at full scale</source>
-        <translation>übersteuert: {0} Werte am Vollausschlag</translation>
+        <translation>übersteuert: {0} Werte bei Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
@@ -1066,7 +1066,7 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>reaches {0} % of full scale</source>
-        <translation>erreicht {0} % vom Vollausschlag</translation>
+        <translation>erreicht {0} % der Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
@@ -1076,7 +1076,7 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>is weak: {0} % of full scale rms</source>
-        <translation>ist schwach: {0} % vom Vollausschlag rms</translation>
+        <translation>ist schwach: {0} % der Vollaussteuerung rms</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
@@ -1166,7 +1166,7 @@
     <message>
         <location filename="../../../dsp/check.py"/>
         <source>1x {0} {1}, peak {2} % of full scale, {3}</source>
-        <translation>1x {0} {1}, Spitze {2} % vom Vollausschlag, {3}</translation>
+        <translation>1x {0} {1}, Spitze {2} % der Vollaussteuerung, {3}</translation>
     </message>
     <message>
         <location filename="../../../dsp/check.py"/>
@@ -1281,7 +1281,7 @@
     <message>
         <location filename="../../../dsp/coupling.py"/>
         <source>the record is clipped at full scale: make the step smaller or the range larger</source>
-        <translation>die Aufnahme ist am Vollausschlag übersteuert: den Sprung verkleinern oder den Messbereich vergrößern</translation>
+        <translation>die Aufnahme ist bei Vollaussteuerung übersteuert: den Sprung verkleinern oder den Messbereich vergrößern</translation>
     </message>
     <message>
         <location filename="../../../dsp/coupling.py"/>

@@ -53,11 +53,11 @@
     </message>
     <message>
         <source>threshold at 100.0 % of full scale</source>
-        <translation>Schwelle bei 100.0 % vom Vollausschlag</translation>
+        <translation>Schwelle bei 100.0 % der Vollaussteuerung</translation>
     </message>
     <message>
         <source>threshold at  % of full scale</source>
-        <translation>Schwelle bei  % vom Vollausschlag</translation>
+        <translation>Schwelle bei  % der Vollaussteuerung</translation>
     </message>
     <message>
         <source>acceleration</source>
@@ -549,7 +549,7 @@
     </message>
     <message>
         <source>scale</source>
-        <translation>Vollausschlag</translation>
+        <translation>Vollaussteuerung</translation>
     </message>
     <message>
         <source>point</source>
@@ -1469,7 +1469,7 @@
     </message>
     <message>
         <source>{0}: full scale {1} becomes {2}</source>
-        <translation>{0}: aus Vollausschlag {1} wird {2}</translation>
+        <translation>{0}: aus Vollaussteuerung {1} wird {2}</translation>
     </message>
     <message>
         <source>{0}: AC-coupling corners none becomes {1}</source>
@@ -2588,7 +2588,7 @@
     <message>
         <location filename="../../../ui/desktop/calibration_card.py"/>
         <source>full scale</source>
-        <translation>Vollausschlag</translation>
+        <translation>Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/calibration_card.py"/>
@@ -2723,7 +2723,7 @@
     <message>
         <location filename="../../../ui/desktop/calibration_work.py"/>
         <source>Put a sine of a known voltage on the input, instead of the sensor. It gives the full scale in volts.</source>
-        <translation>Statt des Sensors einen Sinus bekannter Spannung auf den Eingang geben. Er liefert den Vollausschlag in Volt.</translation>
+        <translation>Statt des Sensors einen Sinus bekannter Spannung auf den Eingang geben. Er liefert die Vollaussteuerung in Volt.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/calibration_work.py"/>
@@ -3818,7 +3818,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_form.py"/>
         <source>Full scale</source>
-        <translation>Vollausschlag</translation>
+        <translation>Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_form.py"/>
@@ -3988,7 +3988,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
         <source>For devices only. Full scale of each input is the range.</source>
-        <translation>Nur für Messgeräte. Vollausschlag jedes Eingangs ist der Messbereich.</translation>
+        <translation>Nur für Messgeräte. Vollaussteuerung jedes Eingangs ist der Messbereich.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_page.py"/>
@@ -4388,7 +4388,7 @@
     <message>
         <location filename="../../../ui/desktop/hookup_watch.py"/>
         <source>peak and level in dB of full scale</source>
-        <translation>Spitze und Pegel in dB vom Vollausschlag</translation>
+        <translation>Spitze und Pegel in dB zur Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/hookup_watch.py"/>
@@ -7051,7 +7051,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
         <source>{0}, peak {1} dB of full scale</source>
-        <translation>{0}, Spitze {1} dB vom Vollausschlag</translation>
+        <translation>{0}, Spitze {1} dB zur Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
@@ -7061,7 +7061,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
         <source>pulse, % of full scale</source>
-        <translation>Impuls, % vom Vollausschlag</translation>
+        <translation>Impuls, % der Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
@@ -7091,7 +7091,7 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/meters.py"/>
         <source>threshold at {0} % of full scale</source>
-        <translation>Schwelle bei {0} % vom Vollausschlag</translation>
+        <translation>Schwelle bei {0} % der Vollaussteuerung</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/open_job.py"/>
@@ -8721,12 +8721,12 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Peak and mean level of the signal in dB of full scale. Too high is cut off, too low drowns in the input's noise.</source>
-        <translation>Spitze und mittlerer Pegel des Signals in dB vom Vollausschlag. Zu hoch wird abgeschnitten, zu niedrig geht im Rauschen des Eingangs unter.</translation>
+        <translation>Spitze und mittlerer Pegel des Signals in dB zur Vollaussteuerung. Zu hoch wird abgeschnitten, zu niedrig geht im Rauschen des Eingangs unter.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Near full scale is above {0} %, weak is below {1} % rms. One sample at full scale counts as cut off.</source>
-        <translation>Nahe am Vollausschlag ist über {0} %, schwach ist unter {1} % rms. Ein Abtastwert am Vollausschlag gilt als abgeschnitten.</translation>
+        <translation>Nahe bei Vollaussteuerung ist über {0} %, schwach ist unter {1} % rms. Ein Abtastwert bei Vollaussteuerung gilt als abgeschnitten.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
@@ -8831,12 +8831,12 @@ Letzter Lauf {1}
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>A signal cut off at full scale, standing still or nearly silent does not show the vibration.</source>
-        <translation>Ein Signal, das am Vollausschlag abgeschnitten ist, stillsteht oder fast stumm ist, zeigt die Schwingung nicht.</translation>
+        <translation>Ein Signal, das bei Vollaussteuerung abgeschnitten ist, stillsteht oder fast stumm ist, zeigt die Schwingung nicht.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Any sample at full scale blocks. Standing still for {0} ms blocks. Caution above {1} %, and below {2} % rms; for the pulse below {3} % of full scale.</source>
-        <translation>Jeder Abtastwert am Vollausschlag sperrt. Stillstand von {0} ms sperrt. Hinweis über {1} % und unter {2} % rms; beim Impuls unter {3} % vom Vollausschlag.</translation>
+        <translation>Jeder Abtastwert bei Vollaussteuerung sperrt. Stillstand von {0} ms sperrt. Hinweis über {1} % und unter {2} % rms; beim Impuls unter {3} % der Vollaussteuerung.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>

@@ -146,7 +146,8 @@ class Feed(QtCore.QObject):
         self._given: dict[str, dict[str, Any]] = {}  # by source, where it brings one along
         self.hookup_file: Path | None = None
         self.unit = settings.UNITS[0]
-        self.trouble: str | None = None
+        self.trouble: str | None = None  # the newest: of the source, or of what was tried with it
+        self.failure: str | None = None  # why the source that was started does not run, as long as that is so
         self.status = Status.STOPPED
         self.watch: Watch | None = None
         self.snapshot: Snapshot | None = None
@@ -169,14 +170,14 @@ class Feed(QtCore.QObject):
 
     def start(self) -> None:
         """Let the source run."""
-        self._wanted, self.trouble, self._came = True, None, False
+        self._wanted, self.trouble, self.failure, self._came = True, None, None, False
         self._due_s = 0.0
         self._set(Status.STARTING)
         self._prepare()
 
     def stop(self) -> None:
         """Stop it; figures stay as they are."""
-        self._wanted = False
+        self._wanted, self.failure = False, None
         self._let_go()
         self._set(Status.STOPPING if self._ending else Status.STOPPED)
 
@@ -191,7 +192,7 @@ class Feed(QtCore.QObject):
 
     def use_hookup(self, path: Path) -> None:
         """Read a hook-up file, for sources that bring none along."""
-        self.hookup_file, self.trouble = path, None
+        self.hookup_file, self.trouble, self.failure = path, None, None
         self._given.pop("", None)
         self._renew()
 
@@ -203,7 +204,7 @@ class Feed(QtCore.QObject):
             if before is not None and _wired_alike(before, table):
                 self.table = table  # the pulse's edge is resolved by now: what runs runs on
                 return
-            self.trouble, self.table = None, table
+            self.trouble, self.failure, self.table = None, None, table
             self._renew()
 
     def fit(self, fitted: Fitted) -> None:
@@ -327,6 +328,8 @@ class Feed(QtCore.QObject):
         self.changed.emit()
 
     def _fail(self, why: str) -> None:
+        if self._wanted and not (self.replays and self._came):  # a recording has its end
+            self.failure = why
         self.trouble, self._wanted = why, False
         self._let_go()
         self._set(Status.STOPPING if self._ending else Status.STOPPED)
@@ -367,7 +370,7 @@ class Feed(QtCore.QObject):
             self.glance = glance
             self._came = True
             if self.status in (Status.STARTING, Status.AWAY):
-                self.trouble = None
+                self.trouble = self.failure = None
                 self._set(Status.RUNNING)
             self.glanced.emit(glance)
         if snapshot is not None and snapshot is not self.snapshot:
@@ -380,7 +383,8 @@ class Feed(QtCore.QObject):
 
     def _wait_for_it(self, why: str) -> None:
         """The input went away: try again until it is back, or the person stops it."""
-        self.trouble, self._due_s = why, time.monotonic() + _TRY_AGAIN_S
+        self.trouble = self.failure = why
+        self._due_s = time.monotonic() + _TRY_AGAIN_S
         self._let_go()
         self._set(Status.AWAY)
 

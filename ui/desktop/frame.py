@@ -298,7 +298,7 @@ class Frame(QtWidgets.QMainWindow):
         if sentence.weight is not Weight.CAUTION:
             return sentence.weight is Weight.STOP
         page = self.pages.get(sentence.stage)
-        return sentence.stage is self._open or (page is not None and page.watches)
+        return sentence.first or sentence.stage is self._open or (page is not None and page.watches)
 
     # how things are shown
 

@@ -469,12 +469,20 @@ class RunsPage(Page):
 
     def _sentence(self) -> Sentence | None:
         feed, snapshot = self.feed, self.feed.snapshot
+        if feed.failure is not None:
+            if feed.status is Status.AWAY:
+                text = f"{parts.begun(feed.failure)}. The source is waited for: it goes on by itself once it is back."
+                return Sentence(text, Stage.RUNS, Weight.CAUTION, "Runs", first=True)
+            return Sentence(
+                f"The source does not run: {feed.failure}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up", first=True
+            )
         if feed.trouble is not None:
             return Sentence(f"{parts.begun(feed.trouble)}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
         if feed.status is Status.STOPPED or snapshot is None:
             return None
         if snapshot.lost is not None:
-            return Sentence(f"{parts.begun(snapshot.lost)}; it is waited for.", Stage.RUNS, Weight.CAUTION, "Runs")
+            text = f"{parts.begun(snapshot.lost)}. The source is waited for: it goes on by itself once it is back."
+            return Sentence(text, Stage.RUNS, Weight.CAUTION, "Runs", first=True)
         if snapshot.measured is None:
             if snapshot.trouble is None:
                 return None

@@ -56,12 +56,16 @@ class Weight(Enum):
 
 @dataclass(frozen=True)
 class Sentence:
-    """One sentence for the next line; `action` is what the button says that opens `stage`, None: no button."""
+    """One sentence for the next line; `action` is what the button says that opens `stage`, None: no button.
+
+    `first`: a caution that comes before what the guidance says, whatever page is open.
+    """
 
     text: str
     stage: Stage
     weight: Weight = Weight.NOTE
     action: str | None = None
+    first: bool = False
 
 
 @dataclass(frozen=True)

@@ -115,6 +115,20 @@ def test_what_was_refused_comes_before_all_but_a_stop(made):
     assert frame.next_line.text.text() == "A sensor is loose."
 
 
+def test_what_comes_first_does_so_on_every_page_and_gives_the_guidance_back(made):
+    frame, pages = made
+    advice = Sentence("Weigh the trial mass.", Stage.MASSES, action="Masses")
+    frame.set_guide(Guide(advice, dict.fromkeys(Stage, State.EMPTY)))
+    pages[Stage.RUNS].said = lost = Sentence("The input is silent.", Stage.HOOK_UP, Weight.CAUTION, first=True)
+    for stage in Stage:
+        frame.open(stage)
+        assert frame.next_line.shown == lost
+    pages[Stage.RUNS].said = Sentence("The input is silent.", Stage.HOOK_UP, Weight.CAUTION)
+    frame.open(Stage.MASSES)
+    assert frame.next_line.shown == advice
+    assert frame.next_line.why.isVisible()
+
+
 def test_the_next_line_is_true_before_anything_is_known(made):
     frame, pages = made
     line = frame.next_line

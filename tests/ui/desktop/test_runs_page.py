@@ -15,13 +15,13 @@ from stillshaft.dsp.measure import Measuring
 from stillshaft.solver import inspection
 from stillshaft.ui import analysis
 from stillshaft.ui.desktop import inspect_source, runs_next, runs_settling, simulator
-from stillshaft.ui.desktop.feed import Choice, Status
+from stillshaft.ui.desktop.feed import SIMULATED, Choice, Status
 from stillshaft.ui.desktop.runs_page import LIVE, NEXT, SWEEP, TAKEN, _remaining_words
 from stillshaft.ui.desktop.runs_sweep import curves_of, curves_so_far
 from stillshaft.ui.desktop.runs_taken import told_once
 from stillshaft.ui.desktop.settings import View
 from stillshaft.ui.desktop.simulator import Fitted, Mass, Teaching
-from stillshaft.ui.desktop.stages import Stage
+from stillshaft.ui.desktop.stages import Stage, Weight
 from stillshaft.ui.live import Snapshot
 from stillshaft.ui.taking import Stop
 
@@ -267,6 +267,15 @@ def test_a_source_with_fewer_inputs_than_the_hook_up_is_refused_in_words(person,
     assert person.page.strip.text.text().startswith("The source does not run: ")
     assert said in person.page.strip.text.text()
     assert not person.page.strip.record.isEnabled()
+    frame, job = person.program.frame, person.job
+    person.until(lambda: job.guided is not None)
+    for stage in (Stage.MASSES, Stage.BRIEF):  # on every page, and before the guidance
+        frame.open(stage)
+        assert frame.next_line.text.text().startswith("The source does not run: ")
+        assert said in frame.next_line.text.text()
+        assert frame.next_line.go.text() == "&Go to Hook-up"
+    feed.choose(SIMULATED)
+    assert frame.next_line.text.text() == job.guided.advice.sentence
 
 
 def test_a_sweep_is_recorded_and_shown(person):
@@ -322,7 +331,9 @@ def test_a_sound_server_that_dies_is_waited_for(person, virtual_card, tmp_path):
         virtual_card.server.wait()
         person.until(lambda: feed.status is Status.AWAY, 40.0)
         assert "waited for" in page.subtitle.text()
-        assert frame.next_line.text.text()
+        frame.open(Stage.MASSES)
+        assert frame.next_line.text.text().endswith("it goes on by itself once it is back.")
+        assert frame.next_line.shown.weight is Weight.CAUTION
         person.until(lambda: not page.taker.doing, 20.0)
         assert "marked incomplete" in page.strip.trouble.text.text()
         recording = person.job.shown.folder / "recordings" / "0001.au"
@@ -333,6 +344,7 @@ def test_a_sound_server_that_dies_is_waited_for(person, virtual_card, tmp_path):
         player = virtual_card.play(rotor(30))
         person.until(lambda: feed.status is Status.RUNNING, 40.0)
         assert feed.trouble is None
+        assert "goes on by itself" not in frame.next_line.text.text()
     finally:
         player.kill()
         player.wait()

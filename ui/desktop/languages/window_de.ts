@@ -1536,6 +1536,10 @@
         <translation>flexible.frequency: „{0}“: {1} bis {2} Hz</translation>
     </message>
     <message>
+        <source>The source is waited for: it goes on by itself once it is back.</source>
+        <translation>Auf die Quelle wird gewartet: Es geht von selbst weiter, sobald sie wieder da ist.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -7837,6 +7841,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>can only be read</source>
         <translation>ist nur zum Lesen offen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_page.py"/>
+        <source>{0}. The source is waited for: it goes on by itself once it is back.</source>
+        <translation>{0}. Auf die Quelle wird gewartet: Es geht von selbst weiter, sobald sie wieder da ist.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_settling.py"/>

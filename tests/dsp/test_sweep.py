@@ -41,17 +41,13 @@ def noisy(made, share, seed=1):
 
 @pytest.mark.parametrize("tracker", sweep.TRACKERS)
 @pytest.mark.parametrize(
-    "made",
-    [
-        run_ups.run_up(),
-        run_ups.run_up(derivatives=2),
-        run_ups.run_up(seconds=60.0, derivatives=1),
-        run_ups.run_up(down=True, derivatives=2),
-    ],
+    "asked",
+    [{}, {"derivatives": 2}, {"seconds": 60.0, "derivatives": 1}, {"down": True, "derivatives": 2}],
     ids=["displacement", "acceleration", "velocity, slow", "coast-down"],
 )
-def test_a_resonance_is_found_as_it_is_at_constant_speed(made, tracker):
+def test_a_resonance_is_found_as_it_is_at_constant_speed(asked, tracker):
     """Truth: ω₁ and ζ of the equation of motion, and its steady response there (any text, such as Rao's)."""
+    made = run_ups.run_up(**asked)
     found = analysed(made, tracker=tracker)
     (resonance,) = found.points[0].resonances
     assert resonance.rpm.value == pytest.approx(1500.0, rel=1e-3)

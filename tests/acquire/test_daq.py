@@ -375,17 +375,17 @@ def test_skew_becomes_a_delay_against_the_pulse():
 
 
 @pytest.mark.parametrize(
-    ("text", "wiring", "rate_hz", "match"),
+    ("text", "full_scale", "rate_hz", "match"),
     [
-        ("nidaqmx:Dev1", wired("2 V"), 1e4, "point a: full_scale is 2 V, the device's range 10 V"),
+        ("nidaqmx:Dev1", "2 V", 1e4, "point a: full_scale is 2 V, the device's range 10 V"),
         ("nidaqmx:Dev1", None, 1e4, "needs a hook-up and a sample rate"),
-        ("uldaq:1", wired("10 V"), None, "needs a hook-up and a sample rate"),
-        ("nidaqmx:", wired("10 V"), 1e4, "write for example"),
+        ("uldaq:1", "10 V", None, "needs a hook-up and a sample rate"),
+        ("nidaqmx:", "10 V", 1e4, "write for example"),
     ],
 )
-def test_what_does_not_fit_is_refused(text, wiring, rate_hz, match):
+def test_what_does_not_fit_is_refused(text, full_scale, rate_hz, match):
     with pytest.raises(SourceError, match=match):
-        catalogue.choose(text, wiring, rate_hz)
+        catalogue.choose(text, full_scale and wired(full_scale), rate_hz)
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,5 @@
 """The simulated rotor against independent solutions, and laws of rotors."""
 
-import control
 import numpy as np
 import pytest
 from stillshaft.acquire import simulated
@@ -43,6 +42,8 @@ def run_of(unbalance, speed_rpm=1480.0, **conditions):
 
 def independent_response(rotor, sensor, speed_rpm):
     """Displacement per force of each plane from M, C, K in python-control's own state space."""
+    import control  # brings all of matplotlib: only where it is needed
+
     a = rotor.centre_of_mass_m / rotor.bearing_span_m
     to_centre, to_tilt = np.array([[1 - a, a]]), np.array([[-1.0, 1.0]]) / rotor.bearing_span_m
     mass = rotor.mass_kg * to_centre.T @ to_centre + rotor.transverse_inertia_kg_m2 * to_tilt.T @ to_tilt

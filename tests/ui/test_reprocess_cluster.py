@@ -1,5 +1,6 @@
 """The same measuring on a Dask cluster: a scheduler and a worker on this machine."""
 
+import importlib.util
 import json
 import subprocess
 import sys
@@ -8,7 +9,10 @@ from pathlib import Path
 import pytest
 from recorded_jobs import recorded_job
 
-pytest.importorskip("distributed", reason="the cluster needs dask and distributed: pip install 'stillshaft[cluster]'")
+pytestmark = pytest.mark.skipif(
+    importlib.util.find_spec("distributed") is None,
+    reason="the cluster needs dask and distributed: pip install 'stillshaft[cluster]'",
+)
 
 
 @pytest.fixture(scope="module")

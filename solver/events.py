@@ -171,7 +171,8 @@ class Options(tables.Strict):
     """What was asked of a solve beside its method; None: as the brief says.
 
     `points` are those that are measured with, `left_out` those of them that do not count, `planes` those that take mass,
-    and `parts` static or couple.
+    and `parts` static or couple. `assumed_repeatability`, as in a runs file, is what was assumed when it was solved; None
+    where one was stated, and in records from before it was kept: then the default of a runs file.
     """
 
     points: list[str] | None = None
@@ -179,6 +180,7 @@ class Options(tables.Strict):
     planes: list[str] | None = None
     parts: str | None = None
     repeatability: str | None = None
+    assumed_repeatability: str | None = None
     placement: str | None = None
     speed_tolerance: str | None = None
 

@@ -56,6 +56,15 @@ class Check:
 
 
 @dataclass(frozen=True)
+class Assumed:
+    """Repeatability that is taken until it is known: one standard deviation from run to run, percent and degrees, and why."""
+
+    percent: float
+    degrees: float
+    why: str
+
+
+@dataclass(frozen=True)
 class Repeat:
     """One point of two runs that should be alike: change in percent and degrees with 95 % half widths.
 
@@ -194,17 +203,22 @@ def for_diagnosis(facts: Evidence) -> Evidence:
 # judgements
 
 
-def assumed_repeatability(facts: Evidence, *, near_resonance: bool) -> tuple[float, float]:
-    """Percent and degrees from run to run, until repeated runs show better: a site rule of the project."""
-
-    def known(key: str, *words: str) -> bool:
-        return isinstance(fact := facts.get(key), Word) and fact.word in words
-
+def assumed_repeatability(facts: Evidence, *, near_resonance: bool) -> Assumed:
+    """What to take from run to run until repeated runs show better: a site rule of the project."""
     if near_resonance:
-        return 10.0, 10.0
-    if known("drive", "belt") or known("process", "heat") or known("load_test", "follows"):
-        return 5.0, 5.0
-    return 2.0, 2.0
+        return Assumed(10.0, 10.0, "within 20 % of a resonance")
+    known = [
+        why
+        for key, word, why in (
+            ("drive", "belt", "belt drive"),
+            ("process", "heat", "heat from the process"),
+            ("load_test", "follows", "vibration that follows the load"),
+        )
+        if isinstance(fact := facts.get(key), Word) and fact.word == word
+    ]
+    if known:
+        return Assumed(5.0, 5.0, ", ".join(known))
+    return Assumed(2.0, 2.0, "neither belt nor heat nor a resonance nearby is known")
 
 
 def repeated(

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from stillshaft.dsp import measure, units, vectors
 from stillshaft.dsp.measure import Measurement
 from stillshaft.dsp.units import shown
-from stillshaft.solver import correction, run_rules
+from stillshaft.solver import correction, run_rules, run_vectors
 from stillshaft.solver.brief import Level, runs_head
 from stillshaft.solver.events import Event, Options, Piece, Plan, files_of
 from stillshaft.solver.folder import RecordError, sha256_of
@@ -101,9 +101,10 @@ def chosen(state: JobState, inputs: Sequence[int] | None = None) -> tuple[JobRun
 def runs_of(state: JobState, inputs: Sequence[int] | None = None, options: Options | None = None) -> dict[str, Any]:
     """The table of a runs file (conventions.md) with these runs, all in the first one's unit and reference.
 
-    `inputs` are ids of runs (None: see `chosen`). Raises RecordError for runs that cannot be put together.
+    `inputs` are ids of runs (None: see `chosen`). `options` None: nothing is asked, and what is usual for the machine is
+    assumed of its repeatability; else that of the options. Raises RecordError for runs that cannot be put together.
     """
-    options = options or Options()
+    options = assuming(state) if options is None else options
     runs = chosen(state, inputs)
     if not runs:
         raise RecordError("run: there is none that counts; take an initial run and a trial run for each plane")
@@ -112,7 +113,7 @@ def runs_of(state: JobState, inputs: Sequence[int] | None = None, options: Optio
     limits = [_limit(level, unit, runs[0].what.speed_rpm) for level in state.brief.limits if level.point in points]
     given = {
         key: value
-        for key in ("repeatability", "placement", "speed_tolerance")
+        for key in ("repeatability", "assumed_repeatability", "placement", "speed_tolerance")
         if (value := getattr(options, key)) is not None
     }
     described = _points_of(state.hookup, points)
@@ -126,6 +127,16 @@ def runs_of(state: JobState, inputs: Sequence[int] | None = None, options: Optio
         **({"limit": limits} if limits else {}),
         "run": [_run_table(run, unit, points) | _initial_state(state, run) for run in runs],
     }
+
+
+def assuming(state: JobState, options: Options | None = None) -> Options:
+    """The options with what is to be assumed of the repeatability now, where neither they nor the brief state one."""
+    options = options or Options()
+    assumed = run_vectors.assumed_repeatability(state)
+    if assumed is None or options.repeatability is not None or options.assumed_repeatability is not None:
+        return options
+    text = f"{assumed.percent:g} % {assumed.degrees:g} deg: {assumed.why}"
+    return msgspec.structs.replace(options, assumed_repeatability=text)
 
 
 def _limit(level: Level, unit: units.VibrationUnit, speed_rpm: float) -> dict[str, Any]:
@@ -216,12 +227,12 @@ def solved(
 
     Raises RecordError, and the solver's RunsError and SolveError.
     """
-    numbers = [run.id for run in chosen(state, inputs)]
-    found = _solution(state, numbers, method, options or Options())
+    numbers, options = [run.id for run in chosen(state, inputs)], assuming(state, options)
+    found = _solution(state, numbers, method, options)
     return {
         "method": method,
         "inputs": numbers,
-        "options": {k: v for k, v in msgspec.to_builtins(options or Options()).items() if v is not None},
+        "options": {k: v for k, v in msgspec.to_builtins(options).items() if v is not None},
         "program": metadata.version("stillshaft"),
         "result": _told(found),
     }, found

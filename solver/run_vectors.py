@@ -14,6 +14,7 @@ from stillshaft.dsp.units import shown
 from stillshaft.solver import inspection
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.cautions import running_speed
+from stillshaft.solver.diagnosis import Evidence, Word
 from stillshaft.solver.events import Piece, Run
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.state import JobRun, JobState
@@ -100,12 +101,30 @@ def rows(listed: object) -> list[dict[str, Any]]:
     return [entry for entry in (listed if isinstance(listed, list) else []) if isinstance(entry, dict)]
 
 
+def assumed_repeatability(state: JobState) -> inspection.Assumed | None:
+    """The repeatability that is usual for such a machine; None where the brief states one."""
+    if state.brief.repeatability is not None:
+        return None
+    return inspection.assumed_repeatability(_facts(state), near_resonance=near_resonance(state) is not None)
+
+
+def _facts(state: JobState) -> Evidence:
+    """What the brief says in words, and what the newest change of the load showed."""
+    facts = dict(inspection.facts_from(state.brief))
+    for event in state.measured:
+        told = event.what.figures.get("evidence")
+        answer = told.get("load_test") if isinstance(told, dict) else None
+        if isinstance(answer, dict) and isinstance(answer.get("word"), str):
+            facts["load_test"] = Word(answer["word"])
+    return facts
+
+
 def repeatability(state: JobState) -> tuple[float, float]:
     """Percent and degrees from run to run, one standard deviation each: the brief's, else what is usual for the machine."""
-    if state.brief.repeatability is None:
-        facts = inspection.facts_from(state.brief)
-        return inspection.assumed_repeatability(facts, near_resonance=near_resonance(state) is not None)
-    percent, turned = (float(x) for x in re.findall(r"\d+(?:\.\d+)?", state.brief.repeatability))
+    assumed = assumed_repeatability(state)
+    if assumed is not None:
+        return assumed.percent, assumed.degrees
+    percent, turned = (float(x) for x in re.findall(r"\d+(?:\.\d+)?", state.brief.repeatability or ""))
     return max(percent, _LEAST_PERCENT), max(turned, _LEAST_DEG)
 
 

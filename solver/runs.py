@@ -22,6 +22,7 @@ _DEFAULT_PLACEMENT = "1 % 2 deg"
 _MOST_SPEED_TOLERANCE = 20.0  # percent: common practice, no source
 _MOST_POSITIONS = 720
 _MOST_STATES = 100
+_LONGEST_REASON = 100  # letters
 _NONE = 1e-18  # what is smaller is as good as none
 _LARGEST = 1e12  # of any number in the file: squares and products of such still fit a float
 
@@ -120,6 +121,7 @@ class _File(tables.Strict):
     vibration_unit: str = "mm/s rms"
     mass_unit: str = "g"
     repeatability: str | None = None
+    assumed_repeatability: str | None = None
     placement: str | None = None
     speed_tolerance: str = "2 %"
     rotor: _Rotor | None = None
@@ -340,6 +342,33 @@ def _percent_and_degrees(text: str, field: str) -> tuple[float, float]:
     return float(match[1]) / 100.0, math.radians(float(match[2]))
 
 
+def _file_repeatability(file: _File) -> tuple[tuple[float, float], tuple[str, ...]]:
+    """Run-to-run scatter, relative and in rad, and what to say of it where it is assumed."""
+    if file.assumed_repeatability is None:
+        said = (
+            () if file.repeatability else (f"repeatability {_DEFAULT_REPEATABILITY} is assumed: the file does not say",)
+        )
+        return _percent_and_degrees(file.repeatability or _DEFAULT_REPEATABILITY, "repeatability"), said
+    if file.repeatability is not None:
+        raise RunsError(
+            f'assumed_repeatability: "{file.assumed_repeatability}": repeatability is stated as well; keep one of the two'
+        )
+    return _assumed_repeatability(file.assumed_repeatability)
+
+
+def _assumed_repeatability(text: str) -> tuple[tuple[float, float], tuple[str, ...]]:
+    """As `_file_repeatability`, from "5 % 5 deg: belt drive", in which the reason may be left out."""
+    figures, colon, why = (part.strip() for part in text.partition(":"))
+    percent, degrees = found = _percent_and_degrees(figures, "assumed_repeatability")
+    if (colon and not why) or len(why) > _LONGEST_REASON or not why.isprintable():
+        raise RunsError(
+            f'assumed_repeatability: "{text}": write why in one line of up to {_LONGEST_REASON} letters, such as '
+            '"5 % 5 deg: belt drive", or leave the colon out'
+        )
+    said = f"repeatability {100.0 * percent:.3g} % and {math.degrees(degrees):.3g}° is assumed"
+    return found, (f"{said}{': ' * bool(why)}{why}; repeat the initial run to learn it",)
+
+
 def _speed_tolerance(text: str) -> float:
     """Share of the speed within which runs are one group, from "2 %"."""
     match = re.fullmatch(r"\s*(\d{1,9}(?:\.\d{1,9})?)\s*%\s*", text)
@@ -393,16 +422,10 @@ def _runs(file: _File, path: Path) -> Runs:
             f"run 1.vectors: {sorted(set(points) - {p.name for p in file.point})} are no [[point]] of this file"
         )
     planes = tuple(_plane(p, kg) for p in file.plane)
-    repeatability = _percent_and_degrees(file.repeatability or _DEFAULT_REPEATABILITY, "repeatability")
+    repeatability, assumed = _file_repeatability(file)
     placement = _percent_and_degrees(file.placement or _DEFAULT_PLACEMENT, "placement")
-    assumed = tuple(
-        f"{name} {default} is assumed: the file does not say"
-        for name, value, default in (
-            ("repeatability", file.repeatability, _DEFAULT_REPEATABILITY),
-            ("placement", file.placement, _DEFAULT_PLACEMENT),
-        )
-        if value is None
-    )
+    if file.placement is None:
+        assumed = (*assumed, f"placement {_DEFAULT_PLACEMENT} is assumed: the file does not say")
     slow_roll = _slow_roll(file, unit, points, planes, repeatability, placement)
     runs = tuple(
         _run(run, points, planes, repeatability, placement, slow_roll) for run in file.run if run.kind != "slow roll"

@@ -133,7 +133,7 @@ def test_a_freed_factor_is_found():
     assert abs(model.factor - 1.0) < 0.2
 
 
-def toml(tmp_path, spread, repeats):
+def toml(tmp_path, spread, repeats, **more):
     rng = np.random.default_rng(10)
     v = np.array([5.0 + 2.0j, 1.0 - 4.0j, 3.0j])
     rows = []
@@ -154,7 +154,7 @@ def toml(tmp_path, spread, repeats):
             }
             for name, z, m in rows
         ],
-    }  # fmt: skip
+    } | more  # fmt: skip
     path = tmp_path / "r.toml"
     path.write_text(tomli_w.dumps(table))
     return load_runs(path)
@@ -170,6 +170,41 @@ def test_repeats_replace_the_assumed_repeatability(tmp_path):
     assert nothing is None
     assert same.repeatability[0] == pytest.approx(0.02)
     assert learnt.runs[0].covariance[0, 0] < same.runs[0].covariance[0, 0]
+
+
+def test_what_a_file_assumes_scatters_as_if_it_were_stated(tmp_path):
+    stated = toml(tmp_path, 0.001, 1, repeatability="5 % 4 deg")
+    assumed = toml(tmp_path, 0.001, 1, assumed_repeatability="5 % 4 deg: belt drive")
+    assert (stated.repeatability_assumed, assumed.repeatability_assumed) == (False, True)
+    assert assumed.repeatability == stated.repeatability == (0.05, math.radians(4.0))
+    for run, other in zip(assumed.runs, stated.runs, strict=True):
+        np.testing.assert_array_equal(run.covariance, other.covariance)
+    along = assumed.runs[0].covariance[4:, 4:]  # of a vector that points along the imaginary axis
+    size = abs(assumed.runs[0].vectors[2])
+    np.testing.assert_allclose(np.sqrt(np.linalg.eigvalsh(along)), [0.05 * size, math.radians(4.0) * size], rtol=1e-9)
+
+
+def test_what_is_assumed_is_said_with_its_reason(tmp_path):
+    default = toml(tmp_path, 0.001, 1)
+    assert default.assumed[0] == "repeatability 2 % 2 deg is assumed: the file does not say"
+    bare = toml(tmp_path, 0.001, 1, assumed_repeatability="2.5 % 3 deg")
+    assert bare.assumed[0] == "repeatability 2.5 % and 3° is assumed; repeat the initial run to learn it"
+    belt = toml(tmp_path, 0.001, 1, assumed_repeatability="5 % 5 deg: belt drive")
+    said = "repeatability 5 % and 5° is assumed: belt drive; repeat the initial run to learn it"
+    assert said in correction.solve(belt).warnings
+    assert toml(tmp_path, 0.001, 1, repeatability="5 % 5 deg").assumed == default.assumed[1:]
+
+
+def test_repeats_replace_what_a_file_assumes(tmp_path):
+    assumed = toml(tmp_path, 0.001, 6, assumed_repeatability="10 % 10 deg: within 20 % of a resonance")
+    learnt, said = consistency.with_measured_repeatability(assumed)
+    # what was assumed counts as 4 of the 4 + 5 × 3 that there are then
+    assert learnt.repeatability == (pytest.approx(0.1 * math.sqrt(4 / 19), rel=0.01), pytest.approx(0.08, rel=0.01))
+    assert "taken from 6 runs without masses" in said
+    assert not any(a.startswith("repeatability") for a in learnt.assumed)
+    warnings = correction.solve(assumed).warnings
+    assert said in warnings
+    assert not any("is assumed: within 20 %" in text for text in warnings)
 
 
 def test_a_runout_has_one_error_in_all_runs():

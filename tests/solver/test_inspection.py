@@ -102,18 +102,22 @@ def test_a_missing_table_is_refused(tmp_path):
 
 
 @pytest.mark.parametrize(
-    ("facts", "near_resonance", "wanted"),
+    ("facts", "near_resonance", "wanted", "why"),
     [
-        ({}, False, 2.0),
-        ({"drive": "belt"}, False, 5.0),
-        ({"process": "heat"}, False, 5.0),
-        ({"drive": "belt"}, True, 10.0),
+        ({}, False, 2.0, "neither belt nor heat nor a resonance nearby is known"),
+        ({"drive": "direct", "process": "wear", "load_test": "hardly changes"}, False, 2.0, "neither belt nor heat"),
+        ({"drive": "belt"}, False, 5.0, "belt drive"),
+        ({"process": "heat"}, False, 5.0, "heat from the process"),
+        ({"drive": "belt", "load_test": "follows"}, False, 5.0, "belt drive, vibration that follows the load"),
+        ({"drive": "belt"}, True, 10.0, "within 20 % of a resonance"),
     ],
 )
-def test_repeatability_assumed(facts, near_resonance, wanted):
+def test_repeatability_assumed(facts, near_resonance, wanted, why):
     """2, 5 and 10 %: site rules of the project."""
     words = {k: Word(w) for k, w in facts.items()}
-    assert inspection.assumed_repeatability(words, near_resonance=near_resonance) == (wanted, wanted)
+    found = inspection.assumed_repeatability(words, near_resonance=near_resonance)
+    assert (found.percent, found.degrees) == (wanted, wanted)
+    assert found.why.startswith(why)
 
 
 NAMES = ("near", "far")

@@ -12,7 +12,7 @@ import pytest
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement, PointVector, Speed
 from stillshaft.dsp.steadiness import Steadiness
-from stillshaft.solver import correction
+from stillshaft.solver import correction, run_vectors
 from stillshaft.solver.events import Options, Run
 from stillshaft.solver.folder import RecordError, file_inside, sha256_of
 from stillshaft.solver.job import Job
@@ -425,6 +425,80 @@ def test_every_plan_is_solved_again_as_it_stood_then(job):
     assert [r.differences for r in replay(reopened(job))] == [(), ()]
     assert told[0].plan.what.result["corrections"][0]["radius_mm"] == 300.0
     assert told[1].plan.what.options == Options(repeatability="4 % 4 deg")
+
+
+LOOKED_AT = {"what": "looked at: load", "figures": {"evidence": {"load_test": {"word": "follows", "where": ""}}}}
+NEAR = {"what": "sweep", "figures": {"points": [{"name": "A", "resonances": [{"rpm": 1600.0}]}]}}
+
+
+@pytest.mark.parametrize(
+    ("patch", "found", "assumed"),
+    [
+        ({}, None, "2 % 2 deg: neither belt nor heat nor a resonance nearby is known"),
+        ({"drive": {"kind": "direct"}}, None, "2 % 2 deg: neither belt nor heat nor a resonance nearby is known"),
+        ({"drive": {"kind": "belt"}}, None, "5 % 5 deg: belt drive"),
+        ({"interview": {"process": "heat"}}, None, "5 % 5 deg: heat from the process"),
+        ({}, LOOKED_AT, "5 % 5 deg: vibration that follows the load"),
+        ({"drive": {"kind": "belt"}}, NEAR, "10 % 10 deg: within 20 % of a resonance"),
+        ({"drive": {"kind": "belt"}, "repeatability": "3 % 3 deg"}, NEAR, None),
+    ],
+)
+def test_what_is_usual_for_the_machine_is_assumed_and_solved_with(job, patch, found, assumed):
+    """The site rules of the project reach the scatter of every run, and the plan keeps them."""
+    measured_job(job)
+    job.append("brief", **patch)
+    if found is not None:
+        job.append("measured", **found)
+    assert runs_of(job.state).get("assumed_repeatability") == assumed
+    runs = runs_from_table(runs_of(job.state), "fan")
+    percent, degrees = run_vectors.repeatability(job.state)
+    assert runs.repeatability == (pytest.approx(0.01 * percent), pytest.approx(math.radians(degrees)))
+    assert runs.repeatability_assumed == (assumed is not None)
+    across = 0.0025 + (8.5 * math.radians(degrees)) ** 2
+    assert np.linalg.eigvalsh(runs.runs[0].covariance[:2, :2]) == pytest.approx(
+        sorted([0.0025 + (8.5 * 0.01 * percent) ** 2, across])
+    )
+    fields, solution = solved(job.state)
+    assert fields["options"] == ({} if assumed is None else {"assumed_repeatability": assumed})
+    assert correction.to_json(solution, "") == correction.to_json(correction.solve(runs), "")
+    why = (assumed or "").partition(": ")[2]
+    said = [text for text in solution.warnings if text.startswith("repeatability") and "assumed" in text]
+    whole = f"repeatability {percent:g} % and {degrees:g}° is assumed: {why}; repeat the initial run to learn it"
+    assert said == ([] if assumed is None else [whole])
+
+
+def test_a_plan_keeps_what_was_assumed_then(job):
+    measured_job(job)
+    job.append("brief", drive={"kind": "belt"})
+    job.append("plan", **solved(job.state)[0])
+    old = runs_of(job.state)
+    job.append("brief", drive={"kind": "direct"})
+    job.append("plan", **solved(job.state)[0])
+    assert [p.what.options.assumed_repeatability[:9] for p in job.state.plans] == ["5 % 5 deg", "2 % 2 deg"]
+    assert [r.differences for r in replay(reopened(job))] == [(), ()]
+    belt, direct = (p.what.result["corrections"][0]["mass_ci95"] for p in job.state.plans)
+    assert belt > 2.0 * direct
+    assert runs_of(job.state, options=job.state.plans[0].what.options) == old
+
+
+def test_a_plan_from_before_assumptions_were_kept_is_solved_as_then(job):
+    """Then 2 % and 2° were taken for every machine."""
+    measured_job(job)
+    job.append("brief", repeatability="2 % 2 deg")
+    then = solved(job.state)[0]
+    job.append("brief", repeatability=None, drive={"kind": "belt"})
+    said = "repeatability 2 % 2 deg is assumed: the file does not say"
+    result = then["result"] | {"warnings": [said, *then["result"]["warnings"]]}
+    job.append("plan", **then | {"result": result})
+    assert then["options"] == {}
+    assert replay(job)[0].differences == ()
+
+
+def test_a_plan_that_assumes_what_cannot_be_says_why(job):
+    measured_job(job)
+    runs = [r.id for r in job.state.runs]
+    job.append("plan", method="auto", inputs=runs, result={}, options={"assumed_repeatability": "much"})
+    assert 'assumed_repeatability: "much": write percent and degrees' in replay(job)[0].differences[0]
 
 
 def test_what_differs_is_named(job):

@@ -255,6 +255,7 @@ def test_json_holds_the_contracts_keys():
 
 
 TEXT = RAO.read_text()
+ASSUMED = "assumed_repeatability ="
 
 
 @pytest.mark.parametrize(
@@ -279,6 +280,30 @@ TEXT = RAO.read_text()
         ('mass_unit = "g"', 'mass_unit = "hours"', "mass_unit"),
         ("speed_rpm = 1480.0", "speed_rpm = 0.0", "speed_rpm: 0.0 must be a finite number, 1 or more"),
         ("format = 1", 'format = 1\nrepeatability = "some"', 'repeatability: "some": write percent and degrees'),
+        ("format = 1", f'format = 1\n{ASSUMED} "5 %"', 'assumed_repeatability: "5 %": write percent and degrees'),
+        ("format = 1", f'format = 1\n{ASSUMED} "belt drive"', "assumed_repeatability: .* write percent and degrees"),
+        (
+            "format = 1",
+            f'format = 1\n{ASSUMED} "5 % 95 deg: belt"',
+            'assumed_repeatability: "5 % 95 deg": is above 100 %',
+        ),
+        (
+            "format = 1",
+            f'format = 1\n{ASSUMED} "5 % 5 deg:"',
+            '"5 % 5 deg:": write why in one line of up to 100 letters',
+        ),
+        ("format = 1", f'format = 1\n{ASSUMED} "5 % 5 deg: a\\nb"', '"5 % 5 deg: a.*b": write why in one line'),
+        (
+            "format = 1",
+            f'format = 1\n{ASSUMED} "5 % 5 deg: {101 * "x"}"',
+            "write why in one line .* leave the colon out",
+        ),
+        ("format = 1", f"format = 1\n{ASSUMED} 5.0", "assumed_repeatability: must be a text or nothing, not a number"),
+        (
+            "format = 1",
+            f'format = 1\n{ASSUMED} "5 % 5 deg"\nrepeatability = "2 % 2 deg"',
+            'assumed_repeatability: "5 % 5 deg": repeatability is stated as well; keep one of the two',
+        ),
         ("[[plane]]", "[[plane", "is not valid TOML"),
         ("mass = 10.0", "mass = 1e13", "1e\\+13 is too large, at most 1e\\+12; is it in the right unit"),
         ("mass = 10.0, angle = 270.0", "mass = 10.0, position = 3", "angle: is missing"),

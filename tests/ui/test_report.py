@@ -303,11 +303,11 @@ def test_the_sheet_says_what_the_solution_is_relative_to(tmp_path):
 
 
 def test_changes_are_against_the_first_run_with_the_repeatability():
-    # A of the fixture: 8.5 at 60° to 6.0 at 125°: −29.4 %, +65°; 2 % and 2° in both runs are 4 % of 0.71 and 5.5°
+    # A of the fixture: 8.5 at 60° to 6.0 at 125°: −29.4 %, +65°; the 5 % and 5° of a belt in both runs are 10 % and 14°
     told = texts_of(section(material(FORMAT_1), "Runs"))
-    assert "−29 ± 4 %" in told
-    assert "+65 ± 6°" in told
-    assert "2 % and 2° from run to run, assumed" in told
+    assert "−29 ± 10 %" in told
+    assert "+65 ± 14°" in told
+    assert "5 % and 5° from run to run, assumed" in told
 
 
 def test_a_job_without_plan_or_hookup_says_so(tmp_path):

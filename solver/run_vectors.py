@@ -103,8 +103,10 @@ def rows(listed: object) -> list[dict[str, Any]]:
 
 def assumed_repeatability(state: JobState) -> inspection.Assumed | None:
     """The repeatability that is usual for such a machine; None where the brief states one."""
-    if state.brief.repeatability is not None:
-        return None
+    return None if state.brief.repeatability is not None else _usual(state)
+
+
+def _usual(state: JobState) -> inspection.Assumed:
     return inspection.assumed_repeatability(_facts(state), near_resonance=near_resonance(state) is not None)
 
 
@@ -121,11 +123,11 @@ def _facts(state: JobState) -> Evidence:
 
 def repeatability(state: JobState) -> tuple[float, float]:
     """Percent and degrees from run to run, one standard deviation each: the brief's, else what is usual for the machine."""
-    assumed = assumed_repeatability(state)
-    if assumed is not None:
-        return assumed.percent, assumed.degrees
-    percent, turned = (float(x) for x in re.findall(r"\d+(?:\.\d+)?", state.brief.repeatability or ""))
-    return max(percent, _LEAST_PERCENT), max(turned, _LEAST_DEG)
+    stated = [float(x) for x in re.findall(r"\d+(?:\.\d+)?", state.brief.repeatability or "")]
+    if len(stated) != 2:  # none, or none that can be read
+        usual = _usual(state)
+        return usual.percent, usual.degrees
+    return max(stated[0], _LEAST_PERCENT), max(stated[1], _LEAST_DEG)
 
 
 def between_runs(found: Measured, repeats: tuple[float, float]) -> Real:

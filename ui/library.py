@@ -31,7 +31,7 @@ COEFFICIENTS_NAME = "coefficients.toml"
 MOST_DEPTH = 8
 MOST_FOLDERS = 200_000
 _SAME_SPEED = 0.02  # as speed_tolerance of a runs file
-_ASSUMED_PERCENT = 2.0  # run-to-run scatter until a brief says otherwise, as in a runs file
+_ASSUMED_PERCENT = 2.0  # run-to-run scatter where a brief's cannot be read, as in a runs file
 _REPORTED_EVERY = 50
 
 Report = Callable[[float, str], None]
@@ -393,10 +393,10 @@ def _in_unit(reading: Reading, unit: str) -> Reading:
     )
 
 
-def _scatter_percent(repeatability: str | None) -> float:
-    """Percent of a brief's repeatability, such as "2 % 2 deg"."""
+def _scatter_percent(repeatability: str) -> float:
+    """Percent of a job's repeatability, such as "2 % 2 deg"."""
     try:
-        percent = float((repeatability or "").partition("%")[0])
+        percent = float(repeatability.partition("%")[0])
     except ValueError:
         return _ASSUMED_PERCENT
     return percent if math.isfinite(percent) and percent >= 0.0 else _ASSUMED_PERCENT

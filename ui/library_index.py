@@ -25,7 +25,7 @@ from pathlib import Path
 from typing import Annotated, Any, Literal
 
 import msgspec
-from stillshaft.solver import events
+from stillshaft.solver import events, inspection
 from stillshaft.solver.brief import Brief
 from stillshaft.solver.events import KINDS, Event
 from stillshaft.solver.folder import NO_FOLLOWING, RecordError, open_own, read_all
@@ -70,8 +70,8 @@ class JobShown:
     """What a list shows of a job. `machine` None: its brief gives no name. `texts` are names, places and notes.
 
     `coefficients_rpm` are the speeds that the newest plan found influence coefficients at; `repeatability` is that of the
-    brief; `problems` are those of a record that had to be read whole. `beginning` is the CRC-32 of its first line: a copy
-    of the job has the same.
+    brief, or what is usual for such a drive and process; `problems` are those of a record that had to be read whole.
+    `beginning` is the CRC-32 of its first line: a copy of the job has the same.
     """
 
     folder: str
@@ -87,7 +87,7 @@ class JobShown:
     verdict: str | None
     verdict_at: str | None
     coefficients_rpm: tuple[float, ...]
-    repeatability: str | None
+    repeatability: str
     texts: tuple[str, ...]
     problems: tuple[str, ...]
     beginning: int
@@ -311,12 +311,18 @@ def _shown(folder: Path, state: JobState, problems: tuple[str, ...], data: bytes
         verdict=None if verdict is None else verdict.what.verdict,
         verdict_at=None if verdict is None else verdict.at,
         coefficients_rpm=_speeds(state),
-        repeatability=state.brief.repeatability,
+        repeatability=state.brief.repeatability or _assumed(state.brief),
         texts=_texts(state),
         problems=problems,
         beginning=zlib.crc32(data[: data.find(b"\n")]),
         size=len(data),
     )
+
+
+def _assumed(brief: Brief) -> str:
+    """What is assumed from run to run. A resonance is left out: what was measured is not read, and trends are over years."""
+    found = inspection.assumed_repeatability(inspection.facts_from(brief), near_resonance=False)
+    return f"{found.percent:g} % {found.degrees:g} deg"
 
 
 def _name(text: str | None) -> str | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
@@ -12,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from stillshaft.dsp import units
+from stillshaft.solver import run_vectors
 from stillshaft.solver.events import Event
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.job import Entry, Job
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from stillshaft.solver.runs import Runs
 
 _NO_BALANCING = {"initial", "repeat", "trial", "slow roll", "re-reference"}
-_ASSUMED = (0.02, math.radians(2.0))  # from run to run, until the job says more
 Progress = Callable[[float, str], None]
 
 
@@ -40,8 +39,9 @@ class Material:
 
     `first` and `last` are the runs before and after balancing. `solved` are the counting runs as the solver reads them, None
     with `unsolved` saying why. `standing` are figures as of `tolerance --json`, and `stands_by` says where they are from, or
-    why there are none. `ribbons` are by name of the runs that count, or say why there is none. `doubts` are what is wrong
-    with files, by the id of the event that names them.
+    why there are none. `repeatability` is percent and degrees from run to run, `repeatability_assumed` why it is assumed
+    where the brief states none. `ribbons` are by name of the runs that count, or say why there is none. `doubts` are what is
+    wrong with files, by the id of the event that names them.
     """
 
     folder: str
@@ -57,7 +57,7 @@ class Material:
     solved: Runs | None
     unsolved: str
     repeatability: tuple[float, float]
-    repeatability_assumed: bool
+    repeatability_assumed: str | None
     standing: dict[str, Any] | None
     stands_by: str
     ribbons: tuple[tuple[str, tuple[Ribbon, ...] | str], ...]
@@ -85,7 +85,7 @@ def gather(job: Job, family: Units, progress: Progress | None = None) -> Materia
     last = next((r for r in reversed(counting) if r is not first and r.what.purpose not in _NO_BALANCING), None)
     solved, unsolved = _solver_runs(state)
     standing, stands_by = _standing(state, solved, unsolved)
-    relative, turn = _ASSUMED if solved is None else solved.repeatability
+    assumed = run_vectors.assumed_repeatability(state)
     tell(0.0, "checking the files")
     return Material(
         folder=job.folder.resolve().name,
@@ -100,8 +100,8 @@ def gather(job: Job, family: Units, progress: Progress | None = None) -> Materia
         last=last,
         solved=solved,
         unsolved=unsolved,
-        repeatability=(100.0 * relative, math.degrees(turn)),
-        repeatability_assumed=solved is None or solved.repeatability_assumed,
+        repeatability=run_vectors.repeatability(state),
+        repeatability_assumed=None if assumed is None else assumed.why,
         standing=standing,
         stands_by=stands_by,
         ribbons=tuple(

@@ -127,7 +127,8 @@ def _reading(material: Material) -> Iterator[str]:
     yield "Once-per-rev vibration; ± is the 95 % interval within the run."
     if material.first is not None:
         percent, degrees = material.repeatability
-        assumed = "assumed" if material.repeatability_assumed else "as recorded"
+        why = material.repeatability_assumed
+        assumed = "as recorded" if why is None else f"assumed: {why}"
         yield f'Changes are against run {material.number_of(material.first)}, "{material.first.what.name}"; their intervals hold'
         yield "also what does not repeat after a stop and a restart:"
         yield f"{percent:.3g} % and {degrees:.3g}° from run to run, {assumed}."

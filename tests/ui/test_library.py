@@ -343,6 +343,22 @@ def test_change_holds_both_intervals_and_the_scatter(tmp_path):
 
 
 @pytest.mark.parametrize(
+    ("brief", "percent"),
+    [
+        ({"drive": {"kind": "direct"}}, 2.0),
+        ({"drive": {"kind": "belt"}}, 5.0),
+        ({"interview": {"process": "heat"}}, 5.0),
+        ({"drive": {"kind": "belt"}, "repeatability": "1 % 1 deg"}, 1.0),
+    ],
+)
+def test_change_holds_the_scatter_that_is_usual_for_the_machine(tmp_path, brief, percent):
+    make_job(tmp_path / "a", "fan", 8.0, 2.0, brief=brief)
+    (point,) = trend(list_machines(tmp_path).machines[0])
+    relative = [math.hypot(0.05, 1.959963984540054 * 0.01 * percent * a) / a for a in (8.0, 2.0)]
+    assert point.rows[0].change.percent_ci95 == pytest.approx(100.0 * 0.25 * math.hypot(*relative))
+
+
+@pytest.mark.parametrize(
     ("first", "last", "why"),
     [
         ({}, {"speed_rpm": 1600.0}, "at 1480 and 1600 r/min"),

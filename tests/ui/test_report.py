@@ -307,7 +307,7 @@ def test_changes_are_against_the_first_run_with_the_repeatability():
     told = texts_of(section(material(FORMAT_1), "Runs"))
     assert "−29 ± 10 %" in told
     assert "+65 ± 14°" in told
-    assert "5 % and 5° from run to run, assumed" in told
+    assert "5 % and 5° from run to run, assumed: belt drive." in told
 
 
 def test_a_job_without_plan_or_hookup_says_so(tmp_path):

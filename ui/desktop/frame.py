@@ -333,13 +333,13 @@ class Frame(QtWidgets.QMainWindow):
 
             self.reader = GuideReader()
             self.reader.left.connect(self._leave_guides)
+            self.stack.addWidget(self.reader)
             self._dress_reader()
         if self.stack.currentWidget() is self.reader:
             self._leave_guides()
         elif self._open in self.pages:
             self.pages[self._open].leave()
             self.why_panel.put_away()
-            self.stack.addWidget(self.reader)
             self.stack.setCurrentWidget(self.reader)
             self.reader.open()
 

@@ -31,6 +31,7 @@ class GuideText(QtWidgets.QTextBrowser):
         self._theme, self._body_px = THEMES["light"], 14
         self._guide: guides.Guide | None = None
         self._made: QtGui.QTextDocument | None = None
+        self._read: dict[str, QtGui.QImage] = {}  # pictures by file, as large as they are there
 
     def show_guide(self, guide: guides.Guide) -> None:
         """Show a page from its beginning."""
@@ -51,15 +52,21 @@ class GuideText(QtWidgets.QTextBrowser):
         name = url if isinstance(url, str) else url.toString()
         if kind != QtGui.QTextDocument.ResourceType.ImageResource.value or not name.endswith(".png") or "/" in name:
             return None
-        file = resources.files("stillshaft.ui") / "guide_pages" / name
-        image = QtGui.QImage()
-        if not file.is_file() or not image.loadFromData(file.read_bytes()):
+        image = self._picture(name)
+        if image.isNull():
             return None
         fine = self.devicePixelRatioF()
         wide = min(image.width(), round(fine * self._column_px()))
         shown = image.scaledToWidth(wide, QtCore.Qt.TransformationMode.SmoothTransformation)
         shown.setDevicePixelRatio(fine)
         return shown
+
+    def _picture(self, name: str) -> QtGui.QImage:
+        """A picture beside the guides, read once; an empty one where there is none."""
+        if name not in self._read:
+            file = resources.files("stillshaft.ui") / "guide_pages" / name
+            self._read[name] = QtGui.QImage.fromData(file.read_bytes()) if file.is_file() else QtGui.QImage()
+        return self._read[name]
 
     def _column_px(self) -> int:
         """Width of the text: as much as there is, and no more than can be read well."""

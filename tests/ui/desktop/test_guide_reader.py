@@ -74,6 +74,29 @@ def test_every_guide_is_shown_with_its_pictures_and_links(frame):
     assert len(followed) >= 4
 
 
+def test_one_reader_is_kept_and_reads_each_picture_once(frame, wait, monkeypatch):
+    read, shown, real = [], set(), QtGui.QImage.fromData
+    monkeypatch.setattr(QtGui.QImage, "fromData", lambda content: read.append(content) or real(content))
+    image = QtGui.QTextDocument.ResourceType.ImageResource.value
+    frame.show_guides()
+    reader = frame.reader
+    assert frame.stack.count() == 1 + len(frame.pages)
+    for width in (1400, 1040, 1300):
+        frame.resize(width, 760)
+        wait(20)
+        for button, guide in zip(reader.choice.buttons.values(), guides.guides(), strict=True):
+            button.click()
+            for picture in re.findall(r"!\[[^]]*\]\((\S+)\)", guide.text):
+                shown.add(picture)
+                wide = reader.text.loadResource(image, QtCore.QUrl(picture)).width()
+                assert 0 < wide <= reader.text.viewport().width()
+    assert len(read) == len(set(read)) == len(shown) > 0
+    frame.show_guides()
+    frame.show_guides()
+    assert frame.reader is reader
+    assert frame.stack.count() == 1 + len(frame.pages)
+
+
 def test_nothing_is_read_from_elsewhere(frame):
     frame.show_guides()
     kind = QtGui.QTextDocument.ResourceType.ImageResource.value

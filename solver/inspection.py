@@ -32,6 +32,7 @@ Complex = NDArray[np.complex128]
 CHECKS = Path(__file__).with_name("inspection_checks.toml")
 SETTLED_PERCENT, SETTLED_DEG, SETTLED_S = 2.0, 2.0, 300.0
 SPEED_ACCEPTED, SPEED_CAUTION = 0.5, 2.0  # percent between runs
+STEADY, UNSTEADY, RESONANT = 2.0, 5.0, 10.0  # percent, and degrees, from run to run: common practice, no source
 _DOUBTED, _REFUSED = 0.05, 0.01  # probability of so large a difference
 _LEAST_PERCENT, _LEAST_DEG = 0.5, 0.5  # no repeatability is taken to be better
 _FEWEST_MOMENTS = 8
@@ -62,6 +63,11 @@ class Assumed:
     percent: float
     degrees: float
     why: str
+
+    @property
+    def text(self) -> str:
+        """Percent and degrees as in a runs file."""
+        return f"{self.percent:g} % {self.degrees:g} deg"
 
 
 @dataclass(frozen=True)
@@ -206,7 +212,7 @@ def for_diagnosis(facts: Evidence) -> Evidence:
 def assumed_repeatability(facts: Evidence, *, near_resonance: bool) -> Assumed:
     """What to take from run to run until repeated runs show better: a site rule of the project."""
     if near_resonance:
-        return Assumed(10.0, 10.0, "within 20 % of a resonance")
+        return Assumed(RESONANT, RESONANT, "a resonance near running speed")
     known = [
         why
         for key, word, why in (
@@ -217,8 +223,8 @@ def assumed_repeatability(facts: Evidence, *, near_resonance: bool) -> Assumed:
         if isinstance(fact := facts.get(key), Word) and fact.word == word
     ]
     if known:
-        return Assumed(5.0, 5.0, ", ".join(known))
-    return Assumed(2.0, 2.0, "neither belt nor heat nor a resonance nearby is known")
+        return Assumed(UNSTEADY, UNSTEADY, ", ".join(known))
+    return Assumed(STEADY, STEADY, "neither belt nor heat nor a resonance nearby is known")
 
 
 def repeated(

@@ -135,8 +135,7 @@ def assuming(state: JobState, options: Options | None = None) -> Options:
     assumed = run_vectors.assumed_repeatability(state)
     if assumed is None or options.repeatability is not None or options.assumed_repeatability is not None:
         return options
-    text = f"{assumed.percent:g} % {assumed.degrees:g} deg: {assumed.why}"
-    return msgspec.structs.replace(options, assumed_repeatability=text)
+    return msgspec.structs.replace(options, assumed_repeatability=f"{assumed.text}: {assumed.why}")
 
 
 def _limit(level: Level, unit: units.VibrationUnit, speed_rpm: float) -> dict[str, Any]:

@@ -359,14 +359,19 @@ def _file_repeatability(file: _File) -> tuple[tuple[float, float], tuple[str, ..
 def _assumed_repeatability(text: str) -> tuple[tuple[float, float], tuple[str, ...]]:
     """As `_file_repeatability`, from "5 % 5 deg: belt drive", in which the reason may be left out."""
     figures, colon, why = (part.strip() for part in text.partition(":"))
-    percent, degrees = found = _percent_and_degrees(figures, "assumed_repeatability")
+    relative, tilt = found = _percent_and_degrees(figures, "assumed_repeatability")
     if (colon and not why) or len(why) > _LONGEST_REASON or not why.isprintable():
         raise RunsError(
             f'assumed_repeatability: "{text}": write why in one line of up to {_LONGEST_REASON} letters, such as '
             '"5 % 5 deg: belt drive", or leave the colon out'
         )
-    said = f"repeatability {100.0 * percent:.3g} % and {math.degrees(degrees):.3g}° is assumed"
-    return found, (f"{said}{': ' * bool(why)}{why}; repeat the initial run to learn it",)
+    percent, degrees = 100.0 * relative, math.degrees(tilt)
+    if not why:
+        return found, (
+            f"repeatability {percent:.3g} % and {degrees:.3g}° is assumed; repeat the initial run to learn it",
+        )
+    said = f"repeatability {percent:.3g} % and {degrees:.3g}° is assumed: {why}; repeat the initial run to learn it"
+    return found, (said,)
 
 
 def _speed_tolerance(text: str) -> float:

@@ -321,8 +321,7 @@ def _shown(folder: Path, state: JobState, problems: tuple[str, ...], data: bytes
 
 def _assumed(brief: Brief) -> str:
     """What is assumed from run to run. A resonance is left out: what was measured is not read, and trends are over years."""
-    found = inspection.assumed_repeatability(inspection.facts_from(brief), near_resonance=False)
-    return f"{found.percent:g} % {found.degrees:g} deg"
+    return inspection.assumed_repeatability(inspection.facts_from(brief), near_resonance=False).text
 
 
 def _name(text: str | None) -> str | None:

@@ -196,7 +196,7 @@ def test_what_is_assumed_is_said_with_its_reason(tmp_path):
 
 
 def test_repeats_replace_what_a_file_assumes(tmp_path):
-    assumed = toml(tmp_path, 0.001, 6, assumed_repeatability="10 % 10 deg: within 20 % of a resonance")
+    assumed = toml(tmp_path, 0.001, 6, assumed_repeatability="10 % 10 deg: a resonance near running speed")
     learnt, said = consistency.with_measured_repeatability(assumed)
     # what was assumed counts as 4 of the 4 + 5 × 3 that there are then
     assert learnt.repeatability == (pytest.approx(0.1 * math.sqrt(4 / 19), rel=0.01), pytest.approx(0.08, rel=0.01))
@@ -204,7 +204,7 @@ def test_repeats_replace_what_a_file_assumes(tmp_path):
     assert not any(a.startswith("repeatability") for a in learnt.assumed)
     warnings = correction.solve(assumed).warnings
     assert said in warnings
-    assert not any("is assumed: within 20 %" in text for text in warnings)
+    assert not any("is assumed: a resonance" in text for text in warnings)
 
 
 def test_a_runout_has_one_error_in_all_runs():

@@ -109,7 +109,7 @@ def test_a_missing_table_is_refused(tmp_path):
         ({"drive": "belt"}, False, 5.0, "belt drive"),
         ({"process": "heat"}, False, 5.0, "heat from the process"),
         ({"drive": "belt", "load_test": "follows"}, False, 5.0, "belt drive, vibration that follows the load"),
-        ({"drive": "belt"}, True, 10.0, "within 20 % of a resonance"),
+        ({"drive": "belt"}, True, 10.0, "a resonance near running speed"),
     ],
 )
 def test_repeatability_assumed(facts, near_resonance, wanted, why):

@@ -439,7 +439,7 @@ NEAR = {"what": "sweep", "figures": {"points": [{"name": "A", "resonances": [{"r
         ({"drive": {"kind": "belt"}}, None, "5 % 5 deg: belt drive"),
         ({"interview": {"process": "heat"}}, None, "5 % 5 deg: heat from the process"),
         ({}, LOOKED_AT, "5 % 5 deg: vibration that follows the load"),
-        ({"drive": {"kind": "belt"}}, NEAR, "10 % 10 deg: within 20 % of a resonance"),
+        ({"drive": {"kind": "belt"}}, NEAR, "10 % 10 deg: a resonance near running speed"),
         ({"drive": {"kind": "belt"}, "repeatability": "3 % 3 deg"}, NEAR, None),
     ],
 )

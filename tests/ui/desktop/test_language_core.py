@@ -126,6 +126,34 @@ def test_a_refusal_is_german_from_end_to_end(german, refused, said):
     assert missed == set()
 
 
+@pytest.mark.parametrize(
+    ("assumed", "said"),
+    [
+        (
+            "2 % 2 deg: neither belt nor heat nor a resonance nearby is known",
+            "weder Riemen noch Wärme noch eine nahe Resonanz",
+        ),
+        ("5 % 5 deg: belt drive", "Wiederholbarkeit 5 % und 5° angenommen: Riemenantrieb; den Urlauf wiederholen"),
+        (
+            "5 % 5 deg: belt drive, heat from the process",
+            "angenommen: Riemenantrieb, Wärme aus dem Prozess; den Urlauf",
+        ),
+        ("5 % 5 deg: vibration that follows the load", "die Schwingung folgt der Last"),
+        (
+            "10 % 10 deg: a resonance near running speed",
+            "10 % und 10° angenommen: eine Resonanz nahe der Betriebsdrehzahl",
+        ),
+        ("2.5 % 3 deg", "Wiederholbarkeit 2.5 % und 3° angenommen; den Urlauf wiederholen"),
+    ],
+)
+def test_what_is_assumed_is_german_with_its_reason(german, assumed, said):
+    initial = {"name": "initial", "speed_rpm": 1480.0, "vectors": {"A": {"amplitude": 5.0, "phase": 30.0}}}
+    runs = runs_from_table({"format": 1, "assumed_repeatability": assumed, "run": [initial]}, "runs.toml")
+    turned, missed = german(runs.assumed[0])
+    assert said in turned
+    assert missed == set()
+
+
 @pytest.mark.parametrize("until", ["brief", "initial", "trials", "last trial on", "check"])
 def test_the_advice_and_the_correction_are_german(german, tmp_path, until):
     with balancing_job(tmp_path / "job", until=until, limit=2.0) as session:

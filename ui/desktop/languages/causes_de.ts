@@ -1494,6 +1494,36 @@
         <translation>1x bewegte sich in fünf Minuten um {0}</translation>
     </message>
     <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>{0} % {1} deg</source>
+        <translation>{0} % {1} Grad</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>a resonance near running speed</source>
+        <translation>eine Resonanz nahe der Betriebsdrehzahl</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>belt drive</source>
+        <translation>Riemenantrieb</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>heat from the process</source>
+        <translation>Wärme aus dem Prozess</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>vibration that follows the load</source>
+        <translation>die Schwingung folgt der Last</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/inspection.py"/>
+        <source>neither belt nor heat nor a resonance nearby is known</source>
+        <translation>weder Riemen noch Wärme noch eine nahe Resonanz ist bekannt</translation>
+    </message>
+    <message>
         <location filename="../../../solver/inspection_checks.toml"/>
         <source>isolated, locked and tried by the local rules, and the rotor itself blocked: draught, backflow and off-centre mass turn it</source>
         <translation>nach örtlichen Vorschriften freigeschaltet, gesichert und durch einen Startversuch geprüft, und der Rotor selbst blockiert: Zug, Rückströmung und außermittige Masse drehen ihn</translation>

@@ -1069,6 +1069,36 @@
         <translation>limit „{0}“.amplitude: {1} muss größer als 0 sein</translation>
     </message>
     <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>repeatability {0} % and {1}° is assumed; repeat the initial run to learn it</source>
+        <translation>Wiederholbarkeit {0} % und {1}° angenommen; den Urlauf wiederholen, dann wird sie bekannt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>repeatability {0} % and {1}° is assumed: {2}; repeat the initial run to learn it</source>
+        <translation>Wiederholbarkeit {0} % und {1}° angenommen: {2}; den Urlauf wiederholen, dann wird sie bekannt</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>repeatability {0} is assumed: the file does not say</source>
+        <translation>Wiederholbarkeit {0} angenommen: die Datei sagt es nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>placement {0} is assumed: the file does not say</source>
+        <translation>Platzierung {0} angenommen: die Datei sagt es nicht</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>assumed_repeatability: "{0}": repeatability is stated as well; keep one of the two</source>
+        <translation>assumed_repeatability: „{0}“: repeatability ist auch genannt; eines von beiden behalten</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/runs.py"/>
+        <source>assumed_repeatability: "{0}": write why in one line of up to {1} letters, such as "5 % 5 deg: belt drive", or leave the colon out</source>
+        <translation>assumed_repeatability: „{0}“: den Grund in eine Zeile von höchstens {1} Buchstaben schreiben, etwa „5 % 5 deg: belt drive“, oder den Doppelpunkt weglassen</translation>
+    </message>
+    <message>
         <location filename="../../../solver/stored.py"/>
         <source>{0}: coefficients: {1} entries are too many, at most {2}</source>
         <translation>{0}: coefficients: {1} Einträge sind zu viele, höchstens {2}</translation>

@@ -9633,6 +9633,21 @@ Letzter Lauf {1}
         <translation>Eingehalten, wo sie mit mindestens {0} % Wahrscheinlichkeit innerhalb liegt, nicht eingehalten, wo sie ebenso sicher außerhalb liegt, sonst noch nicht entscheidbar: länger messen oder wiederholen. Zulässig: Gütestufe geteilt durch Winkelgeschwindigkeit, mal Rotormasse, auf die Ebenen verteilt nach der Lage des Schwerpunkts.</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Worked out from the noise right beside running speed, so that neighbouring blocks may depend on each other. It does not hold what changes after a stop and a restart: that is the repeatability, which is added when masses are worked out. Until it is measured it is {0} % and {0}°, with a belt, heat or a load that it follows {1} % and {1}°, within {2} % of a resonance {3} % and {3}°.</source>
+        <translation>Bestimmt aus dem Rauschen dicht neben der Drehfrequenz, so dass benachbarte Blöcke voneinander abhängen dürfen. Nicht enthalten ist, was sich nach Abstellen und Neustart ändert: das ist die Wiederholbarkeit, die hinzukommt, wenn Massen bestimmt werden. Bis zur Messung ist sie {0} % und {0}°, mit Riemen, Wärme oder einer Last, der die Schwingung folgt, {1} % und {1}°, näher als {2} % an einer Resonanz {3} % und {3}°.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A change stands out where it is larger than the 95 % of both runs and of the repeatability together. Where the brief states none it is {0} % and {0}°, with a belt, heat or a load that it follows {1} % and {1}°, within {2} % of a resonance {3} % and {3}°.</source>
+        <translation>Eine Änderung fällt auf, wo sie größer ist als die 95 % beider Läufe und der Wiederholbarkeit zusammen. Nennt die Aufgabe keine, ist sie {0} % und {0}°, mit Riemen, Wärme oder einer Last, der die Schwingung folgt, {1} % und {1}°, näher als {2} % an einer Resonanz {3} % und {3}°.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>Until the brief or repeated runs say otherwise a repeatability is assumed: {0} % and {0}°, with a belt, heat or a load that it follows {1} % and {1}°, within {2} % of a resonance {3} % and {3}°. Placing is {4} until the brief says otherwise. Runs that agree worse than would happen in {5} % of sound jobs are doubted.</source>
+        <translation>Bis die Aufgabe oder wiederholte Läufe etwas anderes sagen, wird eine Wiederholbarkeit angenommen: {0} % und {0}°, mit Riemen, Wärme oder einer Last, der die Schwingung folgt, {1} % und {1}°, näher als {2} % an einer Resonanz {3} % und {3}°. Für die Platzierung gilt {4}, bis die Aufgabe etwas anderes sagt. Läufe, die schlechter zusammenpassen, als es bei {5} % einwandfreier Aufträge vorkäme, werden angezweifelt.</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/why_panel.py"/>
         <source>Also shown here</source>
         <translation>Hier auch gezeigt</translation>

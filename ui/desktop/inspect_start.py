@@ -94,6 +94,7 @@ class BeforeCheck(QtWidgets.QWidget):
         self._show_cautions()
         self.show()
         (card.ticks[0] if card.ticks else card.who).setFocus()
+        parts.reveal(card)
 
     def put_away(self) -> None:
         """It is answered, or not wanted now: the focus goes back."""

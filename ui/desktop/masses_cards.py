@@ -413,6 +413,9 @@ class ExpectedPicture(Picture):
                 self.draw_text(painter, self.width() - 4.0, top - 4.0, meant, shade, across=1.0)
 
 
+_MOST_COLUMNS, _LETTERS_BESIDE = 2, 40  # of cautions; room that one needs, with its button
+
+
 class CautionsCard(parts.Card):
     """What must hold before hands go in; emits `acknowledged` with the texts and who says so."""
 
@@ -422,8 +425,10 @@ class CautionsCard(parts.Card):
         super().__init__("Before hands go in")
         self.done = Said(Weight.NOTE)
         self.body.addWidget(self.done)
-        self._list = QtWidgets.QVBoxLayout()
-        self._list.setSpacing(look.TIGHT)
+        self._list = QtWidgets.QGridLayout()
+        self._list.setHorizontalSpacing(look.ROOM)
+        self._list.setVerticalSpacing(look.TIGHT)
+        self._columns = 1
         self.body.addLayout(self._list)
         self.ticks: list[QtWidgets.QPushButton] = []
         self._said: list[tuple[QtWidgets.QPushButton | None, QtWidgets.QWidget]] = []
@@ -455,6 +460,7 @@ class CautionsCard(parts.Card):
 
     def _fill(self) -> None:
         for _, row in self._said:
+            self._list.removeWidget(row)
             row.deleteLater()
         self._said, self.ticks = [], []
         for caution in self._shown:
@@ -469,11 +475,40 @@ class CautionsCard(parts.Card):
                 tick.setCheckable(True)
                 tick.setAutoDefault(False)
                 tick.setAccessibleName(f"Yes: {caution.text}")
+                tick.turned.connect(self._go_on)
                 self.ticks.append(tick)
                 line.addWidget(tick, 0, QtCore.Qt.AlignmentFlag.AlignTop)
             line.addWidget(parts.label(caution.text, "" if caution.acknowledge else "quiet", wrap=True), 1)
             self._said.append((tick, row))
-            self._list.addWidget(row)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Row by row, as Tab goes; what is only to be known stands across both columns."""
+        place = 0
+        for tick, row in self._said:
+            self._list.removeWidget(row)
+            across = self._columns if tick is None else 1
+            place += -place % across
+            line, column = divmod(place, self._columns)
+            self._list.addWidget(row, line, column, 1, across, QtCore.Qt.AlignmentFlag.AlignTop)
+            place += across
+        for column in range(_MOST_COLUMNS):
+            self._list.setColumnStretch(column, int(column < self._columns))
+
+    def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Two columns where both can be read well."""
+        super().resizeEvent(event)
+        needed = self.fontMetrics().averageCharWidth() * _LETTERS_BESIDE
+        columns = _MOST_COLUMNS if event.size().width() >= _MOST_COLUMNS * needed else 1
+        if columns != self._columns:
+            self._columns = columns
+            self._arrange()
+
+    def _go_on(self, on: bool) -> None:
+        """All are answered: on with who says so and the button, in sight and with the focus."""
+        if on and all(tick.isChecked() for tick in self.ticks):
+            (self.say if self.who.text().strip() else self.who).setFocus(QtCore.Qt.FocusReason.TabFocusReason)
+            parts.reveal(self.say)
 
     def _say(self) -> None:
         open_ones = [t for t in self.ticks if not t.isChecked()]
@@ -483,6 +518,7 @@ class CautionsCard(parts.Card):
                 f"{len(open_ones)} of {len(self.ticks)} are not answered yet: see to each, then press its Yes."
             )
             open_ones[0].setFocus()
+            parts.reveal(open_ones[0])
         elif not who:
             self.trouble.say("Write who says so.")
             self.who.setFocus()

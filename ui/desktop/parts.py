@@ -288,3 +288,21 @@ class Scrolled(Worded, QtWidgets.QScrollArea):
         """Tell first, then lay out."""
         self.room.emit(self.viewport().width())
         super().resizeEvent(event)
+
+
+def reveal(widget: QtWidgets.QWidget) -> None:
+    """Scroll to a widget once it is laid out; one that is higher than the window is shown from its top."""
+    QtCore.QTimer.singleShot(0, widget, lambda: _reveal_now(widget))
+
+
+def _reveal_now(widget: QtWidgets.QWidget) -> None:
+    area = widget.parentWidget()
+    while area is not None and not isinstance(area, Scrolled):
+        area = area.parentWidget()
+    if area is None or not widget.isVisible():
+        return
+    if widget.height() > area.viewport().height() - 2 * look.GAP:
+        bar = area.verticalScrollBar()
+        bar.setValue(bar.value() + widget.mapTo(area.viewport(), QtCore.QPoint(0, -look.GAP)).y())
+    else:
+        area.ensureWidgetVisible(widget, 0, look.GAP)

@@ -108,16 +108,28 @@ class NextCard(parts.Card):
         self._grid = QtWidgets.QGridLayout()
         self._grid.setHorizontalSpacing(look.GAP)
         self._grid.setVerticalSpacing(look.TIGHT)
-        for place, widget in enumerate(
-            (self._chosen("Kind", self.kind), self.called_field, self._chosen("It ends", self.ends), self.minutes_field)
-        ):
-            self._grid.addWidget(widget, *divmod(place, 2))
+        self._fields = (
+            self._chosen("Kind", self.kind), self.called_field, self._chosen("It ends", self.ends), self.minutes_field,
+        )  # fmt: skip
+        self._columns = 2
         self._conditions: tuple[Condition, ...] = ()
         self.conditions: list[tuple[QtWidgets.QWidget, QtWidgets.QLineEdit]] = []
+        self._arrange()
         self.body.addLayout(self._grid)
         self.trouble = Said()
         self.body.addWidget(self.trouble)
         self.body.addStretch(1)
+
+    def _arrange(self) -> None:
+        for place, widget in enumerate((*self._fields, *(holder for holder, _ in self.conditions))):
+            self._grid.addWidget(widget, *divmod(place, self._columns))
+
+    def set_narrow(self, narrow: bool) -> None:
+        """The fields one below the other, or in pairs."""
+        columns = 1 if narrow else 2
+        if columns != self._columns:
+            self._columns = columns
+            self._arrange()
 
     @staticmethod
     def _chosen(name: str, choice: parts.Choice) -> QtWidgets.QWidget:
@@ -142,8 +154,7 @@ class NextCard(parts.Card):
                 holder.hide()
                 holder.deleteLater()
             self.conditions = [_line(c.name + (f", {c.unit}" if c.unit else ""), "as it is now") for c in conditions]
-            for place, (holder, _) in enumerate(self.conditions, start=4):
-                self._grid.addWidget(holder, *divmod(place, 2))
+            self._arrange()
 
     @property
     def purpose(self) -> str | None:

@@ -85,7 +85,7 @@ class RunsPage(Page):
         left.addStretch(1)
         right.addWidget(self.start)
         right.addStretch(1)
-        self.columns = parts.Columns(left, right, (2, 3))
+        self.columns = parts.Columns(left, right, (1, 3))
         self.views = {NEXT: self.columns, LIVE: self.watch, TAKEN: self.taken, SWEEP: self.sweep}
         for view in self.views.values():
             self.body.addWidget(view, 1)
@@ -152,6 +152,7 @@ class RunsPage(Page):
         self.turn_to(NEXT)
         first = next(iter(self.start.ticks), self.start.who)
         first.setFocus()
+        parts.reveal(self.start)
 
     def _acknowledge(self, texts: list[str], who: str) -> None:
         self.job.act(
@@ -525,7 +526,9 @@ class RunsPage(Page):
         self.watch.set_room(room, body_px)
         self.taken.set_room(room, body_px)
         self.sweep.set_room(room, body_px)
-        self.columns.set_beside(width_px >= _BESIDE_EMS * body_px)
+        beside = width_px >= _BESIDE_EMS * body_px
+        self.columns.set_beside(beside)
+        self.next.set_narrow(beside)
 
     def enter(self) -> None:
         """Draw what came meanwhile."""

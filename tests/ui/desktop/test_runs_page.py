@@ -1,11 +1,13 @@
 """The Runs page: refusals and their cures, runs side by side, what ends a run, abort levels, a lost source, replay, sweeps."""
 
+import itertools
 import json
 import re
 
 import numpy as np
 import pytest
 import soundfile
+from PySide6 import QtCore, QtTest
 from rotor_signal import HOOKUP, rotor
 from screen_faults import faint, faults, small_targets
 from stillshaft.acquire import process, simulated
@@ -73,6 +75,53 @@ def person(program, wait_until, tmp_path):
     program.frame.open(Stage.RUNS)
     yield made
     made.stop()
+
+
+@pytest.mark.parametrize("size", [(1400, 900), (1024, 700)])
+@pytest.mark.parametrize("language", ["English", "Deutsch"])
+def test_the_button_after_many_cautions_is_in_sight(person, size, language):
+    """All of them and the button fit the window; once the last one is ticked, the focus goes on to it."""
+    page, frame = person.page, person.program.frame
+    piece = {"plane": "disc", "mass_g": 12.0, "angle_deg": 90.0, "fixing": "clamped"}
+    person.describe(abort=[{"point": "old bearing", "amplitude": 18.0, "unit": "mm/s rms"}])
+    person.job.act(lambda s: s.put_on([piece], "trial"))
+    person.settle()
+    frame.resize(*size)
+    frame.set_view(View(language=language))
+    page.start_stop.click()
+    assert len(page.start.ticks) >= 9
+    area = frame._areas[Stage.RUNS].viewport()
+
+    def in_sight(widget):
+        return area.rect().contains(QtCore.QRect(widget.mapTo(area, QtCore.QPoint()), widget.size()))
+
+    person.until(lambda: in_sight(page.start.say) and in_sight(page.start.ticks[0]))
+    at = [(p.y(), p.x()) for p in (tick.mapTo(area, QtCore.QPoint()) for tick in page.start.ticks)]
+    assert at == sorted(at)  # in the order of reading, which Tab takes
+    for before, after in itertools.pairwise(page.start.ticks):
+        before.setFocus()
+        QtTest.QTest.keyClick(before, QtCore.Qt.Key.Key_Tab)
+        assert frame.focusWidget() is after
+    for tick in page.start.ticks:
+        assert frame.focusWidget() is not page.start.say
+        tick.click()
+    assert frame.focusWidget() is page.start.say
+
+
+def test_the_button_is_scrolled_to_where_the_window_is_too_low(person, wait):
+    page, frame = person.page, person.program.frame
+    person.describe(abort=[{"point": f"bearing {n}", "amplitude": 18.0, "unit": "mm/s rms"} for n in range(40)])
+    frame.resize(1024, 700)
+    frame.set_view(View(text_size="largest"))
+    page.start_stop.click()
+    area = frame._areas[Stage.RUNS]
+    person.until(lambda: area.verticalScrollBar().maximum() > 0)
+    wait(100)
+    area.verticalScrollBar().setValue(0)
+    for tick in page.start.ticks:
+        tick.click()
+    say = page.start.say
+    person.until(lambda: area.viewport().rect().contains(say.mapTo(area.viewport(), say.rect().center())))
 
 
 def test_nothing_starts_before_the_cautions_are_acknowledged_by_name(person):

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -33,6 +34,7 @@ _LINE_OVER_FLOOR = 12.0  # of a modulated pulse time
 _SLOW_GAIN = 0.2  # slower swings are changes of speed
 _CLEAR_1X = 3.0  # over its 95 % half width
 _NAMEPLATE = 0.03
+_MOST = 1e30  # of full scale: squares of what is larger run over
 
 
 @dataclass(frozen=True)
@@ -54,7 +56,7 @@ class Mark:
     threshold: float
 
 
-def mark_of(x: Real, rate_hz: float, pulse: channels.PulseChannel) -> Mark | None:
+def mark_of(x: NDArray[np.floating[Any]], rate_hz: float, pulse: channels.PulseChannel) -> Mark | None:
     """The mark in samples (frames,) of the pulse input; None where no revolution is seen."""
     follower = edges.EdgeFollower(rate_hz, pulse.edge)
     follower.feed(np.asarray(x, dtype=np.float64))
@@ -65,7 +67,7 @@ def mark_of(x: Real, rate_hz: float, pulse: channels.PulseChannel) -> Mark | Non
 
 
 def examine(
-    samples: Real,
+    samples: NDArray[np.floating[Any]],
     rate_hz: float,
     pulse: channels.PulseChannel,
     points: Sequence[channels.PointChannel],
@@ -78,13 +80,14 @@ def examine(
 
     `stopped` says that the machine stands still: there must be no pulses then.
     """
-    x = np.asarray(samples, dtype=np.float64)
+    with np.errstate(invalid="ignore"):  # a damaged file may hold any NaN
+        x = np.asarray(samples, dtype=np.float64)
     if stopped:
         return _standing(x[:, pulse.index], rate_hz, pulse)
     found = [*_pulse_level(x[:, pulse.index], rate_hz, pulse.index)]
     for point in points:
         found += _point_level(x[:, point.index], rate_hz, point)
-    found += _twins(x, points)
+    found += _twins(x, [p for p in points if _dead(x[:, p.index], "") is None])
     if not any(f.weight == BLOCKS for f in found):
         found += _measured(x, rate_hz, pulse, points, display, nameplate_rpm)
     weights = (BLOCKS, CAUTION, FINE)
@@ -94,6 +97,8 @@ def examine(
 def _standing(x: Real, rate_hz: float, pulse: channels.PulseChannel) -> tuple[Finding, ...]:
     """What the pulse input shows while the machine stands."""
     where = f"pulse, input {pulse.index + 1}"
+    if (damaged := _damaged(x, where)) is not None:
+        return (damaged,)
     follower = edges.EdgeFollower(rate_hz, pulse.edge)
     follower.feed(x)
     follower.finish()
@@ -116,11 +121,21 @@ def _standing_still(x: Real, rate_hz: float) -> float:
     return float(np.diff(ends).max()) / rate_hz
 
 
-def _dead(x: Real, where: str) -> Finding | None:
+def _damaged(x: Real, where: str) -> Finding | None:
+    """Values that no input gives."""
     if not np.isfinite(x).all():
         return Finding(
             where, BLOCKS, "has values that are not finite", "the driver or the file is damaged: record again"
         )
+    most = float(np.abs(x).max(initial=0.0))
+    if most > _MOST:
+        return Finding(where, BLOCKS, f"reaches {most:.1g} times full scale", "the file is damaged: record again")
+    return None
+
+
+def _dead(x: Real, where: str) -> Finding | None:
+    if (damaged := _damaged(x, where)) is not None:
+        return damaged
     if np.all(x == 0.0):
         return Finding(
             where, BLOCKS, "is exactly zero throughout",

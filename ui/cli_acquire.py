@@ -142,7 +142,8 @@ def check(
     seconds: Annotated[float, typer.Option(help="How long to listen.", min=2.0)] = 10.0,
     rate: Annotated[float | None, typer.Option(metavar="HZ", help="Sample rate; the input's own unless given.")] = None,
     nameplate: Annotated[
-        float | None, typer.Option(metavar="RPM", help="Speed on the nameplate, to see a pulse that counts twice.")
+        float | None,
+        typer.Option(metavar="RPM", help="Speed on the nameplate, to see a pulse that counts twice.", min=1.0),
     ] = None,
     fast: Annotated[bool, typer.Option("--fast", help="Simulated rotor or recording: not in real time.")] = False,
     tap: Annotated[

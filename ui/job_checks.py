@@ -197,9 +197,7 @@ def signals_found(
     from stillshaft.dsp import check
 
     made = findings(SIGNALS, found)
-    pulse = np.asarray(samples[:, hookup.pulse.index], dtype=np.float64)
-    mark = check.mark_of(pulse, rate_hz, hookup.pulse) if made.trusted else None
-    if mark is None:
+    if not made.trusted or (mark := check.mark_of(samples[:, hookup.pulse.index], rate_hz, hookup.pulse)) is None:
         return made
     wired = {k: v for k, v in hookup.table.get("pulse", {}).items() if k != "edge"}
     return replace(made, figures={**made.figures, "mark": {**asdict(mark), "pulse": wired}})
@@ -344,14 +342,14 @@ def _feed(reader: Reader, take: Callable[[NDArray[np.floating[Any]]], None], rep
             report(done / reader.frames, what)
 
 
-def _samples(path: Path, hookup: Hookup, report: Report | None = None) -> tuple[NDArray[np.float64], float]:
+def _samples(path: Path, hookup: Hookup, report: Report | None = None) -> tuple[NDArray[np.floating[Any]], float]:
     """All of a short recording."""
     pieces: list[NDArray[np.floating[Any]]] = []
     with _unbroken(path, hookup) as reader:
         if reader.frames > _LONGEST_S * reader.rate_hz:
             raise CheckError(f"{path}: {reader.frames / reader.rate_hz:.0f} s are too long; 5 to {_LONGEST_S:.0f} s do")
         _feed(reader, pieces.append, report, "reading the signals")
-        return np.concatenate(pieces).astype(np.float64), reader.rate_hz
+        return np.concatenate(pieces), reader.rate_hz
 
 
 # evidence in the record

@@ -71,7 +71,7 @@ def check_source(
         names = wired.channel_names(wired.channels)
         summary = process.capture(chosen.request, path, min(seconds, _LONGEST_S), wired.table, names, report)
         with open_recording(path) as reader:
-            samples = np.concatenate([b.samples for b in reader.blocks()]).astype(np.float64)
+            samples = np.concatenate([b.samples for b in reader.blocks()])
             heard_hz = reader.rate_hz
     wired.refuse_fewer_inputs(samples.shape[1], source)
     found = [check.Finding(source, check.CAUTION, warning, "") for warning in chosen.warnings]

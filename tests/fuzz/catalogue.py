@@ -1,6 +1,6 @@
 """All doors by name."""
 
-from fuzz import doors_jobs, doors_recordings, doors_tables  # noqa: F401 - they make their doors
+from fuzz import doors_jobs, doors_measuring, doors_recordings, doors_tables  # noqa: F401 - they make their doors
 from fuzz.guard import DOORS, Door
 
 

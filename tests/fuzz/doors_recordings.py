@@ -39,14 +39,14 @@ def whole() -> tuple[bytes, bytes]:
     """A recording of a second with its event log, long enough to be analysed."""
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder, "a.au")
-        recorder = recording.Recorder(path, 4800.0, ["pulse", "A", "B"], "card", hookup.hookup_from(_PLAIN).table)
+        recorder = recording.Recorder(path, 4800.0, ["pulse", "A", "B"], "card", hookup.hookup_from(PLAIN).table)
         for _ in range(8):
             recorder.write(_samples())
         recorder.close(complete=True)
         return path.read_bytes(), recording.events_path(path).read_bytes()
 
 
-_PLAIN = {
+PLAIN = {
     "format": 1,
     "pulse": {"input": 1},
     "point": [

@@ -71,6 +71,8 @@ def _of_runs_file(path: Path) -> TakenOver:
     ]
     flexible, machine = (brief.get("rotor", {}).pop(key, None) for key in ("flexible", "machine"))
     remarks = [] if not flexible else ["the runs file says that the rotor is flexible: grades do not apply"]
+    if (assumed := table.get("assumed_repeatability")) is not None:
+        remarks.append(f"the runs file assumes a repeatability of {assumed}: say in the brief what calls for it")
     if machine is not None:
         brief["machine"] = {"type": machine}
     try:

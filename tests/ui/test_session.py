@@ -11,7 +11,8 @@ from stillshaft.acquire import recording, simulated
 from stillshaft.solver import correction, events, inspection, run_vectors
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, runs_of, verify_files
-from stillshaft.ui import job_checks, job_masses, session, taking
+from stillshaft.solver.runs import load_runs
+from stillshaft.ui import job_checks, job_facts, job_masses, job_visit, session, taking
 from stillshaft.ui.session import Session, Wanted
 from stillshaft.ui.session_base import SessionError
 
@@ -141,6 +142,44 @@ def test_a_cleaned_rotor_begins_anew_and_keeps_its_coefficients(job, recordings)
     assert job.worked().solution.corrections[0].determined
     job.solve()
     assert [r.differences for r in replay(job.job)] == [()]
+
+
+def test_what_is_assumed_of_the_machine_is_one_in_masses_plan_verdict_and_file(job, recordings, tmp_path):
+    job.add_run(recordings["initial"])
+    job.put_on(job_masses.pieces_from(["disc = 8 g at position 4"], job.brief.planes), "trial")
+    job.add_run(recordings["trial"])
+    strength = {}
+    for drive, percent in (("direct", 2.0), ("belt", 5.0)):
+        job.describe({"drive": {"kind": drive}})
+        _, solution = job.solve()
+        strength[drive] = solution.trials[0].strength
+        job_facts.write_runs_file(job.state, job.folder, tmp_path / "runs.toml")
+        exported = load_runs(tmp_path / "runs.toml")
+        assert exported.repeatability[0] == pytest.approx(0.01 * percent)
+        for found in (job.worked().solution, correction.solve(exported)):
+            assert (found.corrections, found.warnings) == (solution.corrections, solution.warnings)
+        assert job_facts.runs_for(job.state, job.folder).runs[-1].covariance == pytest.approx(
+            exported.runs[-1].covariance
+        )
+    assert strength["belt"] < 0.5 * strength["direct"]
+    sweep = {"points": [{"name": "drive end horizontal", "resonances": [{"rpm": 1600.0}]}]}
+    job.job.append("measured", what="sweep", figures=sweep)
+    assert "is assumed: a resonance near running speed" in job.worked().solution.warnings[0]
+    assert job.worked().solution.trials[0].strength < 0.6 * strength["belt"]
+    assert [r.differences for r in replay(job.job)] == [(), ()]
+
+
+def test_a_visit_begun_from_a_runs_file_says_that_its_repeatability_was_assumed(tmp_path):
+    text = (Path(__file__).parents[2] / "fixtures/rao_two_plane.toml").read_text()
+    assert "repeatability" not in text
+    (tmp_path / "r.toml").write_text(
+        text.replace("format = 1", 'format = 1\nassumed_repeatability = "5 % 5 deg: belt drive"')
+    )
+    found = job_visit.taken_over(tmp_path / "r.toml")
+    assert "repeatability" not in found.brief
+    assert found.remarks == (
+        "the runs file assumes a repeatability of 5 % 5 deg: belt drive: say in the brief what calls for it",
+    )
 
 
 def test_what_follows_is_worked_out_once_until_the_record_grows(job, recordings):

@@ -804,6 +804,11 @@
         <translation>die Laufdatei nennt den Rotor nachgiebig: Gütestufen gelten nicht</translation>
     </message>
     <message>
+        <location filename="../../../ui/job_visit.py"/>
+        <source>the runs file assumes a repeatability of {0}: say in the brief what calls for it</source>
+        <translation>die Laufdatei nimmt eine Wiederholbarkeit von {0} an: in der Aufgabe sagen, was sie verlangt</translation>
+    </message>
+    <message>
         <location filename="../../../ui/library.py"/>
         <source>{0} of {1} jobs</source>
         <translation>{0} von {1} Aufträgen</translation>

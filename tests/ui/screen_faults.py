@@ -114,10 +114,13 @@ def _part(widget):
     return isinstance(widget, QtWidgets.QScrollBar) or widget.objectName().startswith("qt_")
 
 
+_FOR_THE_EYE = {0xA0: " ", 0x2060: None}  # they keep a figure and its unit in one line
+
+
 def text_of(widget):
     """What is read on a label or a button, in the language of the window; the program's own English is `text()`."""
     if isinstance(widget, QtWidgets.QLabel):
-        return QtWidgets.QLabel.text(widget)
+        return QtWidgets.QLabel.text(widget).translate(_FOR_THE_EYE)
     return QtWidgets.QAbstractButton.text(widget) if isinstance(widget, QtWidgets.QAbstractButton) else ""
 
 

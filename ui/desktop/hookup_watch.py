@@ -64,19 +64,8 @@ class _Dotted(Label):
         super().__init__()
         parts.dress(self, "small", wrap=True)
 
-    def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
-        """Show a text."""
-        super().setText(text)
-        self._glue()
-
-    def reword(self) -> None:
-        """In another language."""
-        super().reword()
-        self._glue()
-
-    def _glue(self) -> None:
-        shown = QtWidgets.QLabel.text(self).replace(" ", "\u00a0").replace("·\u00a0", "· ").replace("/", "/\u2060")
-        QtWidgets.QLabel.setText(self, shown)
+    def _in_lines(self, shown: str) -> str:
+        return super()._in_lines(shown).replace(" ", "\u00a0").replace("·\u00a0", "· ")
 
 
 class InputRow:

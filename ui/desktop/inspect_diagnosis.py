@@ -58,7 +58,8 @@ class Link(Worded, QtWidgets.QAbstractButton):
         room = QtCore.QRect(0, 0, max(40, width - 2 * look.TIGHT - 22), 10_000)
         wrap = QtCore.Qt.TextFlag.TextWordWrap.value
         return max(
-            look.TARGET_PX, self.fontMetrics().boundingRect(room, wrap, language.words(self.text())).height() + look.GAP
+            look.TARGET_PX,
+            self.fontMetrics().boundingRect(room, wrap, language.in_lines(self.text())).height() + look.GAP,
         )
 
     def sizeHint(self) -> QtCore.QSize:  # noqa: N802 - Qt's name
@@ -99,7 +100,7 @@ class Link(Worded, QtWidgets.QAbstractButton):
         painter.setPen(QtGui.QColor(theme.text))
         inner = self.rect().adjusted(look.TIGHT, 2, -look.TIGHT - 22, -2)
         flags = QtCore.Qt.TextFlag.TextWordWrap.value | QtCore.Qt.AlignmentFlag.AlignVCenter.value
-        painter.drawText(inner, flags, language.words(self.text()))
+        painter.drawText(inner, flags, language.in_lines(self.text()))
         painter.setPen(QtGui.QPen(QtGui.QColor(theme.accent), 2.0))
         x, y = box.right() - 14.0, box.center().y()
         painter.drawPolyline(

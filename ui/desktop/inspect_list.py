@@ -78,11 +78,11 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
         painter.setPen(QtGui.QColor(theme.text))
         painter.setFont(name)
         wrap = QtCore.Qt.TextFlag.TextWordWrap.value
-        painter.drawText(QtCore.QRectF(left, top, room, title.height() + 1), wrap, words.words(row.title))
+        painter.drawText(QtCore.QRectF(left, top, room, title.height() + 1), wrap, words.in_lines(row.title))
         painter.setPen(QtGui.QColor(glyphs.state_colour(row.state, theme)))
         painter.setFont(word)
         painter.drawText(
-            QtCore.QRectF(left, top + title.height(), room, said.height() + 1), wrap, words.words(row.said)
+            QtCore.QRectF(left, top + title.height(), room, said.height() + 1), wrap, words.in_lines(row.said)
         )
         if chosen and self.list.hasFocus():
             painter.setPen(QtGui.QPen(QtGui.QColor(theme.accent), 2.0))
@@ -93,7 +93,7 @@ class _RowPainter(QtWidgets.QStyledItemDelegate):
 def _box(metrics: QtGui.QFontMetrics, text: str, width: int) -> QtCore.QRect:
     """Room for a text in a row of this width."""
     room = QtCore.QRect(0, 0, max(60, width - _TEXT_X - look.TIGHT), 10_000)
-    return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, words.words(text))
+    return metrics.boundingRect(room, QtCore.Qt.TextFlag.TextWordWrap.value, words.in_lines(text))
 
 
 class _Rows(QtCore.QAbstractListModel):

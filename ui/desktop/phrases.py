@@ -33,19 +33,73 @@ _ALL_CUTS = re.compile(r"(\n+|(?<=[.!?]) | · |[;:,] )")
 _COLON = re.compile(": ")
 _APART = {"\u00a0": " ", "\u202f": " ", "\u2060": ""}
 _JOINED = re.compile(f"[{''.join(_APART)}]")
+_BASE = (
+    r"(?:r|U|rpm|cpm|[kM]?Hz|[num\u00b5\u03bckc]?m|in|mil|m?g|kgf?|lbf?|oz|k?N|Nm|kW|W|m?V|pC|mA|dB|[nu\u00b5\u03bcm]?s|min|h"
+    r"|[kMG]B|°C?|%)(?![A-Za-z])[²³]?"
+)
+_NUMBER = r"[−+-]?\d[\d.,]*+"
+# a unit with the figure before it, or of several parts; nothing is given back once it is taken
+_MEASURE = re.compile(
+    rf"(?<![\w/.,])(?:{_NUMBER} )?+{_BASE}(?:[·/]{_BASE})*+(?: (?:rms|peak|p-p)(?!\w))?+(?![\w/])|± (?={_NUMBER})"
+)
+_TOGETHER = str.maketrans({" ": "\u00a0", "/": "/\u2060", "-": "-\u2060"})
+_FIRST_MARK, _MARK = 0xE000, re.compile("[\ue000-\uf8ff]")  # for private use, and no letters
 _SENTENCE_END = re.compile(r"[.!?]\s|\n")
 _ENDS = ".…:;!?,)"
 _STARTS = "(±+−- "
 
 
+class Named(str):
+    """English with names in it that people gave; `marked` has a mark in the place of each of the `names`."""
+
+    __slots__ = ("marked", "names")
+
+    def __new__(cls, marked: str, names: tuple[str, ...]) -> Named:
+        """Put the names in."""
+        made = super().__new__(cls, _put_in(marked, names))
+        made.marked, made.names = marked, names
+        return made
+
+    marked: str
+    names: tuple[str, ...]
+
+
+class Names:
+    """Names that stand in a text as they are, in every language: `told(f"Trend of {name(point)}")`, with `name` one of these."""
+
+    def __init__(self) -> None:
+        self._given: list[str] = []
+
+    def __call__(self, name: str) -> str:
+        """The mark for a name."""
+        self._given.append(name)
+        return chr(_FIRST_MARK + len(self._given) - 1)
+
+    def told(self, text: str) -> Named:
+        """The text with its names."""
+        return Named(text, tuple(self._given))
+
+
+def _put_in(marked: str, names: tuple[str, ...]) -> str:
+    return _MARK.sub(lambda mark: names[n] if (n := ord(mark[0]) - _FIRST_MARK) < len(names) else mark[0], marked)
+
+
 def begun(text: str) -> str:
     """A text as the beginning of a sentence."""
+    if isinstance(text, Named):
+        first = ord(text.marked[0]) - _FIRST_MARK if text.marked else -1  # the name that it begins with, if it does
+        return Named(begun(text.marked), tuple(begun(n) if i == first else n for i, n in enumerate(text.names)))
     return text[:1].upper() + text[1:]
 
 
 def has_words(text: str) -> bool:
     """Whether there is anything to translate: more than figures, units and signs, and no path or source."""
     return _PLAIN.fullmatch(text) is None and _NAME.fullmatch(text) is None
+
+
+def unbroken(text: str) -> str:
+    """A text that is broken into lines, with every figure and its unit, and every unit, kept in one of them: for the eye only."""
+    return _MEASURE.sub(lambda found: found[0].translate(_TOGETHER), text)
 
 
 def places(text: str) -> frozenset[str]:
@@ -139,6 +193,8 @@ class Phrases:
 
     def turn(self, text: str) -> str:
         """A text in the language; what the catalogue does not know stays as it is. A long one is cut first."""
+        if isinstance(text, Named):
+            return _put_in(self.turn(text.marked), text.names)
         if len(text) > _LONGEST:
             parts = _ALL_CUTS.split(text[:_MOST_LETTERS])
             return "".join(self.turn(p) if len(p) <= _LONGEST else p for p in parts) + text[_MOST_LETTERS:]

@@ -9,6 +9,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
 from PySide6 import QtCore, QtWidgets
+from stillshaft.ui.desktop.phrases import unbroken
 from stillshaft.ui.desktop.words import words
 
 if TYPE_CHECKING:
@@ -61,7 +62,7 @@ class Worded(_Widget):
 
 
 class Label(Worded, QtWidgets.QLabel):
-    """A text."""
+    """A text. What keeps a figure and its unit in one line is for the eye: a screen reader gets the text without it."""
 
     def __init__(self, text: str = "") -> None:
         super().__init__()
@@ -69,7 +70,28 @@ class Label(Worded, QtWidgets.QLabel):
 
     def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
         """Show a text."""
-        self._tell_words("setText", super().setText, text)
+        self._english["setText"] = text
+        self._show()
+
+    def setWordWrap(self, on: bool) -> None:  # noqa: N802 - Qt's name
+        """Break it into lines, or show it in one."""
+        super().setWordWrap(on)
+        self._show()
+
+    def reword(self) -> None:
+        """In another language."""
+        super().reword()
+        self._show()
+
+    def _show(self) -> None:
+        heard = words(self._english["setText"])
+        seen = self._in_lines(heard) if self.wordWrap() else heard
+        super().setText(seen)
+        if "setAccessibleName" not in self._english:
+            QtWidgets.QLabel.setAccessibleName(self, heard if seen != heard else "")
+
+    def _in_lines(self, shown: str) -> str:
+        return unbroken(shown)
 
     def text(self) -> str:
         """As it was said."""

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from PySide6 import QtCore
-from stillshaft.ui.desktop.phrases import Phrases
+from stillshaft.ui.desktop.phrases import Phrases, unbroken
 from stillshaft.ui.desktop.settings import LANGUAGES
 
 CONTEXT = "stillshaft"  # of every message in the catalogue
@@ -41,6 +41,11 @@ def words(text: str) -> str:
     if _phrases is None or not text or isinstance(text, Shown):
         return text
     return Shown(_phrases.turn(text))
+
+
+def in_lines(text: str) -> str:
+    """A text in the language of the window, where it is broken into lines: no figure is parted from its unit."""
+    return unbroken(words(text))
 
 
 def keep(names: Iterable[str]) -> None:

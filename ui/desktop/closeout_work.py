@@ -12,6 +12,7 @@ from stillshaft.solver.state import JobRun, JobState
 from stillshaft.ui import job_facts, job_masses
 from stillshaft.ui.desktop.figures import Bar
 from stillshaft.ui.desktop.masses_model import shown_unit
+from stillshaft.ui.desktop.phrases import Names
 from stillshaft.ui.job_facts import Worked
 
 if TYPE_CHECKING:
@@ -226,14 +227,15 @@ def trend_of(state: JobState, folder: Path, report: Report) -> tuple[str, ...]:
         return (f'no job of "{name}" lies beside this one',)
     said = []
     for point in library.trend(machine):
+        given = Names()
         steps = "; ".join(
-            f"{row.job} {figure(row.first.amplitude)} → {figure(row.last.amplitude)}" for row in point.rows
+            f"{given(row.job)} {figure(row.first.amplitude)} → {figure(row.last.amplitude)}" for row in point.rows
         )
         since = point.rows[-1].since
         more = ""
         if since is not None and since.percent is not None:
             more = f"; since the visit before {signed(since.percent, since.percent_ci95, ' %')}"
-        said.append(f"{point.point}, {point.unit}, first → last run of each job: {steps}{more}")
+        said.append(given.told(f"{given(point.point)}, {point.unit}, first → last run of each job: {steps}{more}"))
     return tuple(said) or ("no reading in any job yet",)
 
 

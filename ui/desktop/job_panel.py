@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6 import QtCore, QtWidgets
 from stillshaft.ui.desktop import look, parts, recent
 from stillshaft.ui.desktop.panel import Panel
+from stillshaft.ui.desktop.phrases import Names
 from stillshaft.ui.desktop.worded import LineEdit
 from stillshaft.ui.desktop.words import own
 
@@ -63,7 +64,8 @@ class JobPanel(Panel):
 
     def show_job(self, name: str | None) -> None:
         """Say which job is open."""
-        self.called.setText("No job is open." if name is None else f"Open: {name}")
+        given = Names()
+        self.called.setText("No job is open." if name is None else given.told(f"Open: {given(name)}"))
 
     def show_recent(self, folders: tuple[Path, ...]) -> None:
         """Offer these."""
@@ -72,7 +74,8 @@ class JobPanel(Panel):
             row.setVisible(number < len(folders))
             if number < len(folders):
                 row.setText(own(folders[number].name.replace("&", "&&")))
-                row.setAccessibleName(f"Open {folders[number].name}")
+                name = Names()
+                row.setAccessibleName(name.told(f"Open {name(folders[number].name)}"))
                 row.setToolTip(own(str(folders[number])))
         self.heading.setVisible(bool(folders))
 

@@ -15,6 +15,7 @@ from stillshaft.ui.desktop import words as language
 from stillshaft.ui.desktop.brief_fields import Form, LineField, PickField, line_of_buttons
 from stillshaft.ui.desktop.inspect_list import Row, RowList
 from stillshaft.ui.desktop.machines_plot import TrendPlot
+from stillshaft.ui.desktop.machines_text import breakable
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.said import Remark
 from stillshaft.ui.desktop.settings import View
@@ -201,7 +202,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         if self._told is not None:
             share, text = self._told
             percent = f", {100.0 * share:.0f} %" if share > 0.0 else ""
-            self.status.setText(f"Reading {_breakable(str(self.folder))}: {text}{percent}")
+            self.status.setText(f"Reading {breakable(str(self.folder))}: {text}{percent}")
 
     def _search(self) -> None:
         """Pick what has the words typed, beside the screen: a long list takes a while."""
@@ -223,17 +224,17 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         self.again.setEnabled(True)
         self.work.setVisible(found is not None and bool(found.machines))
         if found is None:
-            self.status.setText(f"Jobs in {_breakable(str(self.folder))}")
+            self.status.setText(f"Jobs in {breakable(str(self.folder))}")
             return
         self._machines = {texts.key_of(m): m for m in found.machines[: texts.MOST_ROWS]}
         self.list.show_rows(_by_own_names(texts.machine_rows(found)))
         self.status.setText(self._status(found))
         doubts = found.reasons[:_MOST_PASSED_OVER]
         more = f" And {len(found.reasons) - len(doubts)} more." if len(found.reasons) > len(doubts) else ""
-        self.remark.say(f"Not read: {'; '.join(map(_breakable, doubts))}.{more}" if doubts else "", refused=True)
+        self.remark.say(f"Not read: {'; '.join(map(breakable, doubts))}.{more}" if doubts else "", refused=True)
 
     def _status(self, found: Library) -> str:
-        where = _breakable(str(self.folder))
+        where = breakable(str(self.folder))
         if not found.machines:
             return f"No machine to show in {where}."
         count = len(found.machines)
@@ -262,9 +263,9 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         if machine is None:
             return
         self.called.setText(language.own(texts.machine_row(machine).title))
-        lines = [_breakable(line) for line in texts.about(machine) if line]
-        self.about.setText("\n".join(lines))
-        self.about.setVisible(bool(lines))
+        about = texts.about(machine)
+        self.about.setText(about)
+        self.about.setVisible(bool(about))
         self.job_list.show_rows(_by_own_names(texts.job_row(job) for job in reversed(machine.jobs)))
         self._tell_where(self.job_list.key)
         for each in (self.open, self.visit):
@@ -286,7 +287,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
             self._offer(machine)
 
     def _tell_where(self, folder: str) -> None:
-        self.where.setText(_breakable(folder))
+        self.where.setText(breakable(folder))
 
     def _draw(self, machine: Machine) -> None:
         _emptied(self._plots)
@@ -369,7 +370,7 @@ class MachinesPage(Worded, QtWidgets.QWidget):
         self.begun.emit()
 
     def _refuse(self, why: str) -> None:
-        self.remark.say(f"{_breakable(parts.begun(why))}.", refused=True)
+        self.remark.say(f"{breakable(parts.begun(why))}.", refused=True)
 
     # the page
 
@@ -410,11 +411,6 @@ class MachinesPage(Worded, QtWidgets.QWidget):
 def _by_own_names(rows: Iterable[Row]) -> list[Row]:
     """Rows whose titles are names that people gave."""
     return [replace(row, title=language.own(row.title)) for row in rows]
-
-
-def _breakable(text: str) -> str:
-    """A path may be broken into lines: it has no spaces to break at."""
-    return text.replace("/", "/\u200b")
 
 
 def _names(jobs: tuple[JobShown, ...]) -> dict[str, str]:

@@ -8,6 +8,8 @@ from datetime import datetime, timedelta
 import numpy as np
 from PySide6 import QtCore, QtGui
 from stillshaft.ui.desktop.canvas import Graph, draw_marker, round_up
+from stillshaft.ui.desktop.phrases import Names
+from stillshaft.ui.desktop.words import own
 from stillshaft.ui.library import PointTrend, moment
 from stillshaft.ui.library_index import Reading
 
@@ -21,9 +23,10 @@ class TrendPlot(Graph):
     x_title = "date of the run"
 
     def __init__(self, trend: PointTrend, number: int) -> None:
-        super().__init__(f"Trend of {trend.point}", (16.0, 11.0))
+        name = Names()
+        super().__init__(name.told(f"Trend of {name(trend.point)}"), (16.0, 11.0))
         self._trend, self._number = trend, number
-        self.y_title = f"{trend.point}, {trend.unit}"
+        self.y_title = own(f"{trend.point}, {trend.unit}")
         told = self._told()
         first = min((moment(r.at) for r, _ in told), default=datetime.min)
         self._origin = first.replace(hour=0, minute=0, second=0, microsecond=0)  # days begin at the lines of the grid
@@ -48,12 +51,12 @@ class TrendPlot(Graph):
         return (moment(reading.at) - self._origin).total_seconds() / _DAY_S
 
     def _words(self) -> str:
-        said = []
+        said, name = [], Names()
         for row in self._trend.rows:
             first, last = row.first, row.last
-            begin = f"{first.at[:10]} {row.job}: {first.amplitude:.3g}"
+            begin = f"{first.at[:10]} {name(row.job)}: {first.amplitude:.3g}"
             said.append(begin if first == last else f"{begin}, then {last.amplitude:.3g} {last.unit}")
-        return "; ".join(said) or "no readings"
+        return name.told("; ".join(said)) or "no readings"
 
     def x_text(self, value: float) -> str:
         """The date."""

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from stillshaft.dsp.units import shown
 from stillshaft.ui import library
 from stillshaft.ui.desktop.inspect_list import Row
+from stillshaft.ui.desktop.phrases import Names
 from stillshaft.ui.desktop.stages import State
 from stillshaft.ui.library import Change, Library, Machine
 from stillshaft.ui.library_index import JobShown, Reading
@@ -15,6 +17,7 @@ from stillshaft.ui.report_words import figure, signed, with_half
 
 _MOST_PERCENT = 1000.0  # more is told in times
 MOST_ROWS = 300  # a longer list is searched, not read
+_GIVEN = re.compile(r"(?<= \().*(?=\): is it one machine\?)")  # places or serial numbers, as its jobs have them
 _STATES = {"met": State.DONE, "not met": State.ATTENTION, "cannot be told": State.UNDER_WAY}
 
 
@@ -76,13 +79,25 @@ def job_row(job: JobShown) -> Row:
     return Row(job.folder, shown(job.name) or Path(job.folder).name, state, ", ".join(said))
 
 
-def about(machine: Machine) -> list[str]:
+def about(machine: Machine) -> str:
     """What is known of a machine beside its jobs."""
-    told = [f"{name}: {shown(text)}" for name, text in (("Place", machine.place), ("Serial", machine.serial)) if text]
+    name = Names()
+    told = [
+        f"{what}: {name(breakable(shown(text)))}"
+        for what, text in (("Place", machine.place), ("Serial", machine.serial))
+        if text
+    ]
     speeds = sorted({round(c.speed_rpm) for c in machine.coefficients})
     if speeds:
         told.append(f"Influence coefficients at {', '.join(map(str, speeds))} r/min")
-    return ["; ".join(told), *(shown(remark, 400) for remark in machine.remarks)] if told else list(machine.remarks)
+    remarks = (_GIVEN.sub(lambda found: name(found[0]), shown(remark, 400)) for remark in machine.remarks)
+    lines = ["; ".join(told), *map(breakable, remarks)]
+    return name.told("\n".join(line for line in lines if line))
+
+
+def breakable(text: str) -> str:
+    """A path may be broken into lines: it has no spaces to break at."""
+    return text.replace("/", "/\u200b")
 
 
 def reading_text(reading: Reading) -> str:

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 from balancing_jobs import balancing_job
-from PySide6 import QtCore, QtWidgets
+from PySide6 import QtCore, QtGui, QtWidgets
 from screen_faults import faults, items_of, keep_picture, small_targets, text_of
-from stillshaft.ui.desktop import canvas, phrases, settings, words
+from stillshaft.ui.desktop import canvas, parts, phrases, settings, words
 from stillshaft.ui.desktop.feed import Status
 from stillshaft.ui.desktop.phrases import Phrases
 from stillshaft.ui.desktop.settings import View
@@ -249,6 +249,66 @@ def test_names_are_not_translated(program):
     assert words.words("Runs: counts") == "Runs: zählt"
     words.keep([])
     assert words.misses() == frozenset()
+
+
+# broken into lines
+
+
+@pytest.mark.parametrize(
+    ("told", "seen"),
+    [
+        ("Never faster than 1500 r/min; at 1480 r/min.", "Never faster than 1500_r/~min; at 1480_r/~min."),
+        ("12.3 ± 0.4 mm/s rms, 3.2 mil p-p", "12.3 ±_0.4_mm/~s_rms, 3.2_mil_p-~p"),
+        ("89.4 N (9.11 kgf) in r/min", "89.4_N (9.11_kgf) in r/~min"),
+        ("100 mV/g, 1.5 g·mm/kg, 9.81 m/s²", "100_mV/~g, 1.5_g·mm/~kg, 9.81_m/~s²"),
+        ("run 2 of 3 and/or /home/s, 3 mills", "run 2 of 3 and/or /home/s, 3 mills"),
+    ],
+)
+def test_a_figure_and_its_unit_stay_together(told, seen):
+    assert phrases.unbroken(told) == seen.replace("_", "\u00a0").replace("~", "\u2060")
+
+
+def test_no_line_parts_a_figure_from_its_unit(dressed, qtbot):
+    """As Qt breaks it at any width; what is read aloud and read back has no sign for the eye in it."""
+    told = "The rotor must never turn faster than 1500 r/min; it is to run at 1480 r/min."
+    label = parts.label(told, wrap=True)
+    qtbot.addWidget(label)
+    layout, most = QtGui.QTextLayout(QtWidgets.QLabel.text(label), label.font()), 0
+    for width in range(90, 600, 3):
+        layout.beginLayout()
+        while (line := layout.createLine()).isValid():
+            line.setLineWidth(width)
+        layout.endLayout()
+        lines = [layout.lineAt(n) for n in range(layout.lineCount())]
+        shown = [layout.text()[line.textStart() :][: line.textLength()].strip(" ") for line in lines]
+        assert not [each for each in shown if each.startswith(("min", "r/")) or each.endswith("r/")]
+        most = max(most, len(shown))
+    assert most > 5
+    heard = QtGui.QAccessible.queryAccessibleInterface(label).text(QtGui.QAccessible.Text.Name)
+    assert heard == label.text() == told
+    label.setText("Nothing to measure.")
+    assert QtWidgets.QLabel.text(label) == "Nothing to measure."
+    assert QtGui.QAccessible.queryAccessibleInterface(label).text(QtGui.QAccessible.Text.Name) == "Nothing to measure."
+    label.setAccessibleName("Speed")
+    label.setText("1480 r/min")
+    assert QtWidgets.QLabel.accessibleName(label) == "Speed"
+
+
+def test_names_of_other_jobs_stay_in_a_sentence(program):
+    """Wherever the other language has them; the name that is one of the window's own words, too."""
+    program.frame.set_view(GERMAN)
+    name = phrases.Names()
+    told = name.told(f"place: {name('Masses')}; Trend of {name('Runs, stop it.')}")
+    assert told == "place: Masses; Trend of Runs, stop it."
+    assert phrases.begun(told) == "Place: Masses; Trend of Runs, stop it."
+    assert words.words(phrases.begun(told)) == "Ort: Masses; Trend von Runs, stop it."
+    assert words.misses() == frozenset()
+    panel = program.frame.job_panel
+    panel.show_recent((Path("/jobs/Masses"),))
+    assert QtWidgets.QWidget.accessibleName(panel.rows[0]) == "Masses öffnen"
+    assert text_of(panel.rows[0]) == "Masses"
+    panel.show_job("Runs")
+    assert text_of(panel.called) == "Offen: Runs"
 
 
 # the catalogues themselves

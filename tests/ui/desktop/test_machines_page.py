@@ -5,12 +5,13 @@ import time
 import pytest
 from job_folders import run, vector, write_lines
 from PySide6 import QtCore, QtTest, QtWidgets
-from screen_faults import faint, faults, small_targets
+from screen_faults import faint, faults, small_targets, text_of
 from stillshaft.ui import library
-from stillshaft.ui.desktop import look, machines_text
+from stillshaft.ui.desktop import look, machines_text, words
 from stillshaft.ui.desktop.machines_page import MachinesPage
 from stillshaft.ui.desktop.open_job import OpenJob
 from stillshaft.ui.desktop.parts import Scrolled
+from stillshaft.ui.desktop.worded import reword_all
 from stillshaft.ui.theme import THEMES
 
 NEAR, FAR = "drive end horizontal", "far end horizontal"
@@ -178,6 +179,42 @@ def test_two_jobs_side_by_side(window, wait):
     wait(30)
     shown = [w.text() for w in page._grid_holder.findChildren(QtWidgets.QLabel) if not w.isHidden()]
     assert shown == ["Only one job: nothing to hold it against."]
+
+
+def test_names_that_people_gave_stay_in_german(dressed, wait_until, tmp_path):
+    """Machine, jobs, point and places are called as words of the catalogue are; what is said of them is German."""
+    for day, place in ((2, "Brief"), (9, "Inspect")):
+        events = [
+            {"kind": "started", "name": f"Masses {day}", "program": "0.1.0"},
+            {"kind": "brief", "machine": {"name": "Runs", "place": place, "serial": "Stop"}},
+            {"kind": "run", **run("initial", vector("mark", 8.0), purpose="initial")},
+            {"kind": "run", **run("check", vector("mark", 2.0))},
+        ]
+        write_lines(tmp_path / "jobs" / str(day), events, day=day)
+    words.speak("Deutsch")
+    made = Window(tmp_path / "jobs", wait_until)
+    made.listed()
+    page, role = made.page, QtCore.Qt.ItemDataRole
+    assert text_of(page.called) == "Runs"
+    assert "\nmark 2.00" in page.list.rows[0].said.replace("\u00a0", " ")
+    about = text_of(page.about).split("\n")
+    assert about[0] == "Ort: Inspect; Seriennummer: Stop"
+    assert "(Brief, Inspect)" in about[1]
+    assert "its jobs" not in about[1]
+    model = page.job_list.model()
+    assert [model.data(model.index(n), role.DisplayRole)[:8] for n in range(2)] == ["Masses 9", "Masses 2"]
+    page.turn.buttons["Trend"].click()
+    plot = page.plots[0]
+    assert QtWidgets.QWidget.accessibleName(plot) == "Trend von mark"
+    told = QtWidgets.QWidget.accessibleDescription(plot)
+    assert "Masses 2: 8, dann 2 mm/s rms" in told
+    plot.grab()
+    assert "mark, mm/s rms" in [text for text, _ in plot.texts]
+    words.speak("English")
+    reword_all(page)
+    assert text_of(page.about).startswith("Place: Inspect; Serial: Stop")
+    assert QtWidgets.QWidget.accessibleName(plot) == "Trend of mark"
+    made.close()
 
 
 def test_jobs_of_one_name_on_one_day_are_told_apart(dressed, wait_until, tmp_path):

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any
 
 from stillshaft.acquire.hookup import Hookup, with_skew
 from stillshaft.dsp.measure import Measurement, Measuring
-from stillshaft.ui import taking
+from stillshaft.ui import heap, taking
 from stillshaft.ui.taking import Stop
 
 if TYPE_CHECKING:
@@ -75,6 +75,7 @@ class Live:
         self._ended_by: str | None = None
         self._stop = threading.Event()
         self._number = 0
+        heap.map_large_arrays()
         self._thread = threading.Thread(target=self._run, name="measuring", daemon=True)
         self._thread.start()
 

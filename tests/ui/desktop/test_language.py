@@ -373,6 +373,29 @@ def test_every_mnemonic_is_one_letter_of_the_word(translate):
             assert len(re.findall(r"&\w", turned)) == 1, source
 
 
+def test_what_is_over_is_dropped_by_hand_and_nothing_else(translate, tmp_path, monkeypatch):
+    for path in translate.FOLDER.glob("*.ts"):
+        (tmp_path / path.name).write_bytes(path.read_bytes())
+    monkeypatch.setattr(translate, "FOLDER", tmp_path)
+    assert translate.add(["A text that nobody says any more => Ein Text, den niemand mehr sagt"]) == []
+    before = translate.read_all()
+    assert "A text that nobody says any more" in translate.unused()
+    assert "Guides" in before
+    assert "Guides" not in translate.unused()
+    wrong = translate.drop(["A text that nobody says any more", "Guides", ""])
+    assert wrong == ["'Guides': is not listed as unused"]
+    assert before.keys() - translate.read_all().keys() == {"A text that nobody says any more"}
+    assert translate.drop(["never there"]) == ["'never there': is not listed as unused"]
+
+
+def test_a_list_that_nobody_reads_on_ends_in_silence():
+    with subprocess.Popen(
+        [sys.executable, ROOT / "fixtures" / "translate.py", "unused"], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    ) as made:
+        made.stdout.close()  # as `head` does, before the list is made
+        assert (made.stderr.read(), made.wait()) == (b"", 0)
+
+
 def test_candidates_are_taken_from_the_source(translate, tmp_path):
     path = tmp_path / "module.py"
     path.write_text(

@@ -420,11 +420,6 @@
     </message>
     <message>
         <location filename="../../../solver/guidance.py"/>
-        <source>the end of the window, "{0}", is no time</source>
-        <translation>das Ende des Zeitfensters, „{0}“, ist keine Zeit</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/guidance.py"/>
         <source>the next not before {0} UTC</source>
         <translation>der nächste nicht vor {0} UTC</translation>
     </message>

@@ -808,10 +808,6 @@
         <translation>Warten beenden</translation>
     </message>
     <message>
-        <source>A machine that warms up still moves</source>
-        <translation>Eine Maschine, die warm wird, bewegt sich noch</translation>
-    </message>
-    <message>
         <source>A neighbour close in speed</source>
         <translation>Ein Nachbar mit naher Drehzahl</translation>
     </message>
@@ -1653,11 +1649,6 @@
         <location filename="../../../ui/desktop/brief_cards.py"/>
         <source>Other radii</source>
         <translation>Andere Radien</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/brief_cards.py"/>
-        <source>such as 290 mm, 305 mm</source>
-        <translation>z. B. 290 mm, 305 mm</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/brief_cards.py"/>
@@ -3291,11 +3282,6 @@
     </message>
     <message>
         <location filename="../../../ui/desktop/closeout_work.py"/>
-        <source>begin the next job from this one (Job, or the Brief page): brief, hook-up and coefficients are taken over</source>
-        <translation>den nächsten Auftrag aus diesem beginnen (Auftrag, oder die Seite Aufgabe): Aufgabe, Anschluss und Koeffizienten werden übernommen</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/closeout_work.py"/>
         <source>first look for missing pieces, then take an initial run, then hold it against the last run of this job</source>
         <translation>erst nach fehlenden Stücken sehen, dann einen Urlauf machen und mit dem letzten Lauf dieses Auftrags vergleichen</translation>
     </message>
@@ -3568,11 +3554,6 @@
         <location filename="../../../ui/desktop/frame.py"/>
         <source>Why this is advised, and how to do otherwise</source>
         <translation>Warum das geraten wird und wie es anders geht</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/frame.py"/>
-        <source>Connect the sensors, or let the simulated rotor run.</source>
-        <translation>Sensoren anschließen oder den simulierten Rotor laufen lassen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/frame.py"/>
@@ -4723,11 +4704,6 @@
         <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
         <source>Unlikely: {0}.</source>
         <translation>Unwahrscheinlich: {0}.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
-        <source>Nothing told of: {0}; that does not mean absent.</source>
-        <translation>Nichts gesagt zu: {0}; das heißt nicht, dass es fehlt.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/inspect_diagnosis.py"/>
@@ -6579,11 +6555,6 @@ Letzter Lauf {1}
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_page.py"/>
-        <source>the stock is empty: write what is at hand, such as 6 × 2 g, 4 × 5 g.</source>
-        <translation>der Vorrat ist leer: schreiben, was da ist, etwa 6 × 2 g, 4 × 5 g.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/masses_page.py"/>
         <source>broken off.</source>
         <translation>abgebrochen.</translation>
     </message>
@@ -6629,16 +6600,6 @@ Letzter Lauf {1}
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_pieces.py"/>
-        <source>"{0}": write number and mass, such as 6 × 2 g, 4 × 5 g</source>
-        <translation>„{0}“: Anzahl und Masse schreiben, etwa 6 × 2 g, 4 × 5 g</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/masses_pieces.py"/>
-        <source>"{0}": 0 g is no piece</source>
-        <translation>„{0}“: 0 g ist kein Stück</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/masses_pieces.py"/>
         <source>Pieces from the stock</source>
         <translation>Stücke aus dem Vorrat</translation>
     </message>
@@ -6646,11 +6607,6 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/masses_pieces.py"/>
         <source>&amp;Stock at hand</source>
         <translation>&amp;Vorrat</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/masses_pieces.py"/>
-        <source>such as 6 × 2 g, 4 × 5 g</source>
-        <translation>z. B. 6 × 2 g, 4 × 5 g</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/masses_pieces.py"/>
@@ -7774,11 +7730,6 @@ Letzter Lauf {1}
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
-        <source>{0}; it is waited for.</source>
-        <translation>{0}; sie wird erwartet.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/runs_page.py"/>
         <source>Speed and phase are steady: these figures settle.</source>
         <translation>Drehzahl und Phase sind stabil: diese Werte beruhigen sich.</translation>
     </message>
@@ -8196,11 +8147,6 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/tour.py"/>
         <source>A fan shakes. Its brief is filled in, its sensors are wired. First measure it as it is: press here.</source>
         <translation>Ein Ventilator schwingt. Seine Aufgabe ist ausgefüllt, seine Sensoren sind angeschlossen. Zuerst messen, wie er ist: hier drücken.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/tour.py"/>
-        <source>The dots are vectors of a few turns each; they gather, so the vibration stands still. The fan runs in real time. The line at the bottom advises a whole job: the tour takes the short way.</source>
-        <translation>Jeder Punkt ist ein Zeiger aus wenigen Umdrehungen; sie sammeln sich, also steht die Schwingung still. Der Ventilator läuft in Echtzeit. Die Zeile unten rät zu einem vollen Auftrag: der Rundgang nimmt den kurzen Weg.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/tour.py"/>
@@ -8949,11 +8895,6 @@ Letzter Lauf {1}
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
-        <source>Worked out from the noise right beside running speed, so that neighbouring blocks may depend on each other. It does not hold what changes after a stop and a restart: that is the repeatability, {0} until measured, and it is added when masses are worked out.</source>
-        <translation>Bestimmt aus dem Rauschen dicht neben der Drehfrequenz, so dass benachbarte Blöcke voneinander abhängen dürfen. Nicht enthalten ist, was sich nach Abstellen und Neustart ändert: das ist die Wiederholbarkeit, {0} bis zur Messung; sie kommt hinzu, wenn Massen bestimmt werden.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/why.toml"/>
         <source>Student's t; the repeatability is common practice, no source</source>
         <translation>Students t; die Wiederholbarkeit ist übliche Praxis, ohne Quelle</translation>
     </message>
@@ -9131,11 +9072,6 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Amplitude in percent and phase in degrees, from the earlier run to the later one, and whether the change is more than scatter.</source>
         <translation>Amplitude in Prozent und Phase in Grad, vom früheren zum späteren Lauf, und ob die Änderung mehr ist als Streuung.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/why.toml"/>
-        <source>A change stands out where it is larger than the 95 % of both runs and of the repeatability together: {0} until repeated runs show another.</source>
-        <translation>Eine Änderung fällt auf, wo sie größer ist als die 95 % beider Läufe und der Wiederholbarkeit zusammen: {0}, bis wiederholte Läufe etwas anderes zeigen.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
@@ -9404,11 +9340,6 @@ Letzter Lauf {1}
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
-        <source>Repeatability {0} and placing {1} are assumed until the brief or repeated runs say otherwise. Runs that agree worse than would happen in {2} % of sound jobs are doubted.</source>
-        <translation>Wiederholbarkeit {0} und Platzierung {1} sind angenommen, bis die Aufgabe oder wiederholte Läufe etwas anderes sagen. Läufe, die schlechter zusammenpassen, als es bei {2} % einwandfreier Aufträge vorkäme, werden angezweifelt.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/why.toml"/>
         <source>chi-square test; the assumed figures are common practice, no source</source>
         <translation>Chi-Quadrat-Test; die angenommenen Werte sind übliche Praxis, ohne Quelle</translation>
     </message>
@@ -9526,11 +9457,6 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/why.toml"/>
         <source>What unbalance would make the vibration that is left, against what is permitted for this grade, mass and speed.</source>
         <translation>Welche Unwucht die verbliebene Schwingung machen würde, gegen das, was bei dieser Gütestufe, Masse und Drehzahl zulässig ist.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/why.toml"/>
-        <source>Met where it is within with at least {0} % probability, not met where it is outside with as much, else it cannot be told yet: measure longer or repeat. Permissible: grade divided by angular speed, times the rotor's mass, shared between the planes by where the mass lies.</source>
-        <translation>Eingehalten, wo sie mit mindestens {0} % Wahrscheinlichkeit innerhalb liegt, nicht eingehalten, wo sie ebenso sicher außerhalb liegt, sonst noch nicht entscheidbar: länger messen oder wiederholen. Zulässig: Gütestufe geteilt durch Winkelgeschwindigkeit, mal Rotormasse, auf die Ebenen verteilt nach der Lage des Schwerpunkts.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>

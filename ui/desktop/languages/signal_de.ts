@@ -1259,6 +1259,16 @@
         <translation>Übersprechen: Impulsspannung senken, einen Eingang dazwischen frei lassen, geschirmte Kabel</translation>
     </message>
     <message>
+        <location filename="../../../dsp/check.py"/>
+        <source>reaches {0} times full scale</source>
+        <translation>erreicht das {0}-fache der Vollaussteuerung</translation>
+    </message>
+    <message>
+        <location filename="../../../dsp/check.py"/>
+        <source>the file is damaged: record again</source>
+        <translation>die Datei ist beschädigt: neu aufnehmen</translation>
+    </message>
+    <message>
         <location filename="../../../dsp/content.py"/>
         <source>{0} spectra averaged: single lines scatter much; record longer for a steadier spectrum</source>
         <translation>{0} Spektren gemittelt: einzelne Linien streuen stark; für ein ruhigeres Spektrum länger aufnehmen</translation>

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from importlib import resources
 
 from PySide6 import QtCore, QtGui, QtWidgets
 from stillshaft.ui import guides
 from stillshaft.ui.desktop import look, parts
+from stillshaft.ui.desktop.phrases import unbroken
 from stillshaft.ui.desktop.worded import Worded
 from stillshaft.ui.theme import THEMES, Theme
 
 _COLUMN_EMS = 58  # longer lines are hard to read
 _HEADINGS = {1: (1.6, 0.0), 2: (1.25, 1.4), 3: (1.0, 1.0)}  # height over body text, room above in heights of body text
 _CODE, _LINE_PERCENT = 0.9, 125.0
+_AS_IT_IS = re.compile(r"(```.*?```|`[^`\n]*`|\]\([^)\n]*\))", re.DOTALL)
 _NAMES = {"start": "First job", "wiring": "Wiring", "trust": "Trust", "steps": "Steps", "theory": "Theory"}
 
 
@@ -93,7 +96,7 @@ class GuideText(QtWidgets.QTextBrowser):
         made = QtGui.QTextDocument(self)
         made.setDocumentMargin(0)
         made.setDefaultFont(look.font(self._body_px))
-        made.setMarkdown(self._guide.text)
+        made.setMarkdown(_in_lines(self._guide.text))
         page = made.rootFrame().frameFormat()
         page.setLeftMargin(look.TIGHT)
         page.setRightMargin(max(0, self.viewport().width() - self._column_px() - look.TIGHT))
@@ -104,6 +107,12 @@ class GuideText(QtWidgets.QTextBrowser):
         self.setDocument(made)
         if before is not None:
             before.deleteLater()
+
+
+def _in_lines(markdown: str) -> str:
+    """Markdown whose figures keep their units in one line; code and the targets of links are as they are, to be copied."""
+    parts_of = _AS_IT_IS.split(markdown)
+    return "".join(part if number % 2 else unbroken(part) for number, part in enumerate(parts_of))
 
 
 def _dress(document: QtGui.QTextDocument, theme: Theme, body_px: int) -> None:

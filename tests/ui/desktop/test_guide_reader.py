@@ -7,6 +7,7 @@ import pytest
 from PySide6 import QtCore, QtGui, QtTest
 from screen_faults import faults, small_targets
 from stillshaft.ui import guides
+from stillshaft.ui.desktop import guide_reader
 from stillshaft.ui.desktop.frame import Frame
 from stillshaft.ui.desktop.page import Page
 from stillshaft.ui.desktop.stages import Stage
@@ -72,6 +73,15 @@ def test_every_guide_is_shown_with_its_pictures_and_links(frame):
             assert reader.text.toPlainText().startswith(guides.guide(target.removesuffix(".md")).title)
             followed.add(target)
     assert len(followed) >= 4
+
+
+def test_units_stay_in_one_line_and_code_is_as_it_is():
+    told = guide_reader._in_lines("At 1480 r/min, see `speed = 1480 r/min` and [2 mm/s](a.md).\n```\n2 mm/s\n```\n")
+    joined = "At 1480_r/~min, see `speed = 1480 r/min` and [2_mm/~s](a.md).\n```\n2 mm/s\n```\n"
+    assert told == joined.replace("_", "\u00a0").replace("~", "\u2060")
+    texts = [(guide.text, guide_reader._in_lines(guide.text)) for guide in guides.guides()]
+    assert any("r/\u2060min" in shown for _, shown in texts)
+    assert [shown.replace("\u00a0", " ").replace("\u2060", "") for _, shown in texts] == [text for text, _ in texts]
 
 
 def test_one_reader_is_kept_and_reads_each_picture_once(frame, wait, monkeypatch):

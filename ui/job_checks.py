@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.dsp import vectors
 from stillshaft.dsp.units import InputError
-from stillshaft.solver import diagnosis, diagnosis_rules, evidence, inspection
+from stillshaft.solver import diagnosis, diagnosis_rules, evidence, inspection, warming
 from stillshaft.solver.diagnosis import Evidence, Figure, Word
 from stillshaft.solver.events import Run
 from stillshaft.solver.evidence import Place
@@ -229,6 +229,7 @@ def settled(watched: Watched) -> Checked:
         "watched_s": watched.seconds,
         "points": {n: asdict(s) for n, s in watched.points.items()},
         "times_s": watched.times_s[::every].tolist(),
+        "speeds_rpm": watched.speeds_rpm[::every].tolist(),
         "vectors": {
             n: [list(vectors.amplitude_phase(complex(v))) for v in values[::every]] for n, values in watched.z.items()
         },
@@ -377,8 +378,11 @@ def unpacked(table: object) -> Evidence:
 
 
 def from_record(state: JobState) -> Evidence:
-    """All that a job's record says for the diagnosis: its brief, its interview, and its measured checks, the newest last."""
+    """All that a job's record says for the diagnosis: its brief, its interview, and its measured checks, the newest last.
+
+    What its runs and waits tell of heat is read off them anew.
+    """
     facts = inspection.for_diagnosis(inspection.facts_from(state.brief))
     measured = [unpacked(event.what.figures.get("evidence")) for event in state.measured if event.what.trusted]
     moving = [unpacked(event.what.figures.get("evidence")) for event in state.measured if not event.what.trusted]
-    return diagnosis.merged(facts, *moving, *measured)
+    return diagnosis.merged(facts, *moving, *measured, warming.from_record(state))

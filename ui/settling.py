@@ -25,10 +25,14 @@ _ORDER = (MOVING, UNTOLD, SETTLED)
 
 @dataclass(frozen=True)
 class Watched:
-    """How 1x moved: vectors (K,) of each point at `times_s`, and what is to be said of the last five minutes of them."""
+    """How 1x moved: vectors (K,) of each point at `times_s`, and what is to be said of the last five minutes of them.
+
+    `speeds_rpm` (K,) are the mean speeds in them.
+    """
 
     seconds: float
     times_s: NDArray[np.float64]
+    speeds_rpm: NDArray[np.float64]
     z: dict[str, NDArray[np.complex128]]
     points: dict[str, Settling]
 
@@ -73,15 +77,19 @@ def _lasting(seconds: float) -> str:
 def of_measurement(measured: Measurement) -> Watched:
     """The same of a run that was measured as a whole."""
     seconds = float(measured.times_s[-1] - measured.times_s[0]) if measured.times_s.size else 0.0
-    return told(seconds, measured.times_s, {p.name: p.blocks for p in measured.points})
+    return told(seconds, measured.times_s, measured.speeds_rpm, {p.name: p.blocks for p in measured.points})
 
 
-def told(seconds: float, times_s: NDArray[np.float64], z: dict[str, NDArray[np.complex128]]) -> Watched:
-    """What is to be said of vectors (K,) of each point at `times_s`."""
+def told(
+    seconds: float,
+    times_s: NDArray[np.float64],
+    speeds_rpm: NDArray[np.float64],
+    z: dict[str, NDArray[np.complex128]],
+) -> Watched:
+    """What is to be said of vectors (K,) of each point at `times_s`, and the speeds (K,) that they were seen at."""
     known = {name: values for name, values in z.items() if values.size >= 2}
-    return Watched(
-        seconds, times_s, known, {name: inspection.settling(times_s, values) for name, values in known.items()}
-    )
+    points = {name: inspection.settling(times_s, values) for name, values in known.items()}
+    return Watched(seconds, times_s, speeds_rpm, known, points)
 
 
 class Watch:
@@ -93,6 +101,7 @@ class Watch:
         self._measuring = self._anew()
         self._step = round(_STEP_S * rate_hz)
         self._times_s: list[float] = []
+        self._speeds_rpm: list[float] = []
         self._z: list[list[complex]] = []
         self.measured: Measurement | None = None  # of the last whole step
         self.trouble: str | None = None
@@ -130,6 +139,7 @@ class Watch:
         else:
             self.measured, self.trouble = measured, None
             self._times_s.append(0.5 * (self._step_began + self._frames) / self._rate_hz)
+            self._speeds_rpm.append(measured.speed.mean_rpm)
             self._z.append([p.z for p in measured.points])
             # one edge for all steps, and steps as long as a slow shaft needs
             self._pulse = replace(self._pulse, edge=measured.edge)
@@ -140,10 +150,8 @@ class Watch:
     def watched(self) -> Watched:
         """How it stands."""
         z = np.array(self._z, dtype=np.complex128).reshape(len(self._z), len(self._hookup.points))
-        names = [p.name for p in self._hookup.points]
-        return told(
-            self._frames / self._rate_hz, np.array(self._times_s), {name: z[:, i] for i, name in enumerate(names)}
-        )
+        by_point = {p.name: z[:, i] for i, p in enumerate(self._hookup.points)}
+        return told(self._frames / self._rate_hz, np.array(self._times_s), np.array(self._speeds_rpm), by_point)
 
 
 def until_settled(

@@ -17,12 +17,13 @@ import typer
 from fuzz.doors_recordings import whole
 from fuzz.doors_tables import NEIGHBOURS, RAO, ROOT, coefficients, full_runs, wired
 from fuzz.guard import door, making, one_line, several_lines
+from stillshaft.solver import diagnosis
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import replay, verify_files
 from stillshaft.solver.state import fold
 from stillshaft.solver.stored import StoredError
-from stillshaft.ui import cli, library, library_index, report, report_exports, report_photos, reprocess
+from stillshaft.ui import cli, job_checks, library, library_index, report, report_exports, report_photos, reprocess
 from stillshaft.ui.report_material import gather
 from stillshaft.ui.session import Session
 
@@ -56,6 +57,7 @@ def job_worked_on(data: bytes, room: Path) -> None:
         for told in replay(job):
             for text in told.differences:
                 one_line(text)
+        diagnosis.diagnose(job_checks.from_record(job.state))
         session = Session(job)
         try:
             one_line(session.advice().text if hasattr(session.advice(), "text") else "advised")

@@ -300,7 +300,7 @@ def _differences(then: Any, now: Any, where: str) -> list[str]:
         pairs = enumerate(zip(then, now, strict=True), start=1)
         return [text for number, (a, b) in pairs for text in _differences(a, b, f"{where}{number} ")]
     if _are_numbers(then, now):
-        return [] if abs(then - now) <= _NOTHING + _SAME * abs(then) else [f"{where}was {then!r}, is {now!r}"]
+        return [] if abs(then - now) <= _NOTHING + _SAME * abs(then) else [f"{where}was {then:.12g}, is {now:.12g}"]
     return [] if then == now else [f"{where}was {shown(then)!r}, is {shown(now)!r}"]
 
 

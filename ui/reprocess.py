@@ -88,7 +88,7 @@ class Reprocessed:
     def reasons(self) -> tuple[str, ...]:
         """What could not be measured, and what cannot be trusted."""
         return tuple(
-            f"{r.recording}: {text}"
+            f"{shown(r.recording, 400)}: {text}"
             for r in self.recordings
             for text in (*([r.problem] if r.problem else []), *r.reasons)
         )
@@ -379,15 +379,15 @@ def _compared(task: _Task, result: dict[str, Any], order: float, from_results: b
         return replace(
             _failed(task, f"its record cannot be compared: {shown(error, 200)}"), trusted_now=base.trusted_now
         )
-    reasons = [f"{p.point}: {_moved(p)}" for p in points if p.intervals is not None and p.intervals > 1.0]
-    reasons += [f"{p.point}: is not measured any more" for p in points if p.amplitude_now is None]
+    reasons = [f"{shown(p.point)}: {_moved(p)}" for p in points if p.intervals is not None and p.intervals > 1.0]
+    reasons += [f"{shown(p.point)}: is not measured any more" for p in points if p.amplitude_now is None]
     if run.trusted and not result["trusted"]:
         reasons += [f"was trusted, now is not: {text}" for text in result["reasons"]]
     return replace(base, trusted_then=run.trusted, points=points, reasons=tuple(reasons))
 
 
 def _moved(p: PointChange) -> str:
-    return f"moved by {p.apart:.3g} {p.unit}, {p.intervals:.1f} times its interval"
+    return f"moved by {p.apart:.3g} {shown(p.unit)}, {p.intervals:.1f} times its interval"
 
 
 # the results file

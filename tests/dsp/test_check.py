@@ -41,6 +41,8 @@ FAULTS = {
     "zero pulse": (0, 0.0, PULSE, check.BLOCKS, "exactly zero", "permission"),
     "dead bias": (1, -0.98, NEAR, check.BLOCKS, "stands at -0.98", "bias open or short"),
     "not finite": (2, np.where(T[5] == T, np.nan, GOOD[:, 2]), FAR, check.BLOCKS, "not finite", "record again"),
+    "infinite": (1, np.where(T[5] == T, np.inf, GOOD[:, 1]), NEAR, check.BLOCKS, "not finite", "record again"),
+    "beyond all size": (1, 1e200 * GOOD[:, 1], NEAR, check.BLOCKS, "e+199 times full scale", "damaged"),
     "clipped": (1, np.clip(6 * GOOD[:, 1], -1, 1), NEAR, check.BLOCKS, "clipped", "lower the gain"),
     "stuck": (1, np.where((T > 3) & (T < 3.2), 0.1, GOOD[:, 1]), NEAR, check.BLOCKS, "still for 200 ms", "wiggle"),
     "hot": (1, 0.95 * GOOD[:, 1] / np.abs(GOOD[:, 1]).max(), NEAR, check.CAUTION, "% of full scale", "lower the gain"),
@@ -116,6 +118,19 @@ def test_a_hand_probe_gives_no_vectors_and_a_magnet_no_high_speed():
     fast = signals.record(4.0, 30_000.0, [0.3], noise=0.003).astype(np.float64)
     found = check.examine(fast, RATE_HZ, Pulse(), [Channel("a", 1, mount="two-pole magnet")], "mm/s rms")
     assert any("two-pole magnet hands on up to about 1000 Hz" in f.what for f in found)
+
+
+def test_a_damaged_pulse_is_not_taken_for_a_machine_that_stands():
+    for value in (np.inf, np.nan, 1e200):
+        (found,) = examined(changed(0, np.where(T[5] == T, value, 0.0)), stopped=True)
+        assert (found.weight, found.where) == (check.BLOCKS, PULSE)
+
+
+def test_a_nan_of_any_kind_is_found():
+    """A signalling one, by IEEE 754: the first bit of its fraction is 0."""
+    x = GOOD.astype("f4")
+    x.view("u4")[5, 2] = 0x7F800001
+    assert "not finite" in next(f.what for f in examined(x) if f.where == FAR)
 
 
 def test_the_nameplate_tells_a_pulse_that_counts_twice():

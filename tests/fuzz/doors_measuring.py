@@ -245,7 +245,7 @@ def _recorded() -> tuple[bytes, bytes, bytes]:
 
 
 @door(
-    "reprocess",
+    "recordings measured again",
     "record",
     lambda: [_recorded()[0]],
     reprocess.ReprocessError,

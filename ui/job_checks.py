@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from stillshaft.acquire.hookup import Hookup
 from stillshaft.dsp import vectors
 from stillshaft.dsp.units import InputError
-from stillshaft.solver import diagnosis, diagnosis_rules, evidence, inspection, warming
+from stillshaft.solver import diagnosis, diagnosis_rules, evidence, evidence_warming, inspection
 from stillshaft.solver.diagnosis import Evidence, Figure, Word
 from stillshaft.solver.events import Run
 from stillshaft.solver.evidence import Place
@@ -385,4 +385,4 @@ def from_record(state: JobState) -> Evidence:
     facts = inspection.for_diagnosis(inspection.facts_from(state.brief))
     measured = [unpacked(event.what.figures.get("evidence")) for event in state.measured if event.what.trusted]
     moving = [unpacked(event.what.figures.get("evidence")) for event in state.measured if not event.what.trusted]
-    return diagnosis.merged(facts, *moving, *measured, warming.from_record(state))
+    return diagnosis.merged(facts, *moving, *measured, evidence_warming.from_record(state))

@@ -8,8 +8,8 @@ import pytest
 from stillshaft.acquire import hookup, simulated
 from stillshaft.solver import diagnosis
 from stillshaft.ui import job_checks, settling
-from test_warming import started, told
-from test_warming import watched as entry
+from test_evidence_warming import started, told
+from test_evidence_warming import watched as entry
 
 RATE_HZ = 2000.0
 WIRED = hookup.hookup_from(simulated.demo_hookup())

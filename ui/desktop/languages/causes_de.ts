@@ -1379,6 +1379,11 @@
         <translation>Hintergrund: kein Messpunkt hat 1x oder ein Ziel, um seinen Pegel zu vergleichen; zuerst 1x messen</translation>
     </message>
     <message>
+        <location filename="../../../solver/evidence_warming.py"/>
+        <source>{0}, {1} to {2} min after the start</source>
+        <translation>{0}, {1} bis {2} min nach dem Start</translation>
+    </message>
+    <message>
         <location filename="../../../solver/inspection.py"/>
         <source>{0}: check "{1}"</source>
         <translation>{0}: Prüfung „{1}“</translation>

@@ -5,7 +5,7 @@ import hashlib
 import numpy as np
 import pytest
 from stillshaft.dsp import tables
-from stillshaft.solver import diagnosis, warming
+from stillshaft.solver import diagnosis, evidence_warming
 from stillshaft.solver.events import KINDS, Event
 from stillshaft.solver.state import fold
 
@@ -19,7 +19,7 @@ def told(*entries):
         at = f"2026-03-05T{int(minute) // 60:02d}:{int(minute) % 60:02d}:{60 * (minute % 1):06.3f}+00:00"
         what = tables.checked(fields, KINDS[kind])
         written.append(Event(number, number, kind, at, "ann", what, fields))
-    return warming.from_record(fold(written))
+    return evidence_warming.from_record(fold(written))
 
 
 def started(minute, temperature="cold"):

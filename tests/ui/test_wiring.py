@@ -158,3 +158,10 @@ def test_check_blocks_and_names_what_is_wrong(folder):
     assert any(f["weight"] == "blocks" for f in whole["findings"])
     line = assert_one_line(stillshaft("check", "recording:voltage.wav", cwd=folder))
     assert "carries no hook-up; name one with --hookup FILE" in line
+
+
+def test_a_nameplate_without_a_speed_is_wrong_usage():
+    done = stillshaft("check", "simulated", "--nameplate", "0")
+    assert done.returncode == 2
+    assert "--nameplate" in done.stderr
+    assert "Traceback" not in done.stderr

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6 import QtCore, QtGui, QtWidgets
+from shiboken6 import isValid
 from stillshaft.ui.desktop import glyphs, look, phrases
 from stillshaft.ui.desktop.stages import State, Weight
 from stillshaft.ui.desktop.worded import Button, ComboBox, Label, Worded
@@ -283,6 +284,26 @@ class Scrolled(Worded, QtWidgets.QScrollArea):
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
         self.setAccessibleName(name)
         self.setWidget(inner)
+        self._wanted: QtWidgets.QWidget | None = None
+        self._soon = QtCore.QTimer(self)  # once what was changed is laid out
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(0)
+        self._soon.timeout.connect(self._show_wanted)
+
+    def show_soon(self, widget: QtWidgets.QWidget) -> None:
+        """Scroll to a widget once it is laid out; one that is higher than the window is shown from its top."""
+        self._wanted = widget
+        self._soon.start()
+
+    def _show_wanted(self) -> None:
+        widget, self._wanted = self._wanted, None
+        if widget is None or not isValid(widget) or not widget.isVisible():
+            return
+        if widget.height() > self.viewport().height() - 2 * look.GAP:
+            bar = self.verticalScrollBar()
+            bar.setValue(bar.value() + widget.mapTo(self.viewport(), QtCore.QPoint(0, -look.GAP)).y())
+        else:
+            self.ensureWidgetVisible(widget, 0, look.GAP)
 
     def resizeEvent(self, event: QtGui.QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Tell first, then lay out."""
@@ -291,18 +312,9 @@ class Scrolled(Worded, QtWidgets.QScrollArea):
 
 
 def reveal(widget: QtWidgets.QWidget) -> None:
-    """Scroll to a widget once it is laid out; one that is higher than the window is shown from its top."""
-    QtCore.QTimer.singleShot(0, widget, lambda: _reveal_now(widget))
-
-
-def _reveal_now(widget: QtWidgets.QWidget) -> None:
+    """Scroll to a widget in whatever scrolls it."""
     area = widget.parentWidget()
     while area is not None and not isinstance(area, Scrolled):
         area = area.parentWidget()
-    if area is None or not widget.isVisible():
-        return
-    if widget.height() > area.viewport().height() - 2 * look.GAP:
-        bar = area.verticalScrollBar()
-        bar.setValue(bar.value() + widget.mapTo(area.viewport(), QtCore.QPoint(0, -look.GAP)).y())
-    else:
-        area.ensureWidgetVisible(widget, 0, look.GAP)
+    if area is not None:
+        area.show_soon(widget)

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 from stillshaft.dsp import units, vectors
-from stillshaft.solver import limit_tables, vibration_limits
+from stillshaft.solver import consistency, limit_tables, vibration_limits
 from stillshaft.solver.limit_tables import GradesTable, JournalTable, LimitsError
 from stillshaft.solver.residual import Residual, probability_within, residual
 from stillshaft.solver.runs import Rotor, Runs
@@ -132,7 +132,8 @@ def tolerance(
     """Permissible residual unbalance of a rotor and, with runs, the verdict on the last of them.
 
     `grade` is a grade or the name of a journal load's rule; None takes the one usual for the kind of machine.
-    `static_couple` splits by the older way for overhung rotors instead of by bearings. Raises LimitsError for a grade,
+    `static_couple` splits by the older way for overhung rotors instead of by bearings. Where the repeatability is only
+    assumed, what repeated initial runs show is taken, as for the masses. Raises LimitsError for a grade,
     rotor data or limits that cannot be used.
     """
     reasons: list[str] = []
@@ -140,6 +141,8 @@ def tolerance(
     asked = grade is not None or journal is not None or rotor.machine is not None or rotor.mass_kg is not None
     rows: tuple[VibrationVerdict, ...] = ()
     if runs is not None:
+        runs, learnt = consistency.with_measured_repeatability(runs)
+        reasons.extend([learnt] if learnt else [])
         rows = vibration_limits.own_verdicts(runs)
     rule = None
     e_per_um = u_per = None

@@ -27,12 +27,13 @@ def placed(rng, w):
     return w * (1 + RELATIVE * rng.standard_normal(w.size)) * np.exp(1j * ANGLE * rng.standard_normal(w.size))
 
 
-def run_of(template, z, masses, noise):
-    """A run as the runs file would give it: scatter and placing as stated."""
+def run_of(template, z, masses, scatter):
+    """A run as the runs file would give it: placing as stated, scatter as stated or assumed."""
+    relative, tilt = scatter
     covariance = np.zeros((2 * POINTS, 2 * POINTS))
     for i, value in enumerate(z):
         here = slice(2 * i, 2 * i + 2)
-        covariance[here, here] = vectors.along_and_across(value, noise * abs(value), noise * abs(value))
+        covariance[here, here] = vectors.along_and_across(value, relative * abs(value), tilt * abs(value))
     pieces = tuple(
         Piece(p, complex(w), vectors.along_and_across(w, RELATIVE * abs(w), ANGLE * abs(w)), (p, w.real, w.imag))
         for p, w in enumerate(masses)
@@ -41,20 +42,23 @@ def run_of(template, z, masses, noise):
     return dataclasses.replace(template, vectors=z, masses=masses, covariance=covariance, pieces=pieces)
 
 
-def job(rng, template, noise):
-    """Initial run, trials, the correction from them, and a check run; the true residual in g·mm and the initial size."""
+def job(rng, template, noise, repeats=0, assumed=None):
+    """Initial runs, trials, the correction from them, and a check run; the true residual in g·mm and the initial size."""
     h, v0 = (rng.standard_normal(s) + 1j * rng.standard_normal(s) for s in ((POINTS, PLANES), POINTS))
     u0 = rng.standard_normal(PLANES) + 1j * rng.standard_normal(PLANES)
     v0 = h @ u0 + 0.02 * np.abs(h @ u0).max() * v0  # a little that no mass explains
     trial = rng.uniform(0.3, 1.0) * np.abs(v0).max() / np.abs(h).max(axis=0)
     runs, really = [], np.zeros(PLANES, dtype=complex)
-    steps = [really, *(trial[p] * np.eye(PLANES)[p] + 0j for p in range(PLANES))]
+    told = assumed or (noise, noise)
+    steps = [*[really] * (1 + repeats), *(trial[p] * np.eye(PLANES)[p] + 0j for p in range(PLANES))]
     for number, w in enumerate(steps):
-        runs.append(run_of(template.runs[number], scattered(rng, v0 + h @ placed(rng, w), noise), w, noise))
+        runs.append(
+            run_of(template.runs[max(0, number - repeats)], scattered(rng, v0 + h @ placed(rng, w), noise), w, told)
+        )
     (fitted,) = fit(dataclasses.replace(template, runs=tuple(runs)))
     correction = -np.linalg.pinv(fitted.influence) @ fitted.initial
     really = placed(rng, correction)
-    check = run_of(template.runs[-1], scattered(rng, v0 + h @ really, noise), correction, noise)
+    check = run_of(template.runs[-1], scattered(rng, v0 + h @ really, noise), correction, told)
     left = np.linalg.pinv(h) @ (v0 + h @ really)
     return dataclasses.replace(template, runs=(*runs, check)), left * RADIUS_MM, np.abs(u0).max() * RADIUS_MM
 
@@ -118,3 +122,40 @@ def test_wrong_verdicts(tmp_path, figure):
                 band=(0.0, 2.0), y_from=0.0)  # fmt: skip
     if not figure.quick:
         assert len(decisions["all"]) >= 8000
+
+
+@pytest.mark.benchmark
+@pytest.mark.timeout(1800)
+@pytest.mark.parametrize("repeats", [1, 3])
+def test_wrong_verdicts_where_the_scatter_is_only_assumed(tmp_path, figure, repeats):
+    """2 % and 2° are assumed; beside it the same verdicts where nothing is learnt from repeated initial runs."""
+    rng = np.random.default_rng(12)
+    blank = [(n, [1.0] * POINTS, w) for n, w in (("i", (0, 0)), ("a", (1, 0)), ("b", (0, 1)), ("check", (1, 1)))]
+    template = dataclasses.replace(
+        write(tmp_path / "r.toml", blank, ("left", "right"), tuple("ABCD")),
+        repeatability=(0.02, math.radians(2.0)),
+        repeatability_assumed=True,
+    )
+    jobs = figure.count(JOBS)
+    for title, noise in NOISES.items():
+        found = {True: [], False: []}  # learnt or not
+        for _ in range(jobs):
+            runs, left, start = job(rng, template, noise, repeats, template.repeatability)
+            limit = rng.choice(LIMITS) * start
+            mass_kg = 2.0 * limit / (1000.0 * 6.3 / (1500.0 * math.pi / 30.0))
+            rotor = Rotor("between bearings", mass_kg, 1500.0, None, None)
+            for learning, rows in found.items():
+                told = dataclasses.replace(runs, repeatability_assumed=learning)
+                planes = limits.tolerance("G6.3", rotor, told).planes
+                rows.extend((p.verdict, abs(u) <= limit) for p, u in zip(planes, left, strict=True))
+        wrong, untold, met = {}, {}, {}
+        for learning, rows in found.items():
+            verdict, true = (np.array(column) for column in zip(*rows, strict=True))
+            met[learning] = verdict == "met"
+            wrong[learning] = 100.0 * np.mean(~true[met[learning]])
+            untold[learning] = 100.0 * np.mean(verdict == "cannot be told")
+        of = f"2 % assumed, {repeats} repeated, truth {title}"
+        figure(f"wrong among met, {of}", wrong[True], "%", at_most=2.0, cases=int(met[True].sum()) // PLANES, share=True,
+               textbook=("nothing learnt", wrong[False]))  # fmt: skip
+        figure(f"cannot be told, {of}", untold[True], "%", cases=len(found[True]) // PLANES, share=True,
+               textbook=("nothing learnt", untold[False]))  # fmt: skip

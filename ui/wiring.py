@@ -113,10 +113,10 @@ def tap_each(
 
 
 def _heard(acquisition: Acquisition, seconds: float, go_on: Callable[[], None]) -> Real:
-    """Deviation of each input while so many seconds pass."""
+    """Deviation of each input over so many seconds of its samples, which may come late."""
     parts: list[Real] = []
-    deadline = time.monotonic() + seconds
-    while time.monotonic() < deadline or not parts:
+    frames = 0
+    while frames < seconds * acquisition.rate_hz:
         go_on()
         block = acquisition.read()
         if block is None:
@@ -125,6 +125,7 @@ def _heard(acquisition: Acquisition, seconds: float, go_on: Callable[[], None]) 
             time.sleep(0.01)
         else:
             parts.append(block.samples.astype(np.float64))
+            frames += len(block.samples)
     return np.asarray(np.concatenate(parts).std(axis=0) + _FLOOR)
 
 
@@ -136,11 +137,11 @@ def _tapped(
     patience_s: float,
     go_on: Callable[[], None],
 ) -> check.Finding:
-    """What the next tap says of a point."""
+    """What the next tap says of a point; patience is counted in samples, or by the clock while none come."""
     names = hookup.channel_names(acquisition.channels)
     where = f"{point.name}, input {point.index + 1}"
-    deadline = time.monotonic() + patience_s
-    while time.monotonic() < deadline:
+    frames, deadline = 0, time.monotonic() + patience_s
+    while frames < patience_s * acquisition.rate_hz and time.monotonic() < deadline:
         go_on()
         block = acquisition.read()
         if block is None:
@@ -148,6 +149,8 @@ def _tapped(
                 raise WiringError(f"{acquisition.description}: {acquisition.failure}")
             time.sleep(0.01)
             continue
+        frames += len(block.samples)
+        deadline = time.monotonic() + patience_s
         over = np.abs(block.samples / quiet)
         over[:, hookup.pulse.index] = 0.0
         loudest = int(over.max(axis=0).argmax())

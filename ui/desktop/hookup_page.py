@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from PySide6 import QtCore, QtWidgets
+from PySide6 import QtWidgets
 from stillshaft.acquire import hookup as hookups
 from stillshaft.dsp import check
 from stillshaft.solver import cautions
@@ -213,20 +213,12 @@ class HookupPage(Page):
     def _taps(self) -> None:
         self._begin("The machine stands, isolated and locked. Wait for the first sensor to be named.", self.checks.taps)
 
-    def _bring_into_view(self, widget: QtWidgets.QWidget) -> None:
-        """Scroll to where something is asked or told."""
-        above: QtWidgets.QWidget | None = self
-        while above is not None and not isinstance(above, QtWidgets.QScrollArea):
-            above = above.parentWidget()
-        if above is not None:
-            QtCore.QTimer.singleShot(0, above, lambda: above.ensureWidgetVisible(widget, 0, look.GAP))
-
     def _begin(self, note: str, make: Callable[[hookups.Hookup], None]) -> None:
         if self.wiring.hookup is not None and not self._busy:
             self.findings.show_findings((), note)
             make(self.wiring.hookup)
             self._renew()
-            self._bring_into_view(self.findings)
+            parts.reveal(self.findings)
 
     def _calibrate_now(self, asked: Asked) -> None:
         if self.wiring.hookup is not None and not self._busy:
@@ -330,7 +322,7 @@ class HookupPage(Page):
         self.findings.ask("")
         self.findings.show_findings(findings, note)
         self._renew()
-        self._bring_into_view(self.findings)
+        parts.reveal(self.findings)
 
     def _not_checked(self, why: str) -> None:
         self.findings.ask("")

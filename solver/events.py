@@ -449,8 +449,10 @@ def _check_run(run: Run, where: str) -> None:
         raise RecordError(f"{where}: speed_rpm: {run.speed_rpm:g} must be above 0")
     if any(v.amplitude < 0.0 for v in run.vectors):
         raise RecordError(f"{where}: vectors: an amplitude is below 0")
-    if run.covariance is not None and len(run.covariance.matrix) != 2 * len(run.covariance.points):
-        raise RecordError(f"{where}: covariance.matrix: must have two rows for each of its points")
+    if run.covariance is not None:
+        size = 2 * len(run.covariance.points)
+        if [len(row) for row in run.covariance.matrix] != [size] * size:
+            raise RecordError(f"{where}: covariance.matrix: must have two rows and columns for each of its points")
 
 
 def _check_pieces(pieces: list[Piece], where: str) -> None:

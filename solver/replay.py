@@ -190,11 +190,10 @@ def _initial_state(state: JobState, run: JobRun) -> dict[str, int]:
 def _covariance_table(run: JobRun, factor: float, points: Sequence[str]) -> dict[str, Any]:
     given = run.what.covariance
     assert given is not None
-    matrix = np.array(given.matrix, dtype=np.float64) if _square(given.matrix) else None
     missing = [p for p in points if p not in given.points]
-    if matrix is None or missing:
-        what = f"lacks {shown(missing)}" if missing else "is not square"
-        raise RecordError(f'run "{shown(run.what.name)}".covariance: {what}')
+    if missing:
+        raise RecordError(f'run "{shown(run.what.name)}".covariance: lacks {shown(missing)}')
+    matrix = np.array(given.matrix, dtype=np.float64)
     rows = [2 * given.points.index(p) + part for p in points for part in (0, 1)]
     turns = np.array([run.turn_deg[p] for p in points])
     picked = matrix[np.ix_(rows, rows)]
@@ -205,10 +204,6 @@ def _covariance_table(run: JobRun, factor: float, points: Sequence[str]) -> dict
     if given.degrees_of_freedom is not None:
         table["degrees_of_freedom"] = given.degrees_of_freedom
     return table
-
-
-def _square(matrix: list[list[float]]) -> bool:
-    return all(len(row) == len(matrix) for row in matrix)
 
 
 def _piece_table(piece: Piece, turn_deg: float) -> dict[str, Any]:

@@ -355,11 +355,6 @@
     </message>
     <message>
         <location filename="../../../solver/events.py"/>
-        <source>{0}: covariance.matrix: must have two rows for each of its points</source>
-        <translation>{0}: covariance.matrix: muss zwei Zeilen je Messpunkt haben</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/events.py"/>
         <source>{0}: radius_mm: {1} must be above 0</source>
         <translation>{0}: radius_mm: {1} muss größer als 0 sein</translation>
     </message>
@@ -387,6 +382,11 @@
         <location filename="../../../solver/events.py"/>
         <source>names what was put on</source>
         <translation>nennt, was angebracht wurde</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/events.py"/>
+        <source>{0}: covariance.matrix: must have two rows and columns for each of its points</source>
+        <translation>{0}: covariance.matrix: muss je Messpunkt zwei Zeilen und Spalten haben</translation>
     </message>
     <message>
         <location filename="../../../solver/guidance.py"/>

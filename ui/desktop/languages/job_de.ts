@@ -355,16 +355,6 @@
     </message>
     <message>
         <location filename="../../../solver/replay.py"/>
-        <source>is not square</source>
-        <translation>ist nicht quadratisch</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/replay.py"/>
-        <source>run "{0}".covariance: {1}</source>
-        <translation>Lauf „{0}“, Kovarianz: {1}</translation>
-    </message>
-    <message>
-        <location filename="../../../solver/replay.py"/>
         <source>cannot be solved again: {0}</source>
         <translation>lässt sich nicht nachrechnen: {0}</translation>
     </message>
@@ -417,6 +407,11 @@
         <location filename="../../../solver/replay.py"/>
         <source>{0}: {1} is not as it was when it was recorded (its SHA-256 differs)</source>
         <translation>{0}: {1} ist nicht mehr wie beim Protokollieren (SHA-256 weicht ab)</translation>
+    </message>
+    <message>
+        <location filename="../../../solver/replay.py"/>
+        <source>run "{0}".covariance: lacks {1}</source>
+        <translation>Lauf „{0}“, Kovarianz: es fehlt {1}</translation>
     </message>
     <message>
         <location filename="../../../ui/analysis.py"/>

@@ -129,10 +129,8 @@ def _pair(state: JobState, early: JobRun, late: JobRun) -> _Seen | None:
 def _points_told(run: Run) -> set[str]:
     """Points whose vectors and scatter can be reckoned with."""
     given = run.covariance
-    if given is not None:
-        rows = [row for row in given.matrix if len(row) == 2 * len(given.points)]
-        if len(rows) < len(given.matrix) or any(abs(value) > _LARGEST for row in rows for value in row):
-            return set()
+    if given is not None and any(abs(value) > _LARGEST for row in given.matrix for value in row):
+        return set()
     return {v.point for v in run.vectors if v.verdict in _TOLD and v.amplitude < _LARGEST}
 
 

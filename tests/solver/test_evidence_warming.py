@@ -199,7 +199,6 @@ def test_a_long_recording_is_as_old_as_its_run_says():
 
 
 def test_a_record_that_somebody_else_wrote_tells_nothing():
-    ragged = {"points": ["A"], "matrix": [[1.0], [0.0, 1.0]], "degrees_of_freedom": 4.0}
     huge = {"points": ["A"], "matrix": [[1e300, 0.0], [0.0, 1e300]], "degrees_of_freedom": 4.0}
-    for more in ({"unit": "kg"}, {"covariance": ragged}, {"covariance": huge}):
+    for more in ({"unit": "kg"}, {"covariance": huge}):
         assert dict(told(*WARMED[:3], run(40, "late", 40.0, TURNED, **more))) == {}

@@ -10,7 +10,7 @@ from __future__ import annotations
 import typing
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Any, Generic, Literal, TypeVar
+from typing import Any, Generic, Literal, TypeVar, get_args
 
 import msgspec
 from stillshaft.dsp import tables
@@ -227,10 +227,14 @@ class Reference(tables.Strict):
     why: str = ""
 
 
+Temperature = Literal["cold", "warm", "hot"]
+TEMPERATURES: tuple[Temperature, ...] = get_args(Temperature)
+
+
 class Start(tables.Strict):
     """The machine was started; starts are counted."""
 
-    temperature: Literal["cold", "warm", "hot"] | None = None
+    temperature: Temperature | None = None
     note: str = ""
 
 

@@ -20,6 +20,7 @@ from stillshaft.ui.job_command import (
     SecondsOption,
     SeedOption,
     SourceArgument,
+    WasOption,
     WhyOption,
     acknowledge_start,
     act_done,
@@ -144,6 +145,7 @@ def run(
     running: Annotated[
         bool, typer.Option("--running", help="The machine ran on since the last run: no new start.")
     ] = False,
+    temperature: WasOption = None,
     seconds: SecondsOption = None,
     revolutions: Annotated[int | None, typer.Option(help="Stop after so many revolutions.", min=2)] = None,
     until_interval: Annotated[
@@ -162,6 +164,8 @@ def run(
         raise typer.BadParameter("give a source or --recording: one of them")
     if settle is not None and source is None:
         raise typer.BadParameter("--settle: a recording was made before; only a source can be watched")
+    if temperature is not None and (source is None or running):
+        raise typer.BadParameter("--was: is said of a start, and this run has none")
     with opened(context, folder) as session:
         session.refuse_closed()
         since = len(session.job.events)
@@ -178,7 +182,7 @@ def run(
                 acknowledge_start(session, acknowledge)
                 _wire(session, chosen)
                 if not running:
-                    session.count_start()
+                    session.count_start(temperature)
                 with account.live() as live, stop_called(session):
                     settle_s = None if settle is None else 60.0 * settle
                     path = session.record_source(chosen.request, stop, live, settle_s=settle_s)

@@ -12,6 +12,7 @@ from stillshaft.ui.job_command import (
     FolderArgument,
     JobVerbError,
     NoteOption,
+    WasOption,
     WhyOption,
     act_done,
     jobs,
@@ -132,15 +133,11 @@ def cleaned(
 def start(
     context: typer.Context,
     folder: FolderArgument,
-    temperature: Annotated[
-        str | None, typer.Option("--was", metavar="cold|warm|hot", help="How the machine was.")
-    ] = None,
+    temperature: WasOption = None,
     note: NoteOption = "",
     as_json: JsonOption = False,
 ) -> None:
     """Count a start of the machine that was no run of this job."""
-    if temperature not in (None, "cold", "warm", "hot"):
-        raise typer.BadParameter(f"--was {temperature}: cold, warm or hot")
     with opened(context, folder) as session:
         session.refuse_closed()
         since = len(session.job.events)

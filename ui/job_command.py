@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 from stillshaft.dsp.units import InputError, shown
+from stillshaft.solver.events import TEMPERATURES
 from stillshaft.ui.command import app, print_json, this_user, warn
 
 if TYPE_CHECKING:
@@ -36,6 +37,20 @@ SeedOption = Annotated[
 FastOption = Annotated[bool, typer.Option("--fast", help="Simulated rotor or recording: not in real time.")]
 AcknowledgeOption = Annotated[
     str | None, typer.Option(metavar="NAME", help="Who saw to the cautions: needed where nobody can be asked.")
+]
+
+
+def _temperature(text: str | None) -> str | None:
+    if text not in (None, *TEMPERATURES):
+        raise typer.BadParameter(f"{shown(text)}: {', '.join(TEMPERATURES[:-1])} or {TEMPERATURES[-1]}")
+    return text
+
+
+WasOption = Annotated[
+    str | None,
+    typer.Option(
+        "--was", metavar="|".join(TEMPERATURES), callback=_temperature, help="How the machine was at the start."
+    ),
 ]
 
 

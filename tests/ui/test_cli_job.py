@@ -228,6 +228,20 @@ def test_a_run_can_wait_for_the_machine_to_settle_and_keeps_what_it_saw(begun, r
     assert "only a source can be watched" in done.stderr
 
 
+def test_how_warm_the_machine_was_is_kept_with_its_start(begun, recordings):
+    told("run", begun, *TAKE, "--was", "cold")
+    with Job.open(begun, read_only=True) as opened:
+        assert [s.what.temperature for s in opened.state.starts] == ["cold"]
+    for more, match in (
+        ((*TAKE, "--was", "tepid"), "tepid: cold, warm or hot"),
+        ((*TAKE, "--running", "--was", "warm"), "--was: is said of a start, and this run has none"),
+        (("--recording", recordings["initial"], "--was", "warm"), "--was: is said of a start, and this run has none"),
+    ):
+        done = job("run", begun, *more)
+        assert done.exit_code == 2
+        assert match in " ".join(done.stderr.split())
+
+
 def test_an_earlier_recording_above_the_abort_level_calls_too(begun, recordings):
     job("brief", begun, "--set", "abort.drive end horizontal = 2 mm/s rms")
     done = job("run", begun, "--recording", recordings["initial"])

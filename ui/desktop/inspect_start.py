@@ -30,11 +30,11 @@ def show_before_start(card: StartCard, shown: Shown) -> None:
     card.already.setVisible(not changed)
 
 
-def record_start(session: Session, texts: Sequence[str], who: str) -> None:
-    """Write into the record that somebody saw to the cautions, and that the machine is started."""
+def record_start(session: Session, texts: Sequence[str], who: str, temperature: str | None) -> None:
+    """Write into the record that somebody saw to the cautions, and that the machine is started, cold, warm or hot."""
     session.refuse_closed()
     session.acknowledge(texts, who)
-    session.count_start()
+    session.count_start(temperature)
 
 
 class BeforeCheck(QtWidgets.QWidget):
@@ -127,11 +127,11 @@ class BeforeCheck(QtWidgets.QWidget):
             self.hands.show_cautions(cautions.before_hands(shown.state), shown.by, "")
 
     def _record(self, card: CautionsCard, texts: list[str], who: str) -> None:
-        what, starts = self.what, card is self.start
+        what, starts, temperature = self.what, card is self.start, self.start.temperature
 
         def work(session: Session) -> None:
             if starts:
-                record_start(session, texts, who)
+                record_start(session, texts, who, temperature)
             else:
                 session.acknowledge(texts, who)
 

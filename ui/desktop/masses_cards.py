@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Hashable, Sequence
 
 from PySide6 import QtCore, QtGui, QtWidgets
@@ -441,6 +442,9 @@ class CautionsCard(parts.Card):
         foot.addWidget(self.who, 1)
         self.say = parts.button("All of it &holds", self._say, "main", "Write into the record that this was seen to")
         foot.addWidget(self.say)
+        # what comes before and after the cautions, as Tab goes
+        self.above: list[QtWidgets.QWidget] = []
+        self.below: list[QtWidgets.QWidget] = [self.who, self.say]
         self.body.addLayout(foot)
         self.trouble = Said()
         self.body.addWidget(self.trouble)
@@ -481,6 +485,19 @@ class CautionsCard(parts.Card):
             line.addWidget(parts.label(caution.text, "" if caution.acknowledge else "quiet", wrap=True), 1)
             self._said.append((tick, row))
         self._arrange()
+        self._set_tab_order()
+
+    def _set_tab_order(self) -> None:
+        """What is shown anew would come last on its page: it stands between what is above and below it."""
+        first = (self.above or self.below)[0]
+        before = first.previousInFocusChain()
+        while before not in (None, first) and (
+            before.focusPolicy() == QtCore.Qt.FocusPolicy.NoFocus or self.isAncestorOf(before)
+        ):
+            before = before.previousInFocusChain()
+        begin = [] if before is None or before is first else [before]
+        for earlier, later in itertools.pairwise([*begin, *self.above, *self.ticks, *self.below]):
+            QtWidgets.QWidget.setTabOrder(earlier, later)
 
     def _arrange(self) -> None:
         """Row by row, as Tab goes; what is only to be known stands across both columns."""

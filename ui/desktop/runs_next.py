@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from PySide6 import QtCore, QtWidgets
 from stillshaft.dsp.units import InputError
 from stillshaft.solver.brief import Condition
+from stillshaft.solver.events import TEMPERATURES
 from stillshaft.solver.run_checks import limits
 from stillshaft.ui.desktop import look, parts
 from stillshaft.ui.desktop.masses_cards import CautionsCard
@@ -29,6 +30,7 @@ _ENDS: dict[str, tuple[float, float] | float | None] = {
     BY_HAND: None,
 }
 _AS_IT_STANDS = "as the job stands"
+_NOT_NOTED = "not noted"
 
 
 class RunFormError(InputError):
@@ -197,7 +199,14 @@ class StartCard(CautionsCard):
         self.heading.setText("Before the start")
         self.setAccessibleName("Before the start")
         self.starts = parts.label("", "quiet", wrap=True)
-        self.body.insertWidget(1, self.starts)
+        self.was = parts.Choice()
+        self.was.addItems([_NOT_NOTED, *TEMPERATURES])
+        head = QtWidgets.QHBoxLayout()
+        head.setSpacing(look.TIGHT)
+        head.addWidget(self.starts, 1)
+        head.addWidget(parts.labelled("Temperature of the machine", self.was))
+        head.addWidget(self.was)
+        self.body.insertLayout(1, head)
         self.say.setText("All of it &holds: start")
         self.say.setAccessibleName("All of it holds: start")
         self.already = parts.button("It runs &already", self.runs.emit, tip="Measure a machine that is not started now")
@@ -205,14 +214,22 @@ class StartCard(CautionsCard):
         row.addStretch(1)
         row.addWidget(self.already)
         self.body.addLayout(row)
+        self.above, self.below = [self.was], [*self.below, self.already]
+
+    @property
+    def temperature(self) -> str | None:
+        """How the machine is when it is started; None where nobody says so."""
+        return self.was.currentText() if self.was.currentIndex() else None
 
     def begin_anew(self) -> None:
         """Every start is looked at by itself."""
         for tick in self.ticks:
             tick.setChecked(False)
+        self.was.setCurrentIndex(0)
 
     def set_theme(self, theme: Theme) -> None:
         """Recolour."""
+        self.was.set_theme(theme)
         self.done.set_theme(theme)
         self.trouble.set_theme(theme)
 

@@ -155,8 +155,9 @@ class RunsPage(Page):
         parts.reveal(self.start)
 
     def _acknowledge(self, texts: list[str], who: str) -> None:
+        temperature = self.start.temperature
         self.job.act(
-            lambda session: record_start(session, texts, who),
+            lambda session: record_start(session, texts, who, temperature),
             lambda _none: self._go(time.monotonic()),
             lambda why: self.start.trouble.say(f"{why}."),
         )

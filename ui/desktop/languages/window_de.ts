@@ -1536,6 +1536,18 @@
         <translation>Auf die Quelle wird gewartet: Es geht von selbst weiter, sobald sie wieder da ist.</translation>
     </message>
     <message>
+        <source>cold</source>
+        <translation>kalt</translation>
+    </message>
+    <message>
+        <source>warm</source>
+        <translation>warm</translation>
+    </message>
+    <message>
+        <source>hot</source>
+        <translation>heiß</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/app.py"/>
         <source>Folder of a job</source>
         <translation>Ordner eines Auftrags</translation>
@@ -7654,6 +7666,16 @@ Letzter Lauf {1}
         <translation>Einlaufen abwarten (&amp;J)</translation>
     </message>
     <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>not noted</source>
+        <translation>nicht vermerkt</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/runs_next.py"/>
+        <source>Temperature of the machine</source>
+        <translation>Temperatur der Maschine</translation>
+    </message>
+    <message>
         <location filename="../../../ui/desktop/runs_page.py"/>
         <source>Runs</source>
         <translation>Läufe</translation>
@@ -8492,11 +8514,6 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/why.toml"/>
         <source>How many starts the machine has had in this job, and how many it may still have.</source>
         <translation>Wie viele Starts die Maschine in diesem Auftrag hatte, und wie viele noch erlaubt sind.</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/why.toml"/>
-        <source>A start is counted when the cautions were acknowledged. How many are allowed, and how many minutes lie between, is the owner's or the motor maker's word in the brief.</source>
-        <translation>Ein Start zählt, sobald die Vorsichtsregeln bestätigt sind. Wie viele erlaubt sind und wie viele Minuten dazwischen liegen, steht in der Aufgabe, nach dem Wort des Betreibers oder des Motorherstellers.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why.toml"/>
@@ -9572,6 +9589,11 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/why.toml"/>
         <source>Until the brief or repeated runs say otherwise a repeatability is assumed: {0} % and {0}°, with a belt, heat or a load that it follows {1} % and {1}°, within {2} % of a resonance {3} % and {3}°. Placing is {4} until the brief says otherwise. Runs that agree worse than would happen in {5} % of sound jobs are doubted.</source>
         <translation>Bis die Aufgabe oder wiederholte Läufe etwas anderes sagen, wird eine Wiederholbarkeit angenommen: {0} % und {0}°, mit Riemen, Wärme oder einer Last, der die Schwingung folgt, {1} % und {1}°, näher als {2} % an einer Resonanz {3} % und {3}°. Für die Platzierung gilt {4}, bis die Aufgabe etwas anderes sagt. Läufe, die schlechter zusammenpassen, als es bei {5} % einwandfreier Aufträge vorkäme, werden angezweifelt.</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/why.toml"/>
+        <source>A start is counted when the cautions were acknowledged. One whose temperature was not noted counts as a cold and as a hot one. How many are allowed, and how many minutes lie between, is the owner's or the motor maker's word in the brief.</source>
+        <translation>Ein Start zählt, sobald die Vorsichtsregeln bestätigt sind. Einer, dessen Temperatur nicht vermerkt ist, zählt als kalter und als heißer. Wie viele erlaubt sind und wie viele Minuten dazwischen liegen, steht in der Aufgabe, nach dem Wort des Betreibers oder des Motorherstellers.</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/why_panel.py"/>

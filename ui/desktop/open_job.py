@@ -56,21 +56,6 @@ class Guided:
     may_pass: bool
 
 
-@dataclass(frozen=True)
-class _Act:
-    work: Callable[[], Any]
-    done: Callable[[Any], None] | None
-    failed: Failed | None
-
-
-@dataclass(frozen=True)
-class _Outcome:
-    act: _Act
-    result: Any
-    error: str | None
-    shown: Shown | None
-
-
 class OpenJob(QtCore.QObject):
     """Opens, begins and closes jobs, and does what the person does to the one that is open.
 
@@ -81,7 +66,7 @@ class OpenJob(QtCore.QObject):
     changed = QtCore.Signal()
     advised = QtCore.Signal()
     refused = QtCore.Signal(str)
-    _finished = QtCore.Signal(object)
+    _finished = QtCore.Signal(int, object)
     _worked_out = QtCore.Signal(object)
     _no_advice = QtCore.Signal(str)
 
@@ -93,8 +78,8 @@ class OpenJob(QtCore.QObject):
         self._session: Session | None = None  # of the thread
         self._problems: tuple[str, ...] = ()
         self._made: Shown | None = None
-        self._waiting: queue.SimpleQueue[_Act | None] = queue.SimpleQueue()
-        self._pending = 0
+        self._waiting: queue.SimpleQueue[int | None] = queue.SimpleQueue()
+        self._errands = tasks.Errands()
         self._closed = False
         self._thread: threading.Thread | None = None
         self._finished.connect(self._hand_over, QtCore.Qt.ConnectionType.QueuedConnection)
@@ -152,7 +137,7 @@ class OpenJob(QtCore.QObject):
     @property
     def busy(self) -> bool:
         """True while something is being done."""
-        return self._pending > 0
+        return len(self._errands) > 0
 
     def close(self) -> None:
         """Finish what was asked for, then close the job."""
@@ -171,27 +156,19 @@ class OpenJob(QtCore.QObject):
         if self._thread is None:
             self._thread = threading.Thread(target=self._work, name="job", daemon=True)
             self._thread.start()
-        self._pending += 1
-        self._waiting.put(_Act(work, done, failed))
+        self._waiting.put(self._errands.put(work, done, failed))
 
     def _work(self) -> None:
         """On the thread: one act after the other, until there is no more."""
-        while (act := self._next()) is not None:
-            result, error = None, None
-            try:
-                try:
-                    result = act.work()
-                finally:
-                    self._look()
-            except Exception as problem:  # noqa: BLE001 - without this thread no act would be done any more
-                error = tasks.why(problem)
+        while (number := self._next()) is not None:
+            self._errands.run(number, self._look)
             if not self._closed:
-                self._finished.emit(_Outcome(act, result, error, self._made))
+                self._finished.emit(number, self._made)
         if self._session is not None:
             self._session.close()
             self._session = None
 
-    def _next(self) -> _Act | None:
+    def _next(self) -> int | None:
         """On the thread: the next act; while there is none, what the guidance says is worked out."""
         try:
             return self._waiting.get_nowait()
@@ -251,18 +228,14 @@ class OpenJob(QtCore.QObject):
             self.guided = guided
             self.advised.emit()
 
-    def _hand_over(self, outcome: _Outcome) -> None:
+    def _hand_over(self, number: int, shown: Shown | None) -> None:
         """On the screen's thread: tell."""
-        self._pending -= 1
+        end = self._errands.take(number)
         if self._closed:
             return
-        if outcome.shown is not self.shown:
-            self.shown = outcome.shown
+        if shown is not self.shown:
+            self.shown = shown
             self.changed.emit()
-        if outcome.error is None:
-            if outcome.act.done is not None:
-                outcome.act.done(outcome.result)
-        elif outcome.act.failed is not None:
-            outcome.act.failed(outcome.error)
-        else:
-            self.refused.emit(outcome.error)
+        unheard = end()
+        if unheard is not None:
+            self.refused.emit(unheard)

@@ -76,3 +76,33 @@ def test_advice_that_cannot_be_worked_out_is_said_and_the_job_goes_on(qapp, wait
     assert job.shown.state.brief.machine.name == "fan 3"
     assert traces
     job.close()
+
+
+class Held:
+    """Notes the thread on which it goes, as a widget's Python part would."""
+
+    def __init__(self, went):
+        self._went = went
+
+    def __del__(self):
+        self._went.append(threading.current_thread())
+
+
+def test_what_only_an_act_holds_goes_on_the_thread_of_the_screen(qapp, wait_until, tmp_path):
+    """A widget that a list drew anew while the act was done would otherwise go on the thread that did it."""
+    job, tasks, went = OpenJob(), Tasks(), []
+
+    def holding(work):
+        held = Held(went)
+        return {"work": lambda *_: (held, work()), "done": lambda _: held, "failed": lambda _: held}
+
+    job.create(tmp_path / "fan", "fan", "first person")
+    for work in [refused, dict] * 10:
+        job.act(**holding(work))
+        tasks.run("work", **holding(work))
+        wait_until(lambda: not job.busy and not tasks.busy)
+    job.act(lambda _session: None)  # until then the thread might hold the last one
+    wait_until(lambda: len(went) == 40)
+    assert set(went) == {threading.main_thread()}
+    job.close()
+    tasks.close()

@@ -119,8 +119,8 @@ class Tasks(QtCore.QObject):
 
     @property
     def busy(self) -> bool:
-        """True while work is under way."""
-        return any(t.is_alive() for t in self._threads)
+        """True until the result of all work was handed over."""
+        return len(self._errands) > 0
 
     def _hand_over(self, number: int) -> None:
         end = self._errands.take(number)

@@ -395,7 +395,8 @@ class Index:
     """
 
     def __init__(self, path: Path | None, root: Path) -> None:
-        self._path, self._program = path, program_of("solver", "ui/library_index.py")
+        self._path = path
+        self._program = "" if path is None else program_of("solver", "ui/library_index.py")
         self._before = len(os.path.join("" if str(root) == "." else root, ""))  # what a folder's path begins with
         self._known = {} if path is None else self._read(path)
         self._new: dict[str, _Remembered] = {}

@@ -73,4 +73,4 @@ def test_the_same_on_an_x_server(x_server):
         env=x_server, capture_output=True, text=True, check=False, timeout=1200,
     )  # fmt: skip
     assert done.returncode == 0, done.stdout + done.stderr
-    assert "6 passed" in done.stdout
+    assert "8 passed" in done.stdout

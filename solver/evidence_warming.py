@@ -22,6 +22,7 @@ from stillshaft.solver import evidence, inspection, run_checks, run_vectors
 from stillshaft.solver.diagnosis import Evidence, Figure
 from stillshaft.solver.events import Event, Measured, Run, Start
 from stillshaft.solver.inspection import SETTLED_S, SPEED_ACCEPTED
+from stillshaft.solver.run_checks import start_before
 from stillshaft.solver.state import JobRun, JobState
 
 Real = NDArray[np.float64]
@@ -72,10 +73,6 @@ def from_record(state: JobState) -> Evidence:
     return MappingProxyType({KEY: best[-1]} if best else {})
 
 
-def _start_before(state: JobState, id: int) -> Event[Start] | None:
-    return next((s for s in reversed(state.starts) if s.id < id), None)
-
-
 def _started_cold(start: Event[Start] | None) -> bool | None:
     """Whether a start was cold; None where nobody noted it."""
     return None if start is None or start.what.temperature is None else start.what.temperature == "cold"
@@ -104,7 +101,7 @@ def _pair(state: JobState, early: JobRun, late: JobRun) -> _Seen | None:
     minutes = _minutes(state, early, late)
     if minutes is None:
         return None
-    cold = _started_cold(_start_before(state, early.id))
+    cold = _started_cold(start_before(state, early.id))
     alike = inspection.likeness(
         early.what.speed_rpm, late.what.speed_rpm, early.what.conditions, late.what.conditions,
         {c.name: c.tolerance for c in state.brief.conditions},
@@ -139,7 +136,7 @@ def _minutes(state: JobState, early: JobRun, late: JobRun) -> tuple[float, float
     begin, end = early.what.minutes_since_start, late.what.minutes_since_start
     if begin is None or end is None or not (0.0 <= begin <= _EARLY_MINUTES and end - begin >= _LEAST_MINUTES):
         return None
-    starts = [_start_before(state, run.id) for run in (early, late)]
+    starts = [start_before(state, run.id) for run in (early, late)]
     if starts[1] is None:  # none was recorded: the times of the entries tell whether the machine ran on
         apart = _at_minutes(late.event.at) - _at_minutes(early.event.at)
         return (begin, end) if abs(apart - (end - begin)) <= _AGREE_MINUTES else None
@@ -148,7 +145,7 @@ def _minutes(state: JobState, early: JobRun, late: JobRun) -> tuple[float, float
 
 def _settled_before(state: JobState, run: JobRun) -> bool:
     """Whether the last that was seen of settling since the start was that 1x moves no more."""
-    start = _start_before(state, run.id)
+    start = start_before(state, run.id)
     since = 0 if start is None else start.id
     said = [m.what for m in state.measured if m.what.what == "settling" and since < m.id < run.id]
     return bool(said) and said[-1].figures.get("verdict") == "settled"
@@ -156,14 +153,7 @@ def _settled_before(state: JobState, run: JobRun) -> bool:
 
 def _together(found: dict[str, run_vectors.Measured], names: Sequence[str]) -> tuple[Complex, Real]:
     """Vectors and their covariance, point beside point."""
-    return np.array([found[n].z for n in names]), _beside([found[n].covariance for n in names])
-
-
-def _beside(blocks: Sequence[Real]) -> Real:
-    whole = np.zeros((2 * len(blocks), 2 * len(blocks)))
-    for i, block in enumerate(blocks):
-        whole[2 * i : 2 * i + 2, 2 * i : 2 * i + 2] = block
-    return whole
+    return np.array([found[n].z for n in names]), run_vectors.beside([found[n].covariance for n in names])
 
 
 # 1x that was watched
@@ -204,8 +194,8 @@ def _begun(state: JobState, event: Event[Measured], watched_s: float) -> tuple[f
         )
         if run is None or run.what.minutes_since_start is None:
             return None
-        return run.what.minutes_since_start, _started_cold(_start_before(state, run.id))
-    start = _start_before(state, event.id)
+        return run.what.minutes_since_start, _started_cold(start_before(state, run.id))
+    start = start_before(state, event.id)
     if start is None:
         return None
     minutes = _at_minutes(event.at) - _at_minutes(start.at) - watched_s / 60.0
@@ -231,8 +221,8 @@ def _ends(course: _Course, begun_minutes: float, cold: bool | None) -> _Seen | N
         return None
     whole = bool(cold) and begin <= _COLD_MINUTES and course.verdict == "settled"
     return _Seen(
-        names, np.array([p[0] for p in pairs]), _beside([p[1] for p in pairs]),
-        np.array([p[2] for p in pairs]), _beside([p[3] for p in pairs]), (begin, end), whole,
+        names, np.array([p[0] for p in pairs]), run_vectors.beside([p[1] for p in pairs]),
+        np.array([p[2] for p in pairs]), run_vectors.beside([p[3] for p in pairs]), (begin, end), whole,
     )  # fmt: skip
 
 

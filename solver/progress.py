@@ -99,17 +99,10 @@ def worst_repeat(first: JobRun, second: JobRun, repeats: tuple[float, float]) ->
     if not names:
         return None
     found = inspection.repeated(
-        names, np.array([was[p].z for p in names]), _block([was[p].covariance for p in names]),
-        np.array([now[p].z for p in names]), _block([now[p].covariance for p in names]), repeats,
+        names, np.array([was[p].z for p in names]), run_vectors.beside([was[p].covariance for p in names]),
+        np.array([now[p].z for p in names]), run_vectors.beside([now[p].covariance for p in names]), repeats,
     )  # fmt: skip
     return min(found, key=lambda r: r.p_value)
-
-
-def _block(parts: list[run_vectors.Real]) -> run_vectors.Real:
-    whole = np.zeros((2 * len(parts), 2 * len(parts)))
-    for i, part in enumerate(parts):
-        whole[2 * i : 2 * i + 2, 2 * i : 2 * i + 2] = part
-    return whole
 
 
 # what corrections did

@@ -18,7 +18,7 @@ import numpy as np
 from stillshaft.dsp import tables, units
 from stillshaft.dsp.units import shown
 from stillshaft.solver import inspection, run_vectors
-from stillshaft.solver.events import Event, Mark, Reference, Run, Vector
+from stillshaft.solver.events import Event, Mark, Reference, Run, Start, Vector
 from stillshaft.solver.state import JobRun, JobState
 
 RULES = Path(__file__).with_name("run_rules.toml")
@@ -337,14 +337,15 @@ def _settling(state: JobState, run: Run) -> Iterator[Finding]:
                 "minutes",
                 f'{minutes:.0f} min after the start, "{first.name}" was {first.minutes_since_start:.0f} min after it',
             )
-    temperatures = [_start_before(state, runs[0].id), _start_before(state, None)]
+    starts = start_before(state, runs[0].id), start_before(state)
+    temperatures = [None if start is None else start.what.temperature for start in starts]
     if None not in temperatures and temperatures[0] != temperatures[1]:
         yield found("start-temperature", f'started {temperatures[1]}, for "{first.name}" started {temperatures[0]}')
 
 
-def _start_before(state: JobState, id: int | None) -> str | None:
-    """Temperature of the last start before an entry, or of all."""
-    return next((s.what.temperature for s in reversed(state.starts) if id is None or s.id < id), None)
+def start_before(state: JobState, id: int | None = None) -> Event[Start] | None:
+    """The last start before an entry, or of all; None where there is none."""
+    return next((s for s in reversed(state.starts) if id is None or s.id < id), None)
 
 
 def _moved_since(state: JobState, run: Run, started: int) -> Iterator[Finding]:

@@ -137,6 +137,14 @@ def between_runs(found: Measured, repeats: tuple[float, float]) -> Real:
     return np.asarray(found.covariance + spread)
 
 
+def beside(parts: Sequence[Real]) -> Real:
+    """Covariance (2M, 2M) of points that know nothing of each other, from those (2, 2) of each."""
+    whole = np.zeros((2 * len(parts), 2 * len(parts)))
+    for i, part in enumerate(parts):
+        whole[2 * i : 2 * i + 2, 2 * i : 2 * i + 2] = part
+    return whole
+
+
 def masses_of(pieces: Sequence[Piece], brief: Brief, turn_deg: float = 0.0) -> dict[str, complex]:
     """Mass vectors by plane, g at the plane's own radius."""
     total: dict[str, complex] = {}

@@ -8,22 +8,21 @@ import json
 import os
 import re
 import shutil
-import sys
 from html.parser import HTMLParser
 from pathlib import Path
 from xml.etree import ElementTree
 
-import typer
 from fuzz.doors_recordings import whole
 from fuzz.doors_tables import NEIGHBOURS, RAO, ROOT, coefficients, full_runs, wired
-from fuzz.guard import door, making, one_line, several_lines
+from fuzz.guard import door, making, one_line
+from fuzz.verbs import run_verb, texts_of
 from stillshaft.solver import diagnosis
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import replay, verify_files
 from stillshaft.solver.state import fold
 from stillshaft.solver.stored import StoredError
-from stillshaft.ui import cli, job_checks, library, library_index, report, report_exports, report_photos, reprocess
+from stillshaft.ui import job_checks, library, library_index, report, report_exports, report_photos, reprocess
 from stillshaft.ui.report_material import gather
 from stillshaft.ui.session import Session
 
@@ -301,17 +300,9 @@ def _arguments() -> list[bytes]:
     return [json.dumps(arguments).encode() for arguments in ARGUMENTS]
 
 
-# made once here, and not with every start: that takes ten times as long as what most verbs do
-_made_once = functools.cache(typer.main.get_command)
-
-
 @door("arguments", "bytes", _arguments, weight=0.6, cpu_s=6.0)
 def arguments(data: bytes, room: Path) -> None:
-    try:
-        given = json.loads(data.decode("utf-8", "replace"))
-    except (ValueError, RecursionError):
-        given = re.findall(r'"([^"]*)"', data.decode("utf-8", "replace"))
-    texts = [str(text).replace("\0", "")[:5000] for text in given][:30] if isinstance(given, list) else []
+    texts = texts_of(data)
     if not texts or texts[0] not in {a[0] for a in ARGUMENTS} or any(t.startswith("/") or ".." in t for t in texts):
         texts = ["solve", *texts]
     if texts[:1] == ["job"] and not {"show", "next", "decide", "new", "brief", "mass"} & set(texts[1:4]):
@@ -326,23 +317,7 @@ def arguments(data: bytes, room: Path) -> None:
     (room / "n.toml").write_bytes(NEIGHBOURS)
     for name, content in zip(("r.au", "r.events.jsonl"), recorded, strict=True):
         (room / name).write_bytes(content)
-    was, before, out, said = os.getcwd(), sys.argv, io.StringIO(), io.StringIO()
-    os.chdir(room)
-    sys.argv = ["stillshaft", *texts]
-    typer.main.get_command = _made_once
-    try:
-        with contextlib.redirect_stdout(out), contextlib.redirect_stderr(said):
-            cli.main()
-    except SystemExit as done:
-        assert done.code in (0, 1, 2, 3, None), done.code  # noqa: PT017 - a door may raise or not
-        several_lines(out.getvalue())
-        several_lines(said.getvalue())
-        if done.code == 1:
-            one_line(said.getvalue().strip().splitlines()[-1])
-    finally:
-        typer.main.get_command = _made_once.__wrapped__
-        os.chdir(was)
-        sys.argv = before
+    run_verb(texts, room)
 
 
 def _photos() -> list[bytes]:

@@ -3,11 +3,7 @@
 import contextlib
 import dataclasses
 import functools
-import io
 import json
-import os
-import re
-import sys
 import tempfile
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future
@@ -15,18 +11,18 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-import typer
 from fuzz.doors_recordings import PLAIN, whole, written
 from fuzz.doors_tables import NEIGHBOURS, wired
-from fuzz.guard import door, making, one_line, several_lines
-from stillshaft.acquire import catalogue, hookup, keeper, process, recording, replay, simulated, soundcard
+from fuzz.guard import door, making, one_line
+from fuzz.verbs import run_verb, texts_of
+from stillshaft.acquire import hookup, keeper, process, recording, replay, simulated, soundcard
 from stillshaft.acquire.recording import RecordingError
 from stillshaft.acquire.source import Block, SourceError
 from stillshaft.dsp import check as checks
 from stillshaft.solver.folder import sha256_of
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import run_fields
-from stillshaft.ui import analysis, cli, job_checks, library, reprocess, taking
+from stillshaft.ui import analysis, job_checks, library, reprocess, taking
 from stillshaft.ui.crew import Plain, Work
 
 _LONGEST_S = 0.4  # of what a source gives here: an end that comes by itself
@@ -148,20 +144,17 @@ _ARGUMENTS = [
 ]
 _VERBS = ("check", "capture")
 
-# made once here, and not with every start
-_made_once = functools.cache(typer.main.get_command)
-
 
 @contextlib.contextmanager
-def _in_this_process() -> Iterator[None]:
-    """Sources run in the door's own process, which no input may part; there are no sound inputs."""
-    before = taking.Acquisition, process.Acquisition, soundcard.list_inputs, typer.main.get_command
+def _in_this_process(room: Path) -> Iterator[None]:
+    """Sources run in the door's own process, which no input may part, and put by in its room; there are no sound inputs."""
+    before = taking.Acquisition, process.Acquisition, soundcard.list_inputs, tempfile.tempdir
     taking.Acquisition, process.Acquisition = _Here, _CaptureHere  # type: ignore[assignment,misc]
-    catalogue.soundcard.list_inputs, typer.main.get_command = list, _made_once  # type: ignore[assignment]
+    soundcard.list_inputs, tempfile.tempdir = list, str(room)  # type: ignore[assignment]
     try:
         yield
     finally:
-        taking.Acquisition, process.Acquisition, soundcard.list_inputs, typer.main.get_command = before  # type: ignore[misc]
+        taking.Acquisition, process.Acquisition, soundcard.list_inputs, tempfile.tempdir = before  # type: ignore[misc]
 
 
 def _arguments() -> list[bytes]:
@@ -170,11 +163,7 @@ def _arguments() -> list[bytes]:
 
 @door("arguments of check and capture", "bytes", _arguments, weight=0.6, cpu_s=6.0)
 def arguments(data: bytes, room: Path) -> None:
-    try:
-        given = json.loads(data.decode("utf-8", "replace"))
-    except (ValueError, RecursionError):
-        given = re.findall(r'"([^"]*)"', data.decode("utf-8", "replace"))
-    texts = [str(text).replace("\0", "")[:5000] for text in given][:30] if isinstance(given, list) else []
+    texts = texts_of(data)
     if not texts or texts[0] not in _VERBS or any(t.startswith("/") or ".." in t for t in texts):
         texts = [_VERBS[len(data) % 2], *texts]
     if "--tap" in texts:  # asks for a tap, and waits for it
@@ -183,22 +172,8 @@ def arguments(data: bytes, room: Path) -> None:
     (room / "n.toml").write_bytes(NEIGHBOURS)
     for name, content in zip(("r.au", "r.events.jsonl"), whole(), strict=True):
         (room / name).write_bytes(content)
-    was, before, out, said = os.getcwd(), sys.argv, io.StringIO(), io.StringIO()
-    os.chdir(room)
-    place, tempfile.tempdir = tempfile.tempdir, str(room)
-    sys.argv = ["stillshaft", *texts]
-    try:
-        with _in_this_process(), contextlib.redirect_stdout(out), contextlib.redirect_stderr(said):
-            cli.main()
-    except SystemExit as done:
-        assert done.code in (0, 1, 2, 3, None), done.code  # noqa: PT017 - a door may raise or not
-        several_lines(out.getvalue())
-        several_lines(said.getvalue())
-        if done.code == 1:
-            one_line(said.getvalue().strip().splitlines()[-1])
-    finally:
-        os.chdir(was)
-        sys.argv, tempfile.tempdir = before, place
+    with _in_this_process(room):
+        run_verb(texts, room)
 
 
 # recordings measured again

@@ -12,7 +12,8 @@ from typing import Any, Literal
 
 import msgspec
 from stillshaft.dsp import tables, units
-from stillshaft.solver.runs import PlaneTable, RunsError, StockTable, check_described
+from stillshaft.solver.runs import RunsError
+from stillshaft.solver.runs_file import PlaneTable, StockTable, check_described
 
 Support = Literal["rigid", "flexible", "unknown"]
 _SLOWEST_LINE, _FASTEST_LINE, _MOST_POLES = 10.0, 500.0, 200  # Hz; beyond them a slip of the pen

@@ -18,7 +18,8 @@ from stillshaft.solver.brief import Level, runs_head
 from stillshaft.solver.events import Event, Options, Piece, Plan, files_of
 from stillshaft.solver.folder import RecordError, sha256_of
 from stillshaft.solver.job import Job
-from stillshaft.solver.runs import RunsError, runs_from_table
+from stillshaft.solver.runs import RunsError
+from stillshaft.solver.runs_file import runs_from_table
 from stillshaft.solver.state import JobRun, JobState, fold
 
 _SAME, _NOTHING = 1e-9, 1e-12  # of a number's size; in displayed units or grams

@@ -94,7 +94,7 @@ def pieces(
     from stillshaft.acquire.hookup import load_hookup
     from stillshaft.solver import pieces as choosing
     from stillshaft.solver.correction import Wanted
-    from stillshaft.solver.runs import load_runs
+    from stillshaft.solver.runs_file import load_runs
     from stillshaft.ui import account, account_pieces
     from stillshaft.ui import coefficients as stores
 

@@ -10,7 +10,8 @@ from typing import Any
 from stillshaft.dsp import vectors
 from stillshaft.solver import correction, influence, stored
 from stillshaft.solver.correction import Solution, Wanted
-from stillshaft.solver.runs import Runs, load_runs
+from stillshaft.solver.runs import Runs
+from stillshaft.solver.runs_file import load_runs
 
 
 @dataclass(frozen=True)

@@ -96,7 +96,7 @@ def _ours(error: ValueError) -> str:
 def runs_for(state: JobState, folder: Path) -> Runs:
     """The runs that count, with what they were measured with. Raises RecordError and RunsError."""
     from stillshaft.solver.replay import runs_of
-    from stillshaft.solver.runs import runs_from_table
+    from stillshaft.solver.runs_file import runs_from_table
 
     table = runs_of(state)
     return runs_from_table(table | {"chain": chain_of(state, folder)}, shown(state.name) or "job")

@@ -61,7 +61,7 @@ def _of_job(folder: Path) -> TakenOver:
 
 def _of_runs_file(path: Path) -> TakenOver:
     from stillshaft.dsp import tables
-    from stillshaft.solver.runs import load_runs
+    from stillshaft.solver.runs_file import load_runs
 
     runs, table = load_runs(path), tables.read(path)
     names = {"plane": "planes"}

@@ -114,7 +114,7 @@ def gather(job: Job, family: Units, progress: Progress | None = None) -> Materia
 
 def _solver_runs(state: JobState) -> tuple[Runs | None, str]:
     from stillshaft.solver.replay import runs_of
-    from stillshaft.solver.runs import runs_from_table
+    from stillshaft.solver.runs_file import runs_from_table
 
     try:
         return runs_from_table(runs_of(state), "job"), ""

@@ -49,7 +49,8 @@ def append_measurement(
     Returns the planes that the file did not have and that were added without a radius.
     """
     from stillshaft.acquire.recording import device_of
-    from stillshaft.solver.runs import Chain, append_run
+    from stillshaft.solver.runs import Chain
+    from stillshaft.solver.runs_append import append_run
 
     return append_run(
         runs,

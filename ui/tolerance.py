@@ -52,11 +52,11 @@ def tolerance_of(
     `limits_named` are built-in tables or files, one of each kind; from the one for vibration `class_name`, `supports`
     ("rigid", "30 Hz", "POINT = flexible") and `accept` pick the limits. Raises the solver's errors and ToleranceError.
     """
-    from stillshaft.solver import limit_tables, limits, runs
+    from stillshaft.solver import limit_tables, limits, runs, runs_file
 
     if split not in SPLITS:
         raise ToleranceError(f"--split {split}: is none; choose {' or '.join(SPLITS)}")
-    read = None if runs_path is None else runs.load_runs(runs_path)
+    read = None if runs_path is None else runs_file.load_runs(runs_path)
     said = rotor or RotorTexts()
     known = (read.rotor if read is not None else None) or runs.Rotor("between bearings", None, None, None, None)
     given: dict[str, Any] = {

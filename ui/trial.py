@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 from stillshaft.acquire import hookup as wiring
 from stillshaft.dsp import units, vectors
-from stillshaft.solver import influence, runs, stored, trial
+from stillshaft.solver import influence, runs, runs_file, stored, trial
 from stillshaft.solver.trial import Lag, Trial, TrialError
 
 
@@ -52,7 +52,7 @@ def planned(
         return by_force
     if known.runs is None or known.machine is None:
         raise TrialError("stored coefficients: name the machine and a runs file with the initial run")
-    read = runs.load_runs(known.runs)
+    read = runs_file.load_runs(known.runs)
     names = [p.name for p in read.planes]
     if plane not in names:
         raise TrialError(f'{known.runs}: has no plane "{plane}"; it has {", ".join(names)}')
@@ -84,7 +84,7 @@ def heavy_spot_of(known: Known) -> float:
         )
     if not 0.0 <= known.lag_deg <= 180.0:
         raise TrialError(f"lag {known.lag_deg:g}: 0 to 180 degrees for a single mode")
-    read, wired = runs.load_runs(known.runs), wiring.load_hookup(known.hookup)
+    read, wired = runs_file.load_runs(known.runs), wiring.load_hookup(known.hookup)
     if read.amplitudes_only:
         raise TrialError(f"{known.runs}: has amplitudes only; the heavy spot needs a phase")
     place = next((p for p in wired.points if p.name == known.point), None)
@@ -103,7 +103,7 @@ def lags_of(runs_path: Path, hookup_path: Path, point: str | None) -> tuple[Lag,
 
     Raises TrialError for a point that is not there or has no angle.
     """
-    read, wired = runs.load_runs(runs_path), wiring.load_hookup(hookup_path)
+    read, wired = runs_file.load_runs(runs_path), wiring.load_hookup(hookup_path)
     if read.amplitudes_only:
         raise TrialError(f"{runs_path}: has amplitudes only; a lag needs phases")
     quantity = units.vibration_unit(read.vibration_unit, "vibration_unit").quantity

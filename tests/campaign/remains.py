@@ -13,7 +13,7 @@ from stillshaft.acquire.hookup import load_hookup
 from stillshaft.solver import stored
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.job import Job
-from stillshaft.solver.runs import load_runs
+from stillshaft.solver.runs_file import load_runs
 
 HEADER = 4096
 

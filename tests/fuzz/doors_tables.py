@@ -11,7 +11,18 @@ from fuzz.guard import door, one_line
 from stillshaft.acquire import hookup, scenario, simulated
 from stillshaft.acquire.source import SourceError
 from stillshaft.dsp import candidates, tables, units
-from stillshaft.solver import cautions, correction, diagnosis, diagnosis_rules, inspection, limit_tables, runs, stored
+from stillshaft.solver import (
+    cautions,
+    correction,
+    diagnosis,
+    diagnosis_rules,
+    inspection,
+    limit_tables,
+    runs,
+    runs_append,
+    runs_file,
+    stored,
+)
 from stillshaft.solver.job import Job
 from stillshaft.solver.state import JobState
 from stillshaft.ui import cli_pieces, runs_files, wiring
@@ -169,8 +180,8 @@ def _rao() -> bytes:
 
 
 @door("runs", "toml", lambda: [full_runs(), _rao()], runs.RunsError, weight=2)
-def runs_file(data: bytes, room: Path) -> None:
-    found = runs.load_runs(file_of(data, room))
+def runs_of_a_file(data: bytes, room: Path) -> None:
+    found = runs_file.load_runs(file_of(data, room))
     for run in found.runs:
         assert np.isfinite(run.vectors).all()
         assert np.isfinite(run.masses).all()
@@ -181,7 +192,7 @@ def runs_file(data: bytes, room: Path) -> None:
 
 @door("runs, solved", "toml", lambda: [_rao(), full_runs()], runs.RunsError, correction.SolveError, weight=0.3)
 def solved(data: bytes, room: Path) -> None:
-    solution = correction.solve(runs.load_runs(file_of(data, room)))
+    solution = correction.solve(runs_file.load_runs(file_of(data, room)))
     for warning in solution.warnings:
         one_line(warning, 3000)
     for mass in solution.corrections:
@@ -192,7 +203,7 @@ def solved(data: bytes, room: Path) -> None:
 def added_to(data: bytes, room: Path) -> None:
     path = file_of(data, room)
     try:
-        runs.append_run(
+        runs_append.append_run(
             path,
             name="added",
             speed_rpm=1480.0,
@@ -455,7 +466,7 @@ def quantities(data: bytes, room: Path) -> None:
 
 @functools.cache
 def _known() -> runs.Runs:
-    return runs.load_runs(RAO)
+    return runs_file.load_runs(RAO)
 
 
 PIECES = b"5 g x 10, 10 g x 4\nleft = 10 g at 270\n0.5 kg x 1000\ndisc = 8 g at 90, right = 3 g at 1\n"

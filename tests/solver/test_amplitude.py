@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 import tomli_w
 from stillshaft.solver import correction, limits
-from stillshaft.solver.runs import Rotor, RunsError, load_runs
+from stillshaft.solver.runs import Rotor, RunsError
+from stillshaft.solver.runs_file import load_runs
 from test_solver import complex_masses
 
 

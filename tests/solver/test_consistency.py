@@ -9,7 +9,8 @@ import simulated_jobs as jobs
 import tomli_w
 from stillshaft.solver import consistency, correction
 from stillshaft.solver.influence import Freed, fit_all, placements
-from stillshaft.solver.runs import RunsError, load_runs
+from stillshaft.solver.runs import RunsError
+from stillshaft.solver.runs_file import load_runs
 
 
 def whole_job(seed, planes, points):

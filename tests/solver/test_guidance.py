@@ -16,7 +16,8 @@ from stillshaft.solver.guidance import STAGES, Facts, advise, starts, state_of_s
 from stillshaft.solver.job import Job
 from stillshaft.solver.replay import runs_of, solved
 from stillshaft.solver.run_rules import new_initial_state_fields
-from stillshaft.solver.runs import Rotor, runs_from_table
+from stillshaft.solver.runs import Rotor
+from stillshaft.solver.runs_file import runs_from_table
 
 SPEED = 1480.0
 HOOKUP = {

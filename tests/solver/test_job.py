@@ -18,7 +18,8 @@ from stillshaft.solver.folder import RecordError, file_inside, sha256_of
 from stillshaft.solver.job import Job
 from stillshaft.solver.record import line_bytes
 from stillshaft.solver.replay import replay, run_fields, runs_of, solved, verify_files
-from stillshaft.solver.runs import RunsError, load_runs, runs_from_table
+from stillshaft.solver.runs import RunsError
+from stillshaft.solver.runs_file import load_runs, runs_from_table
 from stillshaft.solver.state import fold, withdrawals
 
 FIXTURES = Path(__file__).parents[2] / "fixtures"

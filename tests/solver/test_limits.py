@@ -8,7 +8,8 @@ import pytest
 from scipy import stats
 from stillshaft.solver import limit_tables, limits
 from stillshaft.solver.residual import probability_within, residual
-from stillshaft.solver.runs import Rotor, load_runs
+from stillshaft.solver.runs import Rotor
+from stillshaft.solver.runs_file import load_runs
 from test_solver import TRIALS, V0, H, noisy, simulated, write
 
 NEEDED = -np.linalg.solve(H, V0)

@@ -10,7 +10,9 @@ import tomli_w
 from stillshaft.dsp import vectors
 from stillshaft.solver import correction
 from stillshaft.solver.influence import fit
-from stillshaft.solver.runs import RunsError, append_run, load_runs
+from stillshaft.solver.runs import RunsError
+from stillshaft.solver.runs_append import append_run
+from stillshaft.solver.runs_file import load_runs
 
 RAO = Path(__file__).parents[2] / "fixtures" / "rao_two_plane.toml"
 

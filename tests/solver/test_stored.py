@@ -11,7 +11,8 @@ import pytest
 import simulated_jobs as jobs
 from stillshaft.solver import correction, stored
 from stillshaft.solver.influence import fit_all
-from stillshaft.solver.runs import Chain, load_runs
+from stillshaft.solver.runs import Chain
+from stillshaft.solver.runs_file import load_runs
 
 RAO = Path(__file__).parents[2] / "fixtures" / "rao_two_plane.toml"
 

@@ -7,7 +7,9 @@ import numpy as np
 import pytest
 from stillshaft.solver import limit_tables, limits, vibration_limits
 from stillshaft.solver.limit_tables import FOLDER, LimitsError
-from stillshaft.solver.runs import Rotor, RunsError, append_run, load_runs
+from stillshaft.solver.runs import Rotor, RunsError
+from stillshaft.solver.runs_append import append_run
+from stillshaft.solver.runs_file import load_runs
 from stillshaft.solver.vibration_limits import Chosen
 from test_solver import simulated, write
 

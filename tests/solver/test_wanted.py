@@ -10,7 +10,8 @@ from stillshaft.dsp import vectors
 from stillshaft.solver import correction
 from stillshaft.solver.correction import SolveError, Wanted, solve
 from stillshaft.solver.influence import fit_all
-from stillshaft.solver.runs import Rotor, RunsError, load_runs
+from stillshaft.solver.runs import Rotor, RunsError
+from stillshaft.solver.runs_file import load_runs
 from stillshaft.solver.trial import known_trial
 
 RAO = Path(__file__).parents[2] / "fixtures" / "rao_two_plane.toml"

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from stillshaft.acquire import hookup as wiring
 from stillshaft.acquire import recording, simulated
-from stillshaft.solver import runs
+from stillshaft.solver import runs, runs_append
 from stillshaft.ui import analysis, runs_files
 
 
@@ -53,7 +53,7 @@ def test_a_runs_file_whose_mass_unit_is_none_is_not_added_to(tmp_path):
     path = tmp_path / "runs.toml"
     path.write_text('format = 1\nmass_unit = "%s%n"\n')
     with pytest.raises(runs.RunsError, match=r"runs.toml: mass_unit: .* is not a unit of kg"):
-        runs.append_run(
+        runs_append.append_run(
             path, name="a", speed_rpm=1480.0, vectors_by_point={"A": 1j}, covariance=np.eye(2), degrees_of_freedom=9.0,
             masses=[], vibration_unit="mm/s rms", mass_unit="g", points=[],
         )  # fmt: skip

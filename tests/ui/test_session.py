@@ -11,7 +11,7 @@ from stillshaft.acquire import recording, simulated
 from stillshaft.solver import correction, events, inspection, run_vectors
 from stillshaft.solver.folder import RecordError
 from stillshaft.solver.replay import replay, runs_of, verify_files
-from stillshaft.solver.runs import load_runs
+from stillshaft.solver.runs_file import load_runs
 from stillshaft.ui import job_checks, job_facts, job_masses, job_visit, session, taking
 from stillshaft.ui.session import Session, Wanted
 from stillshaft.ui.session_base import SessionError

@@ -15,7 +15,7 @@ from stillshaft.acquire.hookup import load_hookup
 from stillshaft.dsp import edges, units
 from stillshaft.solver import correction, handwork, limits, trial
 from stillshaft.solver.job import Job
-from stillshaft.solver.runs import runs_from_table
+from stillshaft.solver.runs_file import runs_from_table
 from stillshaft.ui.desktop import words
 from stillshaft.ui.desktop.phrases import Phrases, has_words
 from stillshaft.ui.session_base import SessionError

@@ -10,6 +10,7 @@ from functools import partial
 from PySide6 import QtGui, QtWidgets
 from stillshaft.dsp import vectors
 from stillshaft.dsp.measure import Measurement, PointVector
+from stillshaft.dsp.steadiness import Beat
 from stillshaft.ui import account
 from stillshaft.ui.desktop import figures, look, parts
 from stillshaft.ui.desktop.canvas import Marker
@@ -40,6 +41,18 @@ def _interval(half: float | None, worth: float | None) -> str:
         return "± ?"
     shown = account.number(half, max(half, worth))
     return f"± {shown}" if float(shown) > 0.0 else f"± <{shown[:-1]}1"
+
+
+def _cleaned(beat: Beat) -> str:
+    """What to say of the vector that is left without a second source, with its 95 % intervals."""
+    amplitude, phase_deg = vectors.amplitude_phase(beat.cleaned)
+    half, half_deg = beat.cleaned_half_widths()
+    worth = max(half, _LEAST_SHARE * amplitude)
+    said, interval = account.number(amplitude, worth), _interval(half, worth)
+    if half_deg is None:
+        return f"without it {said} {interval}, phase not determined"
+    said_deg = account.number(phase_deg, max(half_deg, _LEAST_DEG))
+    return f"without it {said} {interval} at {said_deg}° {_interval(half_deg, 0.1 * _LEAST_DEG)}°"
 
 
 class SpeedCard(parts.Card):
@@ -124,7 +137,7 @@ class PointCard(parts.Card):
         self.verdict = parts.Live("no figures yet", "", "strong second source")
         foot.addWidget(self.sign)
         foot.addWidget(self.verdict, 1)
-        self.rest = parts.Live(" ", "small", "without it 000.00 at 000.0°")
+        self.rest = parts.Live(" ", "small", "without it 000.000 ± 0.000 at 000.0° ± 0.0°")
         for each in (self.verdict, self.rest):
             explain(each, "steadiness")
         self.body.addLayout(foot)
@@ -163,8 +176,7 @@ class PointCard(parts.Card):
         rest = " "
         swing, beat = point.steadiness.phase_swing_deg, point.steadiness.beat
         if beat is not None and weight is not State.UNDER_WAY:
-            without, without_deg = vectors.amplitude_phase(beat.cleaned)
-            rest = f"without it {account.number(without, beat.cleaned_half_widths()[0])} at {without_deg:.1f}°"
+            rest = _cleaned(beat)
         elif swing is not None and weight is State.DONE:
             words = f"{words}, within {max(swing, 0.1):.1f}°"
         self.verdict.say(words)

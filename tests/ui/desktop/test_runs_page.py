@@ -12,11 +12,11 @@ from rotor_signal import HOOKUP, rotor
 from screen_faults import faint, faults, small_targets
 from stillshaft.acquire import process, simulated
 from stillshaft.acquire.hookup import hookup_from
-from stillshaft.dsp import sweep
+from stillshaft.dsp import steadiness, sweep
 from stillshaft.dsp.measure import Measuring
 from stillshaft.solver import inspection
 from stillshaft.ui import analysis
-from stillshaft.ui.desktop import inspect_source, runs_next, runs_settling, simulator
+from stillshaft.ui.desktop import inspect_source, run_watch, runs_next, runs_settling, simulator
 from stillshaft.ui.desktop.feed import SIMULATED, Choice, Status
 from stillshaft.ui.desktop.runs_page import LIVE, NEXT, SWEEP, TAKEN, _remaining_words
 from stillshaft.ui.desktop.runs_sweep import curves_of, curves_so_far
@@ -483,6 +483,19 @@ def test_every_view_can_be_read_reached_and_heard(person, wait, size):
 
 
 # without a window
+
+
+@pytest.mark.parametrize(
+    ("cleaned", "said"),
+    [
+        # 1.96 deviations of 0.01, and as an angle at a length of 5 (normal distribution)
+        (3 + 4j, "without it 5.00 ± 0.02 at 53.1° ± 0.2°"),
+        (0.001 + 0j, "without it 0.00 ± 0.02, phase not determined"),
+    ],
+)
+def test_what_is_left_without_a_source_has_its_uncertainty(cleaned, said):
+    beat = steadiness.Beat(0.2, 0.01, 0.3, "above", (1490.0,), 0.6, cleaned, 1e-4 * np.eye(2), 100_000, 4.0)
+    assert run_watch._cleaned(beat) == said
 
 
 def test_a_reason_is_told_once():

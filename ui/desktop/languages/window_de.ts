@@ -7467,16 +7467,6 @@ Letzter Lauf {1}
     </message>
     <message>
         <location filename="../../../ui/desktop/run_watch.py"/>
-        <source>without it 000.00 at 000.0°</source>
-        <translation>ohne sie 000.00 bei 000.0°</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/run_watch.py"/>
-        <source>without it {0} at {1}°</source>
-        <translation>ohne sie {0} bei {1}°</translation>
-    </message>
-    <message>
-        <location filename="../../../ui/desktop/run_watch.py"/>
         <source>{0}, within {1}°</source>
         <translation>{0}, innerhalb {1}°</translation>
     </message>
@@ -7509,6 +7499,21 @@ Letzter Lauf {1}
         <location filename="../../../ui/desktop/run_watch.py"/>
         <source>Show the waveform</source>
         <translation>Verlauf zeigen</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>without it 000.000 ± 0.000 at 000.0° ± 0.0°</source>
+        <translation>ohne sie 000.000 ± 0.000 bei 000.0° ± 0.0°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>without it {0} {1} at {2}° {3}°</source>
+        <translation>ohne sie {0} {1} bei {2}° {3}°</translation>
+    </message>
+    <message>
+        <location filename="../../../ui/desktop/run_watch.py"/>
+        <source>without it {0} {1}, phase not determined</source>
+        <translation>ohne sie {0} {1}, Phase nicht bestimmt</translation>
     </message>
     <message>
         <location filename="../../../ui/desktop/runs_next.py"/>

@@ -829,272 +829,272 @@
         <translation>Ebene „{0}“: die Restunwucht ist nicht anzugeben, weil {1}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>2 % 2 deg</source>
         <translation>2 % 2 Grad</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>1 % 2 deg</source>
         <translation>1 % 2 Grad</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}: "{1}": write percent and degrees, such as "2 % 2 deg"</source>
         <translation>{0}: „{1}“: Prozent und Grad schreiben, etwa „2 % 2 deg“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>speed_tolerance: "{0}": write percent, such as "2 %"</source>
         <translation>speed_tolerance: „{0}“: Prozent schreiben, etwa „2 %“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>speed_tolerance: "{0}": is more than {1} %; runs so far apart have coefficients of their own; "2 %" is usual</source>
         <translation>speed_tolerance: „{0}“: ist mehr als {1} %; so weit getrennte Läufe haben eigene Koeffizienten; üblich sind „2 %“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>, {0} or more</source>
         <translation>, {0} oder mehr</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}: {1} must be a finite number{2}</source>
         <translation>{0}: {1} muss eine endliche Zahl sein{2}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}: {1} is too large, at most {2}; is it in the right unit?</source>
         <translation>{0}: {1} ist zu groß, höchstens {2}; stimmt die Einheit?</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0} {1}.name: "{2}" is empty or used twice; each {3} needs its own name</source>
         <translation>{0} {1}.name: „{2}“ ist leer oder doppelt; jeder Eintrag {3} braucht einen eigenen Namen</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>run: there is none; a runs file needs an initial run and a trial run for each plane</source>
         <translation>run: es gibt keinen; eine Laufdatei braucht einen Urlauf und je Ebene einen Testlauf</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>run "{0}".vectors: is empty; give amplitude and phase of at least one point</source>
         <translation>Lauf „{0}“, Zeiger: leer; Amplitude und Phase mindestens eines Messpunkts angeben</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>run 1.vectors: {0} are no [[point]] of this file</source>
         <translation>Lauf 1, Zeiger: {0} sind kein [[point]] dieser Datei</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0} {1} is assumed: the file does not say</source>
         <translation>{0} {1} angenommen: die Datei sagt es nicht</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>limit: "{0}" is no point of this file; there is {1}</source>
         <translation>Grenzwert: „{0}“ ist kein Messpunkt dieser Datei; es gibt {1}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>limit "{0}".amplitude</source>
         <translation>Amplitude des Grenzwerts „{0}“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>point "{0}".angle</source>
         <translation>Winkel des Messpunkts „{0}“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>plane "{0}"</source>
         <translation>Ebene „{0}“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.radii: the plane has no radius of its own to compare with; give it one</source>
         <translation>{0}.radii: die Ebene hat keinen eigenen Radius zum Vergleich; einen angeben</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.per_position: {1}: must be 1 or more</source>
         <translation>{0}.per_position: {1}: muss 1 oder mehr sein</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.positions: {1}: must be 1 to {2}</source>
         <translation>{0}.positions: {1}: muss 1 bis {2} sein</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.positions: {1} angles: must be 1 to {2}</source>
         <translation>{0}.positions: {1} Winkel: müssen 1 bis {2} sein</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.blocked: names positions, but the plane has none; give positions = 24 or a list</source>
         <translation>{0}.blocked: nennt Stellen, aber die Ebene hat keine; positions = 24 oder eine Liste angeben</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.blocked: position {1} does not exist; there are 1 to {2}</source>
         <translation>{0}.blocked: Stelle {1} gibt es nicht; es gibt 1 bis {2}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>stock {0}.mass</source>
         <translation>Masse im Vorrat, {0}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>stock {0}.count: {1}: must be 0 or more</source>
         <translation>Anzahl im Vorrat, {0}: {1}: muss 0 oder mehr sein</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>run "{0}".vectors."{1}"</source>
         <translation>Lauf „{0}“, Zeiger „{1}“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.phase: is missing, but others have one; give it in every run or in none</source>
         <translation>{0}.phase: fehlt, andere haben eine; in jedem Lauf angeben oder in keinem</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>rotor.mass: "{0}" must be above 0</source>
         <translation>Rotormasse: „{0}“ muss größer als 0 sein</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.initial_state: {1}: must be 1 to {2}, counted up in order</source>
         <translation>{0}.initial_state: {1}: muss 1 bis {2} sein, der Reihe nach gezählt</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.vectors: "{1}" is not in every run; all runs need the same points: {2}</source>
         <translation>{0}.vectors: „{1}“ ist nicht in jedem Lauf; alle Läufe brauchen dieselben Messpunkte: {2}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.vectors."{1}"</source>
         <translation>{0}, Zeiger „{1}“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>none: add a [[plane]]</source>
         <translation>keine: eine [[plane]] hinzufügen</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.masses: "{1}" is no plane of this file; there is {2}</source>
         <translation>{0}.masses: „{1}“ ist keine Ebene dieser Datei; es gibt {2}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.masses."{1}"</source>
         <translation>{0}, Massen „{1}“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>run "{0}".kind: is a second slow roll; keep one</source>
         <translation>Lauf „{0}“: ist ein zweiter Langsamlauf; einen behalten</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>run "{0}".kind: a slow roll is taken off displacement points, but no [[point]] says which they are; add one for each point with its quantity, such as quantity = "displacement"</source>
         <translation>Lauf „{0}“: ein Langsamlauf wird an Messpunkten des Schwingwegs abgezogen, aber kein [[point]] sagt, welche das sind; je Messpunkt einen mit seiner Messgröße hinzufügen, etwa quantity = "displacement"</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.radius: plane "{1}" has none to compare with; give it one</source>
         <translation>{0}.radius: Ebene „{1}“ hat keinen zum Vergleich; einen angeben</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.covariance.points: must name {1}</source>
         <translation>{0}.covariance.points: muss nennen: {1}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.covariance.matrix: must be {1} by {2}, re and im of each point</source>
         <translation>{0}.covariance.matrix: muss {1} mal {2} sein, Re und Im jedes Messpunkts</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.covariance.matrix: must be finite, no number above {1}</source>
         <translation>{0}.covariance.matrix: muss endlich sein, keine Zahl über {1}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.covariance.matrix: must be finite and symmetric</source>
         <translation>{0}.covariance.matrix: muss endlich und symmetrisch sein</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}.covariance.matrix: is no covariance: some variance in it is negative</source>
         <translation>{0}.covariance.matrix: ist keine Kovarianz: eine Varianz darin ist negativ</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_append.py"/>
         <source>{0}: vibration_unit is {1}, but this run is in {2}; use one for all runs</source>
         <translation>{0}: Schwingungseinheit ist {1}, dieser Lauf aber in {2}; eine für alle Läufe verwenden</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_append.py"/>
         <source>{0}: was measured with another hook-up than this run: their phases do not belong together; use a new runs file, or the recording's own hook-up if only a text in it changed</source>
         <translation>{0}: wurde mit anderem Anschluss gemessen als dieser Lauf: die Phasen gehören nicht zusammen; eine neue Laufdatei nehmen, oder den Anschluss der Aufnahme, wenn sich nur ein Text darin änderte</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_append.py"/>
         <source>{0}: cannot be added to: the result {1}</source>
         <translation>{0}: nicht ergänzbar: das Ergebnis {1}</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_append.py"/>
         <source>{0}: vibration_unit</source>
         <translation>{0}: Schwingungseinheit</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>{0}: "{1}": is above 100 % or 90 deg, at which nothing can be told; "2 % 2 deg" is usual</source>
         <translation>{0}: „{1}“: ist über 100 % oder 90 Grad, womit nichts mehr zu sagen ist; üblich sind „2 % 2 deg“</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>limit "{0}".amplitude: {1} must be above 0</source>
         <translation>limit „{0}“.amplitude: {1} muss größer als 0 sein</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>repeatability {0} % and {1}° is assumed; repeat the initial run to learn it</source>
         <translation>Wiederholbarkeit {0} % und {1}° angenommen; den Urlauf wiederholen, dann wird sie bekannt</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>repeatability {0} % and {1}° is assumed: {2}; repeat the initial run to learn it</source>
         <translation>Wiederholbarkeit {0} % und {1}° angenommen: {2}; den Urlauf wiederholen, dann wird sie bekannt</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>repeatability {0} is assumed: the file does not say</source>
         <translation>Wiederholbarkeit {0} angenommen: die Datei sagt es nicht</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>placement {0} is assumed: the file does not say</source>
         <translation>Platzierung {0} angenommen: die Datei sagt es nicht</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>assumed_repeatability: "{0}": repeatability is stated as well; keep one of the two</source>
         <translation>assumed_repeatability: „{0}“: repeatability ist auch genannt; eines von beiden behalten</translation>
     </message>
     <message>
-        <location filename="../../../solver/runs.py"/>
+        <location filename="../../../solver/runs_file.py"/>
         <source>assumed_repeatability: "{0}": write why in one line of up to {1} letters, such as "5 % 5 deg: belt drive", or leave the colon out</source>
         <translation>assumed_repeatability: „{0}“: den Grund in eine Zeile von höchstens {1} Buchstaben schreiben, etwa „5 % 5 deg: belt drive“, oder den Doppelpunkt weglassen</translation>
     </message>

@@ -312,7 +312,7 @@ class Feed(QtCore.QObject):
             return number, used, hookups.hookup_from(shown), request
 
         self._request = None
-        self.tasks.run("preparing", work, self._prepared, self._fail)
+        self.tasks.run("preparing", work, self._prepared, lambda why: self._not_prepared(number, why))
 
     def _prepared(self, made: tuple[int, dict[str, Any] | None, Hookup | None, SourceRequest | None]) -> None:
         number, table, hookup, request = made
@@ -326,6 +326,10 @@ class Feed(QtCore.QObject):
             self._timer.start()
             self._poll()
         self.changed.emit()
+
+    def _not_prepared(self, number: int, why: str) -> None:
+        if number == self._preparing:
+            self._fail(why)
 
     def _fail(self, why: str) -> None:
         if self._wanted and not (self.replays and self._came):  # a recording has its end

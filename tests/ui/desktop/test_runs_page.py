@@ -3,6 +3,7 @@
 import itertools
 import json
 import re
+import threading
 
 import numpy as np
 import pytest
@@ -12,10 +13,12 @@ from rotor_signal import HOOKUP, rotor
 from screen_faults import faint, faults, small_targets
 from stillshaft.acquire import process, simulated
 from stillshaft.acquire.hookup import hookup_from
+from stillshaft.acquire.source import SourceError
 from stillshaft.dsp import steadiness, sweep
 from stillshaft.dsp.measure import Measuring
 from stillshaft.solver import inspection
 from stillshaft.ui import analysis
+from stillshaft.ui.desktop import feed as feed_module
 from stillshaft.ui.desktop import inspect_source, run_watch, runs_next, runs_settling, simulator
 from stillshaft.ui.desktop.feed import SIMULATED, Choice, Status
 from stillshaft.ui.desktop.runs_page import LIVE, NEXT, SWEEP, TAKEN, _remaining_words
@@ -302,6 +305,26 @@ def test_a_run_is_played_again_and_is_not_recorded(person):
     assert len(person.job.shown.state.runs) == 1
     shown = float(page.watch.points[0].amplitude.text())
     assert shown == pytest.approx(run.what.vectors[0].amplitude, rel=0.02)
+
+
+def test_what_was_wrong_before_the_source_was_chosen_anew_is_not_said_of_the_new_one(person, monkeypatch):
+    feed, order_for = person.feed, feed_module.order_for
+    refused = threading.Event()
+
+    def late(choice, *rest, **more):
+        try:
+            return order_for(choice, *rest, **more)
+        except SourceError:
+            refused.wait(10.0)
+            raise
+
+    monkeypatch.setattr(feed_module, "order_for", late)
+    feed.choose(Choice("a recording that is not there", "", text="recording:nowhere.au", brings_hookup=True))
+    feed.choose(SIMULATED)
+    person.start()
+    refused.set()
+    person.until(lambda: not feed.tasks.busy)
+    assert (feed.status, feed.trouble, feed.failure) == (Status.RUNNING, None, None)
 
 
 def test_a_source_with_fewer_inputs_than_the_hook_up_is_refused_in_words(person, tmp_path):

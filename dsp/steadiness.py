@@ -21,7 +21,8 @@ Complex = NDArray[np.complex128]
 _FEWEST_BLOCKS = 16
 _LEADS = {4: 7.5, 5: 8.0, 6: 9.0}  # by real parameters; from simulated false alarms of 1 % and less
 _CIRCLE_LEAD = 14.0
-_CLEARLY_AHEAD = 3.0  # of a beat that was not seen whole over a smooth change
+_CLEARLY_AHEAD = 3.0  # of a beat that was not seen whole over a smooth change; of a bend over settling, which is usual
+_AHEAD_EARLY = 1.0  # of a source seen for less than half a beat: then a line is not called one by chance, 1 in 100
 _WHOLE_BEATS, _NAMED_BEATS = 0.9, 0.45
 _QUICK_BEAT = (
     math.pi / 8.0
@@ -112,13 +113,14 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
 
     still = _fit(blocks, np.ones((count, 1), dtype=np.complex128))
     smooth = {cause: f for cause, f in _smooth_models(blocks, clock, speeds_rad_s).items() if f.leads(still)}
-    best = max(smooth, key=lambda cause: smooth[cause].worth, default=None)
+    best = _best(smooth)
+    worth = max((f.worth for f in smooth.values()), default=-math.inf)
     circle = _circle(blocks, _uneven_turn(times_s, speeds_rad_s, order))
     harmful = swings[0] > _SMALL_DEG or swings[1] > _SMALL_PERCENT
     plain = circle.fit.memory < _LONG_MEMORY or circle.over_noise > _PLAIN_OVER_NOISE
     if circle.fit.leads(still) and circle.ratio > _SMALL_SOURCE and plain:
         beats = abs(circle.delta) * count / (2.0 * np.pi)
-        ahead = circle.fit.worth - (smooth[best].worth if best else -math.inf)
+        ahead = circle.fit.worth - worth
         if circle.over_noise > (_LINE_OVER_NOISE if beats >= 1.5 else _SLOW_OVER_NOISE):
             beat = _beat(blocks, circle, span_s, float(speeds_rad_s.mean()), order)
             if beats >= _NAMED_BEATS and ahead > (0.0 if beats >= _WHOLE_BEATS else _CLEARLY_AHEAD):
@@ -134,7 +136,8 @@ def judge(blocks: Complex, times_s: Real, speeds_rad_s: Real, revolutions: int, 
                 left = 100.0 * beat.ratio / (math.pi * beats)
                 note = f"{_second(beat, quick=quick)}: averaged over {beats:.0f} beats, it moves the mean by {left:.1f} % at most"
                 return replace(verdict("beating", None, "", float(record_s), beat), notes=(note,))
-            if beats < _WHOLE_BEATS and ahead > (-_CLEARLY_AHEAD if beats >= _NAMED_BEATS else 0.0) and harmful:
+            least = -_CLEARLY_AHEAD if beats >= _NAMED_BEATS else _AHEAD_EARLY
+            if beats < _WHOLE_BEATS and ahead > least and harmful:
                 record_s = math.ceil(1.5 / abs(beat.offset_hz))
                 reason = f"a slow change, too short to tell drift from a second source: record {record_s} s"
                 return verdict("too-short", None, reason, float(record_s), beat if beats >= _NAMED_BEATS else None)
@@ -295,6 +298,15 @@ def _smooth_models(blocks: Complex, clock: Real, speeds_rad_s: Real) -> dict[str
     if np.ptp(speeds_rad_s) > 1e-5 * float(speeds_rad_s.mean()):
         models["speed"] = better((speeds_rad_s - speeds_rad_s.mean()) / np.ptp(speeds_rad_s))
     return models
+
+
+def _best(smooth: dict[str, _Fit]) -> str | None:
+    """The cause that explains the record best; a bend is called settling where it is not clearly better."""
+    best = max(smooth, key=lambda cause: smooth[cause].worth, default=None)
+    settling = smooth.get("settling")
+    if best == "trend" and settling is not None and smooth[best].coefficients.size > 2:
+        return best if smooth[best].worth - settling.worth > _CLEARLY_AHEAD else "settling"
+    return best
 
 
 # the second source

@@ -22,6 +22,9 @@ _LOW_LEVEL, _HIGH_LEVEL = 1e-3, 0.9  # of full scale
 _LOW_PULSE = 0.05
 _LAMP_HZ, _LINE_HZ = (100.0, 120.0), (50.0, 60.0)
 _LAMP_SHARE, _HUM_SHARE = 0.05, 0.2  # of the pulse's height, of 1x
+_MAINS_HZ = 0.3  # by which a tone of the mains may be off
+_OVER_NOISE = 6.0  # power of a tone over that of the noise beside it: seldom by chance in one window
+_FINEST_HZ, _WINDOW_SHARE = 0.1, 1.2  # lines of the spectrum: their distance, and that of one window over the record's
 _SCATTER_DEG, _BAD_SCATTER_DEG = 0.5, 3.0
 _MISSING_SHARE, _BAD_MISSING_SHARE = 0.005, 0.05
 _ALTERNATING = 0.05  # by which every second interval differs
@@ -244,10 +247,9 @@ def _measured(
                         "count the marks on the shaft: blacken a second one, or set pulses_per_rev",
                     )
                 )  # fmt: skip
-    averaged = spectrum.AveragedSpectrum(rate_hz, x.shape[1], min(1000.0, 0.4 * rate_hz))
-    averaged.feed(x)
     running_hz = speed.mean_rpm / 60.0
-    found += _lamp(averaged, pulse.index, result, where)
+    mains = _Mains(x, rate_hz, speed)
+    found += _lamp(mains, pulse.index, result, where)
     found += _bracket(measuring.shaft, where)
     unit = units.vibration_unit(display)
     for point, measured in zip(points, result.points, strict=True):
@@ -260,7 +262,7 @@ def _measured(
                     "needs a DC-coupled input; show displacement or acceleration meanwhile",
                 )
             )  # fmt: skip
-        found += _hum(averaged, point, running_hz, at)
+        found += _hum(mains, point, at)
         usable_hz = channels.USABLE_HZ.get(point.mount or "", math.inf)
         if running_hz > usable_hz / 3.0:
             found.append(
@@ -360,24 +362,43 @@ def _pulse_quality(x: Real, rate_hz: float, result: measure.Measurement, where: 
     return found
 
 
-def _line(averaged: spectrum.AveragedSpectrum, channel: int, frequency_hz: float) -> float:
-    """Peak amplitude of a tone at a frequency, in readings."""
-    lines = np.abs(averaged.frequency_hz - frequency_hz) <= 1.0
-    power, _ = averaged.power(channel, "velocity", "velocity")
-    return math.sqrt(2.0 * float(power[lines].sum()) / 1.5) if lines.any() and averaged.averages else 0.0
+class _Mains:
+    """Tones of the mains in samples (frames, channels), told from orders of the shaft by lines as fine as the record allows."""
+
+    def __init__(self, x: Real, rate_hz: float, speed: measure.Speed) -> None:
+        self._resolution_hz = max(_FINEST_HZ, _WINDOW_SHARE * rate_hz / x.shape[0])
+        self._lines = spectrum.AveragedSpectrum(rate_hz, x.shape[1], min(1000.0, 0.4 * rate_hz), self._resolution_hz)
+        self._lines.feed(x)
+        self._running_hz = speed.mean_rpm / 60.0
+        self._wander_hz = 0.5 * (speed.max_rpm - speed.min_rpm) / 60.0
+        self._half_hz = _MAINS_HZ + self._resolution_hz
+
+    def tone(self, channel: int, frequency_hz: float) -> float | None:
+        """Peak amplitude of a tone of the mains, in readings, 0 where noise is as much; None where an order hides it."""
+        order = max(1, round(frequency_hz / self._running_hz))
+        leaks_hz = self._half_hz + 2.0 * self._resolution_hz + order * self._wander_hz  # two lines of Hann's window
+        if abs(frequency_hz - order * self._running_hz) < leaks_hz:
+            return None
+        off = np.abs(self._lines.frequency_hz - frequency_hz)
+        power = self._power(channel)
+        inside, beside = power[off <= self._half_hz], power[(off > 2.0 * self._half_hz) & (off <= 10.0 * self._half_hz)]
+        noise = inside.size * float(np.median(beside)) if beside.size else 0.0
+        return math.sqrt(2.0 * float(inside.sum())) if inside.sum() > _OVER_NOISE * noise else 0.0
+
+    def once(self, channel: int) -> float:
+        """Peak amplitude at running speed, in readings."""
+        off = np.abs(self._lines.frequency_hz - self._running_hz)
+        return max(1e-12, math.sqrt(2.0 * float(self._power(channel)[off <= self._half_hz + self._wander_hz].sum())))
+
+    def _power(self, channel: int) -> Real:
+        return self._lines.power(channel, "velocity", "velocity")[0]
 
 
-def _on_an_order(frequency_hz: float, running_hz: float) -> bool:
-    order = max(1, round(frequency_hz / running_hz))
-    return abs(frequency_hz - order * running_hz) < 1.2  # lines of 0.5 Hz
-
-
-def _lamp(averaged: spectrum.AveragedSpectrum, channel: int, result: measure.Measurement, where: str) -> list[Finding]:
-    running_hz = result.speed.mean_rpm / 60.0
-    height = max(_line(averaged, channel, running_hz), 1e-12) / (2.0 * max(result.mark_share, 1e-3))
+def _lamp(mains: _Mains, channel: int, result: measure.Measurement, where: str) -> list[Finding]:
+    height = mains.once(channel) / (2.0 * max(result.mark_share, 1e-3))
     for hertz in _LAMP_HZ:
-        share = 2.0 * _line(averaged, channel, hertz) / height
-        if share > _LAMP_SHARE and not _on_an_order(hertz, running_hz):
+        share = 2.0 * (mains.tone(channel, hertz) or 0.0) / height
+        if share > _LAMP_SHARE:
             return [
                 Finding(where, CAUTION, f"flickers at {hertz:.0f} Hz, {100 * share:.0f} % of its height",
                         "lamps on the mains: shade the sensor or switch them off")
@@ -405,17 +426,14 @@ def _bracket(turned: tach.Revolutions, where: str) -> list[Finding]:
     ]  # fmt: skip
 
 
-def _hum(
-    averaged: spectrum.AveragedSpectrum, point: channels.PointChannel, running_hz: float, where: str
-) -> list[Finding]:
-    once = _line(averaged, point.index, running_hz)
+def _hum(mains: _Mains, point: channels.PointChannel, where: str) -> list[Finding]:
+    once = mains.once(point.index)
     for line_hz in _LINE_HZ:
-        series = [line_hz * k for k in (1, 2, 3) if not _on_an_order(line_hz * k, running_hz)]
-        levels = [_line(averaged, point.index, f) for f in series]
-        if levels and max(levels) > _HUM_SHARE * once:
-            at = series[int(np.argmax(levels))]
+        levels = {line_hz * k: mains.tone(point.index, line_hz * k) or 0.0 for k in (1, 2, 3)}
+        at = max(levels, key=lambda hertz: levels[hertz])
+        if levels[at] > _HUM_SHARE * once:
             return [
-                Finding(where, CAUTION, f"hums at {at:.0f} Hz, {100 * max(levels) / max(once, 1e-12):.0f} % of 1x",
+                Finding(where, CAUTION, f"hums at {at:.0f} Hz, {100 * levels[at] / once:.0f} % of 1x",
                         "earth loop or an open shield: one earth only, cable away from mains and drives")
             ]  # fmt: skip
     return []

@@ -43,12 +43,12 @@ def pulse_train(angle, speed_rpm, duty=0.02, rise_samples=1.0):
     return 0.5 * (erf(part * period / scale) - erf((part - duty) * period / scale))
 
 
-def record(seconds, speed_rpm, vectors, *, seed=0, noise=0.0, wander=0.005, pulse_db=30.0, harmonics=True):
+def record(seconds, speed_rpm, vectors, *, seed=0, noise=0.0, wander=0.005, pulse_db=30.0, harmonics=True, duty=0.02):
     """Samples (frames, 1 + points) with the given complex 1x vectors, harmonics and white noise."""
     rng = np.random.default_rng(seed)
     frames = int(seconds * RATE_HZ)
     angle = shaft_angle(frames, speed_rpm, wander)
-    pulse = pulse_train(angle, speed_rpm) + 10 ** (-pulse_db / 20.0) * rng.standard_normal(frames)
+    pulse = pulse_train(angle, speed_rpm, duty) + 10 ** (-pulse_db / 20.0) * rng.standard_normal(frames)
     columns = [0.5 * pulse]
     for z in vectors:
         x = abs(z) * np.cos(angle - np.angle(z)) + noise * rng.standard_normal(frames)

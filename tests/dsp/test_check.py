@@ -70,6 +70,27 @@ def test_each_fault_is_named_at_its_input_with_a_cure(name):
     assert cure in found[0].cure
 
 
+MOTORS_RPM = (290.0, 975.0, 1475.0, 1480.0, 1485.0, 1780.0, 2900.0, 2960.0, 3560.0)  # loaded ones, and a slow fan
+
+
+@pytest.mark.parametrize("speed_rpm", MOTORS_RPM)
+def test_orders_of_a_motor_are_not_taken_for_the_mains(speed_rpm):
+    samples = signals.record(10.0, speed_rpm, [0.3, 0.2j], noise=0.003, wander=0.001, duty=0.1).astype(np.float64)
+    assert not [f for f in examined(samples) if "hums" in f.what or "flickers" in f.what]
+
+
+@pytest.mark.parametrize("mains_hz", [50.0, 50.05, 60.0])
+@pytest.mark.parametrize("speed_rpm", [1465.0, 1475.0, 1485.0, 1760.0, 2940.0])
+def test_the_mains_is_told_from_an_order_beside_it(speed_rpm, mains_hz):
+    """At 1485 r/min four orders are 99 Hz, and lamps flicker at 100 Hz."""
+    samples = signals.record(10.0, speed_rpm, [0.3, 0.2j], noise=0.003, wander=0.001, duty=0.1).astype(np.float64)
+    samples[:, 0] += 0.05 * 0.5 * np.cos(4 * np.pi * mains_hz * T)
+    samples[:, 1] += 0.12 * np.cos(6 * np.pi * mains_hz * T)
+    said = " ".join(f.what for f in examined(samples))
+    assert f"flickers at {2 * mains_hz:.0f} Hz, 10 % of its height" in said
+    assert f"hums at {3 * mains_hz:.0f} Hz, 40 % of 1x" in said
+
+
 @pytest.mark.parametrize(("strength", "verdict"), [(0.15, "beating"), (0.6, "walking")])
 def test_a_point_that_beats_is_not_called_noisy(strength, verdict):
     """1480 r/min are 24.67 Hz; the source is 0.43 Hz faster."""

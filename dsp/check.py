@@ -440,11 +440,16 @@ def _hum(mains: _Mains, point: channels.PointChannel, where: str) -> list[Findin
 
 
 def _crosstalk(x: Real, pulse: int, point: channels.PointChannel, where: str) -> list[Finding]:
-    """The pulse's edges in a vibration signal."""
+    """The pulse's edges in a vibration signal. Vibration keeps step with them, but does not change within one."""
+    from scipy.ndimage import uniform_filter1d
+
     step, moved = np.diff(x[:, pulse]), np.diff(x[:, point.index])
     strong = np.abs(step) > 0.25 * np.abs(step).max()
-    if np.count_nonzero(strong) < 8:
+    edges = np.count_nonzero(np.diff(strong.astype(np.int8)) > 0)
+    if np.count_nonzero(strong) < 8 or not edges:
         return []
+    width = 4 * math.ceil(np.count_nonzero(strong) / edges) + 5  # samples: an edge, and as much again on either side
+    step, moved = (change - uniform_filter1d(change, width) for change in (step, moved))
     part = float(step[strong] @ moved[strong]) / float(step[strong] @ step[strong])
     scatter = float(moved[strong].std()) / math.sqrt(float(step[strong] @ step[strong]))
     height = float(np.ptp(np.quantile(x[:, pulse], [0.001, 0.999])))

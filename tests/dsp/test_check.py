@@ -79,6 +79,17 @@ def test_orders_of_a_motor_are_not_taken_for_the_mains(speed_rpm):
     assert not [f for f in examined(samples) if "hums" in f.what or "flickers" in f.what]
 
 
+@pytest.mark.parametrize("duty", [0.1, 0.35])
+@pytest.mark.parametrize("speed_rpm", [3000.0, 7000.0, 12_000.0])
+def test_vibration_at_high_speed_is_not_taken_for_crosstalk(speed_rpm, duty):
+    samples = signals.record(4.0, speed_rpm, [0.3, 0.2j], noise=0.003, wander=0.001, duty=duty).astype(np.float64)
+    assert not [f for f in examined(samples) if "of the pulse in it" in f.what]
+    samples[:, 1] += 0.03 * samples[:, 0]
+    (found,) = [f for f in examined(samples) if "of the pulse in it" in f.what]
+    assert found.where == NEAR
+    assert float(found.what.split()[1]) == pytest.approx(3.0, rel=0.06)
+
+
 @pytest.mark.parametrize("mains_hz", [50.0, 50.05, 60.0])
 @pytest.mark.parametrize("speed_rpm", [1465.0, 1475.0, 1485.0, 1760.0, 2940.0])
 def test_the_mains_is_told_from_an_order_beside_it(speed_rpm, mains_hz):

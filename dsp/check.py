@@ -366,8 +366,9 @@ class _Mains:
     """Tones of the mains in samples (frames, channels), told from orders of the shaft by lines as fine as the record allows."""
 
     def __init__(self, x: Real, rate_hz: float, speed: measure.Speed) -> None:
-        self._resolution_hz = max(_FINEST_HZ, _WINDOW_SHARE * rate_hz / x.shape[0])
-        self._lines = spectrum.AveragedSpectrum(rate_hz, x.shape[1], min(1000.0, 0.4 * rate_hz), self._resolution_hz)
+        highest_hz = min(1000.0, 0.4 * rate_hz)
+        self._resolution_hz = min(0.25 * highest_hz, max(_FINEST_HZ, _WINDOW_SHARE * rate_hz / x.shape[0]))
+        self._lines = spectrum.AveragedSpectrum(rate_hz, x.shape[1], highest_hz, self._resolution_hz)
         self._lines.feed(x)
         self._running_hz = speed.mean_rpm / 60.0
         self._wander_hz = 0.5 * (speed.max_rpm - speed.min_rpm) / 60.0

@@ -79,6 +79,17 @@ def test_orders_of_a_motor_are_not_taken_for_the_mains(speed_rpm):
     assert not [f for f in examined(samples) if "hums" in f.what or "flickers" in f.what]
 
 
+@pytest.mark.parametrize("rate_hz", [8000.0, 48_000.0, 192_000.0])
+@pytest.mark.parametrize("frames", [10, 40, 120, 1000])
+def test_a_record_too_short_for_any_spectrum_is_examined_all_the_same(frames, rate_hz):
+    k = np.arange(frames)
+    turns = 2 * np.pi * k / 8
+    samples = np.column_stack([0.5 * (k % 8 < 2), 0.3 * np.cos(turns), 0.2 * np.sin(turns)])
+    found = check.examine(samples, rate_hz, Pulse(), POINTS, "mm/s rms")
+    assert found
+    assert not [f for f in found if "hums" in f.what or "flickers" in f.what]
+
+
 @pytest.mark.parametrize("duty", [0.1, 0.35])
 @pytest.mark.parametrize("speed_rpm", [3000.0, 7000.0, 12_000.0])
 def test_vibration_at_high_speed_is_not_taken_for_crosstalk(speed_rpm, duty):

@@ -146,7 +146,8 @@ class Feed(QtCore.QObject):
         self._given: dict[str, dict[str, Any]] = {}  # by source, where it brings one along
         self.hookup_file: Path | None = None
         self.unit = settings.UNITS[0]
-        self.trouble: str | None = None  # the newest: of the source, or of what was tried with it
+        self.trouble: str | None = None  # the newest of the source
+        self.remark: str | None = None  # why inputs could not be found, or signals not be checked
         self.failure: str | None = None  # why the source that was started does not run, as long as that is so
         self.status = Status.STOPPED
         self.watch: Watch | None = None
@@ -171,7 +172,7 @@ class Feed(QtCore.QObject):
     def start(self) -> None:
         """Let the source run."""
         self._wanted, self.trouble, self.failure, self._came = True, None, None, False
-        self._due_s = 0.0
+        self.remark, self._due_s = None, 0.0
         self._set(Status.STARTING)
         self._prepare()
 
@@ -185,7 +186,7 @@ class Feed(QtCore.QObject):
         """Take another source; what runs is stopped."""
         if choice == self.choice:
             return
-        self.choice, self.trouble = choice, None
+        self.choice, self.trouble, self.remark = choice, None, None
         self.table = self._given.get(self._wired_as, simulator.hookup() if choice == SIMULATED else None)
         self.stop()
         self._prepare()
@@ -251,7 +252,7 @@ class Feed(QtCore.QObject):
         """Look for sound inputs; `listed` tells when they are known."""
         if self.looking:
             return
-        self.looking = True
+        self.looking, self.remark = True, None
         self.changed.emit()
         self.tasks.run("looking for inputs", soundcard.list_inputs, self._listed, self._not_listed)
 
@@ -273,7 +274,7 @@ class Feed(QtCore.QObject):
                 samples.astype(np.float64), recent.rate_hz, hookup.pulse, hookup.points, hookup.display, nameplate_rpm
             )
 
-        self.checking = True
+        self.checking, self.remark = True, None
         self.changed.emit()
         self.tasks.run("signal check", work, self._examined, self._not_examined)
 
@@ -395,13 +396,13 @@ class Feed(QtCore.QObject):
     def _listed(self, found: list[soundcard.SoundInput]) -> None:
         self.looking = False
         self._sounds = tuple(sound_choice(f) for f in found)
-        self.trouble = None if found else "no sound input is there: plug one in and look again"
+        self.remark = None if found else "no sound input is there: plug one in and look again"
         self._list()
         self.changed.emit()
 
     def _not_listed(self, why: str) -> None:
         self.looking = False
-        self.trouble = why
+        self.remark = why
         self.changed.emit()
 
     def _examined(self, findings: tuple[check.Finding, ...]) -> None:
@@ -411,5 +412,5 @@ class Feed(QtCore.QObject):
 
     def _not_examined(self, why: str) -> None:
         self.checking = False
-        self.trouble = why
+        self.remark = why
         self.changed.emit()

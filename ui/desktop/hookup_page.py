@@ -355,8 +355,9 @@ class HookupPage(Page):
 
     def sentence(self) -> Sentence | None:
         """The gravest thing about the source and its signals."""
-        if self.feed.trouble is not None:
-            return Sentence(f"{parts.begun(self.feed.trouble)}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
+        said = self.feed.trouble or self.feed.remark
+        if said is not None:
+            return Sentence(f"{parts.begun(said)}.", Stage.HOOK_UP, Weight.CAUTION, "Hook-up")
         worst = next((f for f in self._findings if f.weight != check.FINE), None)
         if worst is not None:
             weight = Weight.STOP if worst.weight == check.BLOCKS else Weight.CAUTION

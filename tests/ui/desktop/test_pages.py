@@ -3,6 +3,7 @@
 import pytest
 from PySide6 import QtCore, QtTest, QtWidgets
 from rotor_signal import HOOKUP, rotor
+from stillshaft.acquire import soundcard
 from stillshaft.acquire.soundcard import SoundInput
 from stillshaft.dsp import check
 from stillshaft.ui.desktop.feed import SIMULATED, Status, sound_choice
@@ -165,6 +166,23 @@ def test_a_sound_input_is_found_marked_and_run(program, virtual_card, wait_until
     player.wait()
     assert abs(feed.snapshot.measured.points[0].z) == pytest.approx(0.2 * 50.0 / 2**0.5, rel=5e-3)
     page.start_stop.click()
+    wait_until(lambda: feed.status is Status.STOPPED)
+
+
+def test_what_was_asked_for_in_vain_is_said_on_hook_up_and_is_no_trouble_of_the_source(
+    program, wait_until, monkeypatch
+):
+    monkeypatch.setattr(soundcard, "list_inputs", list)  # of a machine that has none
+    feed, page, runs = program.feed, program.frame.pages[Stage.HOOK_UP], program.frame.pages[Stage.RUNS]
+    page.find_inputs.click()
+    wait_until(lambda: not feed.looking)
+    assert page.sentence().text == "No sound input is there: plug one in and look again."
+    assert page.state() is State.EMPTY
+    assert "sound input" not in runs.strip.text.text()
+    feed.start()
+    wait_until(lambda: feed.status is Status.RUNNING)
+    assert feed.remark is None
+    feed.stop()
     wait_until(lambda: feed.status is Status.STOPPED)
 
 

@@ -20,7 +20,7 @@ Complex = NDArray[np.complex128]
 
 _FEWEST_BLOCKS = 16
 _LEADS = {4: 7.5, 5: 8.0, 6: 9.0}  # by real parameters; from simulated false alarms of 1 % and less
-_CIRCLE_LEAD = 14.0
+_CIRCLE_LEAD, _SPEED_LEAD = 14.0, 2.0  # the latter on top: the speed is one more course to be like by chance
 _CLEARLY_AHEAD = 3.0  # of a beat that was not seen whole over a smooth change; of a bend over settling, which is usual
 _AHEAD_EARLY = 1.0  # of a source seen for less than half a beat: then a line is not called one by chance, 1 in 100
 _WHOLE_BEATS, _NAMED_BEATS = 0.9, 0.45
@@ -284,10 +284,12 @@ def _smooth_models(blocks: Complex, clock: Real, speeds_rad_s: Real) -> dict[str
     """The better of line and bend for each cause: trend, settling, speed."""
     ones = np.ones(blocks.size)
 
-    def better(course: Real) -> _Fit:
-        line = _fit(blocks, np.column_stack([ones, course]).astype(np.complex128))
-        bend = _fit(blocks, np.column_stack([ones, course, course**2]).astype(np.complex128))
-        return max(line, bend, key=lambda f: f.worth)
+    def better(course: Real, *more: Real, lead: float = 0.0) -> _Fit:
+        """The best of the course alone, with its square, and with each of `more`; `lead` on top of the usual one."""
+        sets = [(), (course**2,), *((column,) for column in more)]
+        fits = [_fit(blocks, np.column_stack([ones, course, *added]).astype(np.complex128)) for added in sets]
+        best = max(fits, key=lambda f: f.worth)
+        return replace(best, lead=best.lead + lead)
 
     models = {"trend": better(clock)}
     elapsed = clock - clock[0]
@@ -296,7 +298,9 @@ def _smooth_models(blocks: Complex, clock: Real, speeds_rad_s: Real) -> dict[str
     ]
     models["settling"] = max(settling, key=lambda f: f.score)
     if np.ptp(speeds_rad_s) > 1e-5 * float(speeds_rad_s.mean()):
-        models["speed"] = better((speeds_rad_s - speeds_rad_s.mean()) / np.ptp(speeds_rad_s))
+        course = (speeds_rad_s - speeds_rad_s.mean()) / np.ptp(speeds_rad_s)
+        # a resonance follows the speed a little late
+        models["speed"] = better(course, np.gradient(course), lead=_SPEED_LEAD)
     return models
 
 

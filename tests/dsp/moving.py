@@ -37,6 +37,30 @@ def with_speed(rng):
     return V + 0.5 * (speeds - 157.0) / np.ptp(speeds) * phase(rng) + 0.1 * coloured(rng), speeds
 
 
+def wandering_speed(rng):
+    """A governor's slow swing and what is left to chance."""
+    swing = 1e-3 * np.sin(2 * np.pi * rng.uniform(0.05, 0.6) * TIMES + rng.uniform(0.0, 2 * np.pi))
+    return 157.0 * (1.0 + swing) + 0.02 * coloured(rng, 0.8).real
+
+
+def beside_a_resonance(rng, damping=0.02):
+    """1x of a resonance 3 % above a speed that swings by 0.2 % every 3 s, its transient integrated; noise of 0.5 %."""
+    step_s, every = 1e-3, 160
+    t = step_s * np.arange(BLOCKS * every)
+    speed = 157.0 * (1.0 + 0.002 * np.sin(2 * np.pi * 0.31 * t + rng.uniform(0.0, 2 * np.pi)))
+    # x = Re(z·e^jφ), x'' + 2ζω0·x' + ω0²·x = speed²·cos φ, with z'' small: a first-order equation in z
+    own = 157.0 * 1.03
+    z = np.empty(t.size, dtype=np.complex128)
+    z[0] = speed[0] ** 2 / (own**2 - speed[0] ** 2 + 2j * damping * own * speed[0])
+    for k in range(t.size - 1):
+        w = speed[k]
+        stiff, rate = own**2 - w * w + 2j * damping * own * w, 2.0 * (damping * own + 1j * w)
+        z[k + 1] = z[k] * np.exp(-stiff / rate * step_s) + w * w / stiff * (1.0 - np.exp(-stiff / rate * step_s))
+    blocks = z.reshape(BLOCKS, every).mean(axis=1)
+    size = abs(blocks.mean())
+    return blocks / size + 0.005 * coloured(rng), speed.reshape(BLOCKS, every).mean(axis=1)
+
+
 def walk(rng):
     steps = rng.standard_normal(BLOCKS) + 1j * rng.standard_normal(BLOCKS)
     return V + np.cumsum(steps) / 16.0 + 0.1 * coloured(rng)

@@ -119,6 +119,12 @@ def test_the_cleaned_vector_is_as_good_as_the_record_allows(beats, bound):
     assert 0.90 <= inside / 200 <= 0.985
 
 
+def test_a_resonance_that_follows_the_speed_late_is_not_called_a_loose_part():
+    found = [judged(*moving.beside_a_resonance(np.random.default_rng(seed))) for seed in range(40)]
+    assert sum(s.cause == "speed" for s in found) >= 38
+    assert all(s.verdict == "drifting" for s in found)
+
+
 def test_a_speed_that_wanders_does_not_smear_the_source():
     """The neighbour keeps its own speed: relative to the shaft it swings as the shaft does."""
     rng = np.random.default_rng(1)

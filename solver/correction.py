@@ -537,7 +537,8 @@ def predict(runs: Runs, fits: Sequence[Fit], masses: Complex) -> tuple[Predicted
         left, covariance = _left(runs, fitted, masses)
         for m, point in enumerate(runs.points):
             amplitude, phase_deg = vectors.amplitude_phase(complex(left[m]))
-            scatter = float(np.trace(covariance[2 * m : 2 * m + 2, 2 * m : 2 * m + 2]))
+            # rounding of what is huge may turn it negative
+            scatter = max(0.0, float(np.trace(covariance[2 * m : 2 * m + 2, 2 * m : 2 * m + 2])))
             upper = amplitude + _CHI_2_95 * math.sqrt(scatter)
             predicted.append(Predicted(point, fitted.speed_rpm, runs.vibration_unit, amplitude, phase_deg, upper))
     return tuple(predicted)
@@ -559,7 +560,7 @@ def expected_residual(runs: Runs, fits: Sequence[Fit], masses: Complex) -> float
         left, covariance = _left(runs, fitted, masses)
         after += float(np.sum(np.abs(left) ** 2) + np.trace(covariance))
         before += float(np.sum(np.abs(fitted.initial) ** 2))
-    return math.sqrt(after / before) if before > 0.0 else math.inf
+    return math.sqrt(max(0.0, after) / before) if before > 0.0 else math.inf
 
 
 def _influence(runs: Runs, fits: Sequence[Fit]) -> tuple[Influence, ...]:

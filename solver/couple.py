@@ -442,7 +442,7 @@ def _squared_effect(fitted: Fit, masses: Complex) -> float:
     state = state_of(fitted, 0.0, masses)
     scatter = _lifted((state @ fitted.covariance @ state.T).astype(np.complex128)).real
     effect = as_reals(fitted.influence @ masses)
-    return float(effect @ np.linalg.solve(scatter, effect))
+    return max(0.0, float(effect @ np.linalg.solve(scatter, effect)))  # rounding of what is huge may turn it negative
 
 
 def _lifted(covariance: Complex) -> Complex:

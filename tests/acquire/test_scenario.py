@@ -23,7 +23,7 @@ def test_a_run_up_is_the_solution_of_the_equations_of_motion():
     centre, tilt = np.array([1 - a, a]), np.array([-1.0, 1.0]) / rotor.bearing_span_m
     mass = rotor.mass_kg * np.outer(centre, centre) + rotor.transverse_inertia_kg_m2 * np.outer(tilt, tilt)
     stiffness = np.diag([s.horizontal_n_per_m for s in rotor.supports])
-    squares, shapes = np.linalg.eig(np.linalg.solve(mass, stiffness))
+    squares, shapes = (part.real for part in np.linalg.eig(np.linalg.solve(mass, stiffness)))
     damping = mass @ shapes @ np.diag(2 * rotor.damping_ratio * np.sqrt(squares)) @ np.linalg.inv(shapes)
     arms = np.array([[1 - p.z_m / rotor.bearing_span_m, p.z_m / rotor.bearing_span_m] for p in rotor.planes])
     inverse = np.linalg.inv(mass)

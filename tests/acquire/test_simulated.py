@@ -48,7 +48,7 @@ def independent_response(rotor, sensor, speed_rpm):
     to_centre, to_tilt = np.array([[1 - a, a]]), np.array([[-1.0, 1.0]]) / rotor.bearing_span_m
     mass = rotor.mass_kg * to_centre.T @ to_centre + rotor.transverse_inertia_kg_m2 * to_tilt.T @ to_tilt
     stiffness = np.diag([s.horizontal_n_per_m for s in rotor.supports])
-    squares, shapes = np.linalg.eig(np.linalg.solve(mass, stiffness))
+    squares, shapes = (part.real for part in np.linalg.eig(np.linalg.solve(mass, stiffness)))
     damping = mass @ shapes @ np.diag(2 * rotor.damping_ratio * np.sqrt(squares)) @ np.linalg.inv(shapes)
     inverse = np.linalg.inv(mass)
     system = np.block([[np.zeros((2, 2)), np.eye(2)], [-inverse @ stiffness, -inverse @ damping]])

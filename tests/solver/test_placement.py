@@ -169,7 +169,7 @@ def test_weights_are_the_rows_scaled():
     weights = np.array([1.0, 0.5, 2.0, 1.5])
     weighted = choose(base, influence, places, stock, weights=weights)
     scaled = choose(weights * base, weights[:, None] * influence, places, stock)
-    assert weighted.best == dataclasses.replace(scaled.best, masses=weighted.best.masses)
+    assert dataclasses.replace(weighted.best, masses=()) == dataclasses.replace(scaled.best, masses=())
 
 
 @pytest.mark.parametrize("seed", range(6))

@@ -195,7 +195,7 @@ def test_a_folder_without_a_job_is_refused(tmp_path):
     (tmp_path / "job.jsonl").mkdir()
     with pytest.raises(RecordError, match="is no ordinary file"):
         Record(tmp_path)
-    with pytest.raises(RecordError, match="cannot be read: embedded null"):
+    with pytest.raises(RecordError, match="cannot be read: .*embedded null"):
         Record(Path("a\0b"))
     assert [p.name for p in tmp_path.iterdir()] == ["job.jsonl"]
 

@@ -82,7 +82,7 @@ class Reader:
         """Put the focus on a field and write into it with the keys."""
         self._until(lambda: self.can(ROLE.EditableText, name))
         field = self.find(ROLE.EditableText, name)
-        field.actionInterface().doAction("SetFocus")
+        field.actionInterface().doAction(QtGui.QAccessibleActionInterface.setFocusAction())
         at = QtWidgets.QApplication.focusWidget()
         assert self.find(ROLE.EditableText, name).state().focused
         QtTest.QTest.keyClick(at, QtCore.Qt.Key.Key_A, QtCore.Qt.KeyboardModifier.ControlModifier)

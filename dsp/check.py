@@ -374,12 +374,12 @@ class _Mains:
         self._wander_hz = 0.5 * (speed.max_rpm - speed.min_rpm) / 60.0
         self._half_hz = _MAINS_HZ + self._resolution_hz
 
-    def tone(self, channel: int, frequency_hz: float) -> float | None:
-        """Peak amplitude of a tone of the mains, in readings, 0 where noise is as much; None where an order hides it."""
+    def tone(self, channel: int, frequency_hz: float) -> float:
+        """Peak amplitude of a tone of the mains, in readings; 0 where an order hides it or noise is as much."""
         order = max(1, round(frequency_hz / self._running_hz))
         leaks_hz = self._half_hz + 2.0 * self._resolution_hz + order * self._wander_hz  # two lines of Hann's window
         if abs(frequency_hz - order * self._running_hz) < leaks_hz:
-            return None
+            return 0.0
         off = np.abs(self._lines.frequency_hz - frequency_hz)
         power = self._power(channel)
         inside, beside = power[off <= self._half_hz], power[(off > 2.0 * self._half_hz) & (off <= 10.0 * self._half_hz)]
@@ -398,7 +398,7 @@ class _Mains:
 def _lamp(mains: _Mains, channel: int, result: measure.Measurement, where: str) -> list[Finding]:
     height = mains.once(channel) / (2.0 * max(result.mark_share, 1e-3))
     for hertz in _LAMP_HZ:
-        share = 2.0 * (mains.tone(channel, hertz) or 0.0) / height
+        share = 2.0 * mains.tone(channel, hertz) / height
         if share > _LAMP_SHARE:
             return [
                 Finding(where, CAUTION, f"flickers at {hertz:.0f} Hz, {100 * share:.0f} % of its height",
@@ -430,7 +430,7 @@ def _bracket(turned: tach.Revolutions, where: str) -> list[Finding]:
 def _hum(mains: _Mains, point: channels.PointChannel, where: str) -> list[Finding]:
     once = mains.once(point.index)
     for line_hz in _LINE_HZ:
-        levels = {line_hz * k: mains.tone(point.index, line_hz * k) or 0.0 for k in (1, 2, 3)}
+        levels = {line_hz * k: mains.tone(point.index, line_hz * k) for k in (1, 2, 3)}
         at = max(levels, key=lambda hertz: levels[hertz])
         if levels[at] > _HUM_SHARE * once:
             return [

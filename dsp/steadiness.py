@@ -281,7 +281,7 @@ def _wander_lead(series: Complex) -> float:
 
 
 def _smooth_models(blocks: Complex, clock: Real, speeds_rad_s: Real) -> dict[str, _Fit]:
-    """The better of line and bend for each cause: trend, settling, speed."""
+    """The best course of each cause: trend, settling, speed."""
     ones = np.ones(blocks.size)
 
     def better(course: Real, *more: Real, lead: float = 0.0) -> _Fit:

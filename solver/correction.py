@@ -537,8 +537,7 @@ def predict(runs: Runs, fits: Sequence[Fit], masses: Complex) -> tuple[Predicted
         left, covariance = _left(runs, fitted, masses)
         for m, point in enumerate(runs.points):
             amplitude, phase_deg = vectors.amplitude_phase(complex(left[m]))
-            # rounding of what is huge may turn it negative
-            scatter = max(0.0, float(np.trace(covariance[2 * m : 2 * m + 2, 2 * m : 2 * m + 2])))
+            scatter = float(np.trace(covariance[2 * m : 2 * m + 2, 2 * m : 2 * m + 2]))
             upper = amplitude + _CHI_2_95 * math.sqrt(scatter)
             predicted.append(Predicted(point, fitted.speed_rpm, runs.vibration_unit, amplitude, phase_deg, upper))
     return tuple(predicted)
@@ -550,6 +549,8 @@ def _left(runs: Runs, fitted: Fit, masses: Complex) -> tuple[Complex, Real]:
     placed = np.array([vectors.along_and_across(complex(w), relative * abs(w), angle * abs(w)) for w in masses])
     state = state_of(fitted, 1.0, masses)
     covariance = state @ fitted.covariance @ state.T + misplaced(fitted.influence, placed)
+    # rounding of what is huge may turn a variance negative
+    np.fill_diagonal(covariance, np.maximum(covariance.diagonal(), 0.0))
     return fitted.initial + fitted.influence @ masses, covariance
 
 
@@ -560,7 +561,7 @@ def expected_residual(runs: Runs, fits: Sequence[Fit], masses: Complex) -> float
         left, covariance = _left(runs, fitted, masses)
         after += float(np.sum(np.abs(left) ** 2) + np.trace(covariance))
         before += float(np.sum(np.abs(fitted.initial) ** 2))
-    return math.sqrt(max(0.0, after) / before) if before > 0.0 else math.inf
+    return math.sqrt(after / before) if before > 0.0 else math.inf
 
 
 def _influence(runs: Runs, fits: Sequence[Fit]) -> tuple[Influence, ...]:

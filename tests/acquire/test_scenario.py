@@ -1,5 +1,6 @@
 """The simulated rotor's further physics and faults, and the file that describes them."""
 
+import equations
 import numpy as np
 import pytest
 import tomli_w
@@ -19,13 +20,7 @@ def test_a_run_up_is_the_solution_of_the_equations_of_motion():
     run = run_of(UNBALANCE, 2900.0, ramp=(300.0, 1.2))
     samples, source = samples_of(run)
     rotor = run.rotor
-    a = rotor.centre_of_mass_m / rotor.bearing_span_m
-    centre, tilt = np.array([1 - a, a]), np.array([-1.0, 1.0]) / rotor.bearing_span_m
-    mass = rotor.mass_kg * np.outer(centre, centre) + rotor.transverse_inertia_kg_m2 * np.outer(tilt, tilt)
-    stiffness = np.diag([s.horizontal_n_per_m for s in rotor.supports])
-    squares, shapes = (part.real for part in np.linalg.eig(np.linalg.solve(mass, stiffness)))
-    damping = mass @ shapes @ np.diag(2 * rotor.damping_ratio * np.sqrt(squares)) @ np.linalg.inv(shapes)
-    arms = np.array([[1 - p.z_m / rotor.bearing_span_m, p.z_m / rotor.bearing_span_m] for p in rotor.planes])
+    mass, damping, stiffness, arms = equations.matrices(rotor)
     inverse = np.linalg.inv(mass)
 
     # a mass at α pushes along 90° as cos(θ − α − 90°); its own change of speed pushes across
@@ -35,7 +30,7 @@ def test_a_run_up_is_the_solution_of_the_equations_of_motion():
     for u in run.unbalance:
         at = angle - np.angle(u) - np.pi / 2
         each.append(abs(u) * (speed**2 * np.cos(at) + change * np.sin(at)))
-    pushed = arms.T @ np.array(each)
+    pushed = arms @ np.array(each)
 
     def force(t):
         return np.array([np.interp(t * source.rate_hz, grid, row) for row in pushed])
@@ -47,7 +42,7 @@ def test_a_run_up_is_the_solution_of_the_equations_of_motion():
     omega = 300.0 * np.pi / 30.0
     start = source.angle(np.array([0]))[0][0]
     pushes = np.array([abs(u) * omega**2 * np.exp(-1j * (np.angle(u) + np.pi / 2)) for u in run.unbalance])
-    z = np.linalg.solve(stiffness - omega**2 * mass + 1j * omega * damping, arms.T @ pushes) * np.exp(1j * start)
+    z = np.linalg.solve(stiffness - omega**2 * mass + 1j * omega * damping, arms @ pushes) * np.exp(1j * start)
     begin = np.concatenate([z.real, (1j * omega * z).real])
     times = np.arange(0, 1.2, 1 / 2000.0)
     found = solve_ivp(moved, (0.0, 1.2), begin, t_eval=times, rtol=1e-7, atol=1e-12, max_step=2e-3)

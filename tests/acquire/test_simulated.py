@@ -1,5 +1,6 @@
 """The simulated rotor against independent solutions, and laws of rotors."""
 
+import equations
 import numpy as np
 import pytest
 from stillshaft.acquire import simulated
@@ -44,15 +45,9 @@ def independent_response(rotor, sensor, speed_rpm):
     """Displacement per force of each plane from M, C, K in python-control's own state space."""
     import control  # brings all of matplotlib: only where it is needed
 
-    a = rotor.centre_of_mass_m / rotor.bearing_span_m
-    to_centre, to_tilt = np.array([[1 - a, a]]), np.array([[-1.0, 1.0]]) / rotor.bearing_span_m
-    mass = rotor.mass_kg * to_centre.T @ to_centre + rotor.transverse_inertia_kg_m2 * to_tilt.T @ to_tilt
-    stiffness = np.diag([s.horizontal_n_per_m for s in rotor.supports])
-    squares, shapes = (part.real for part in np.linalg.eig(np.linalg.solve(mass, stiffness)))
-    damping = mass @ shapes @ np.diag(2 * rotor.damping_ratio * np.sqrt(squares)) @ np.linalg.inv(shapes)
+    mass, damping, stiffness, arms = equations.matrices(rotor)
     inverse = np.linalg.inv(mass)
     system = np.block([[np.zeros((2, 2)), np.eye(2)], [-inverse @ stiffness, -inverse @ damping]])
-    arms = np.array([[1 - p.z_m / rotor.bearing_span_m, p.z_m / rotor.bearing_span_m] for p in rotor.planes]).T
     inputs = np.vstack([np.zeros((2, len(rotor.planes))), inverse @ arms])
     outputs = np.zeros((1, 4))
     outputs[0, sensor.bearing] = 1.0
